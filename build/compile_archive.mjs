@@ -1,0 +1,13 @@
+// node compile_archive.mjs SOURCES.zip COMPILED.zip
+// Starts Pyodide, the very one that the phone gets, and lets compile_archive.py work inside it.
+import { readFile, writeFile } from "node:fs/promises";
+import { loadPyodide } from "pyodide";
+
+const [sources, target] = process.argv.slice(2);
+const recipe = new URL("compile_archive.py", import.meta.url);
+// A fixed hash seed: the order of a set must not find its way into a compiled module.
+const pyodide = await loadPyodide({ env: { PYTHONHASHSEED: "0" } });
+pyodide.FS.writeFile("compile_archive.py", await readFile(recipe));
+pyodide.FS.writeFile("sources.zip", await readFile(sources));
+pyodide.pyimport("compile_archive").compile_file("sources.zip", "compiled.zip");
+await writeFile(target, pyodide.FS.readFile("compiled.zip"));

@@ -1,0 +1,81 @@
+"""What the phone's Python gets: the standard library, and the engine with what it stands on.
+
+Both leave here as zip files of compiled modules (see ``compile_archive.py``).
+"""
+
+import hashlib
+import importlib.metadata
+import subprocess
+import tempfile
+import zipfile
+from pathlib import Path, PurePosixPath
+
+from build.compile_archive import archive
+
+# pint and what pint imports, as installed (pinned by hash) for the build.
+LIBRARIES = ("pint", "flexcache", "flexparser", "platformdirs", "typing_extensions")
+LICENCES = ("LICENSE", "LICENCE", "COPYING", "AUTHORS", "METADATA")
+# Standard modules that nothing here can use: other programs' consoles, servers, tests, processes.
+UNUSED = frozenset(
+    {"__phello__", "_pyrepl", "curses", "ensurepip", "idlelib", "multiprocessing", "pydoc_data"}
+    | {"sqlite3", "tkinter", "turtledemo", "unittest", "venv", "wsgiref", "xmlrpc"}
+    | {"cProfile.py", "doctest.py", "ftplib.py", "imaplib.py", "mailbox.py", "pdb.py", "poplib.py"}
+    | {"profile.py", "pstats.py", "pydoc.py", "smtplib.py", "turtle.py"}
+)
+
+
+def engine_sources(root: Path) -> bytes:
+    """An archive of the folder `root`/engine, pint and its libraries, with their licences."""
+    members = {
+        path.relative_to(root).as_posix(): path.read_bytes()
+        for path in (root / "engine").rglob("*.py")
+    }
+    for library in LIBRARIES:
+        for file in importlib.metadata.files(library) or ():
+            if _wanted(PurePosixPath(file)):
+                members[file.as_posix()] = Path(str(file.locate())).read_bytes()
+    return archive(members)
+
+
+def _wanted(file: PurePosixPath) -> bool:
+    if "testsuite" in file.parts or ".." in file.parts:
+        return False
+    is_licence = ".dist-info" in file.parts[0] and file.name.startswith(LICENCES)
+    return file.suffix == ".py" or is_licence
+
+
+def standard_library(pyodide: Path) -> bytes:
+    """An archive of Pyodide's own standard library without the parts that nothing here uses."""
+    with zipfile.ZipFile(pyodide / "python_stdlib.zip") as given:
+        return archive(
+            {
+                name: given.read(name)
+                for name in given.namelist()
+                if not name.endswith("/") and name.split("/")[0] not in UNUSED
+            }
+        )
+
+
+def compiled(sources: bytes, node: str, build: Path, kept: Path) -> bytes:
+    """`sources` with every module compiled by Pyodide under node.
+
+    Compiling takes some 10 s, so results stay in the folder `kept`, named by what they are made
+    of. Raises subprocess.CalledProcessError, its `stderr` telling which source is not Python.
+    """
+    key = hashlib.sha256(sources)
+    for recipe in ("compile_archive.py", "compile_archive.mjs", "package-lock.json"):
+        key.update((build / recipe).read_bytes())
+    result = kept / f"{key.hexdigest()[:32]}.zip"
+    if not result.exists():
+        kept.mkdir(parents=True, exist_ok=True)
+        with tempfile.TemporaryDirectory(dir=kept) as work:
+            given, made = Path(work, "sources.zip"), Path(work, "compiled.zip")
+            given.write_bytes(sources)
+            subprocess.run(
+                [node, build / "compile_archive.mjs", given, made],
+                check=True,
+                capture_output=True,
+                text=True,
+            )
+            made.replace(result)  # whole or not at all
+    return result.read_bytes()

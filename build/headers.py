@@ -1,0 +1,77 @@
+"""The headers that every host of the site must send: here once, as data.
+
+``serve.py`` sends them. ``python build/headers.py`` prints them as a block for nginx; other hosts
+take the same names and values. The reasons stand beside each line.
+"""
+
+import re
+from pathlib import PurePosixPath
+
+# Everything comes from this site and nothing from elsewhere; no inline script or style, no eval.
+# 'wasm-unsafe-eval' lets WebAssembly compile, and only that: Python runs on it.
+POLICY = {
+    "default-src": "'none'",
+    "script-src": "'self' 'wasm-unsafe-eval'",
+    "worker-src": "'self'",
+    "style-src": "'self'",
+    "img-src": "'self' data:",
+    "font-src": "'self'",
+    "connect-src": "'self'",
+    "manifest-src": "'self'",
+    "base-uri": "'none'",
+    "form-action": "'none'",
+    "frame-ancestors": "'none'",
+}
+
+ALWAYS = {
+    "Content-Security-Policy": "; ".join(f"{name} {value}" for name, value in POLICY.items()),
+    "X-Content-Type-Options": "nosniff",
+    "Referrer-Policy": "no-referrer",
+    "Permissions-Policy": "camera=(), geolocation=(), microphone=(), payment=(), usb=()",
+    "Cross-Origin-Opener-Policy": "same-origin",
+}
+
+# A file whose name holds the hash of its content never changes; anything else is asked for anew
+# (a browser may keep it, but must hear from the host that it is still the one).
+HASHED = r"^/(assets/.+|pyodide-[^/]+/.+|engine-[^/]+\.zip)$"
+FOR_EVER = "public, max-age=31536000, immutable"
+ASK_FIRST = "no-cache"
+
+# Types that hosts get wrong. With a wrong one for .wasm or .mjs a browser refuses the file.
+TYPES = {
+    ".html": "text/html; charset=utf-8",
+    ".css": "text/css; charset=utf-8",
+    ".js": "text/javascript; charset=utf-8",
+    ".mjs": "text/javascript; charset=utf-8",
+    ".json": "application/json",
+    ".webmanifest": "application/manifest+json",
+    ".wasm": "application/wasm",
+    ".zip": "application/zip",
+    ".svg": "image/svg+xml",
+    ".png": "image/png",
+}
+
+
+def headers_for(path: str) -> dict[str, str]:
+    """All headers for the file at `path` (from the site's folder, with its leading slash)."""
+    headers = dict(ALWAYS)
+    headers["Cache-Control"] = FOR_EVER if re.match(HASHED, path) else ASK_FIRST
+    kind = TYPES.get(PurePosixPath(path).suffix if not path.endswith("/") else ".html")
+    if kind:
+        headers["Content-Type"] = kind
+    return headers
+
+
+def nginx() -> str:
+    """The same headers as lines for nginx, for a site at the top of its host."""
+    lines = ["types {"]
+    for suffix, kind in TYPES.items():
+        lines.append(f"    {kind.split(';')[0]} {suffix[1:]};")
+    lines += ["}", "charset utf-8;", "charset_types text/css text/javascript;"]
+    lines += [f'add_header {name} "{value}" always;' for name, value in ALWAYS.items()]
+    lines += ["add_header Cache-Control $heelwise_cache always;"]
+    return "\n".join(lines)
+
+
+if __name__ == "__main__":
+    print(nginx())

@@ -1,0 +1,250 @@
+"""Build the site: engine and webapp in, a folder of static files out.
+
+    python build/site.py [--dist FOLDER] [--force]
+
+The folder is made beside its place and swapped in when whole; the same inputs give the same bytes.
+Needs the .venv and build/node_modules that ``build/start.py`` makes.
+"""
+
+import argparse
+import base64
+import hashlib
+import json
+import os
+import shutil
+import subprocess
+import sys
+import tempfile
+from pathlib import Path
+from typing import Any
+
+import jinja2
+
+from build.engine_archive import compiled, engine_sources, standard_library
+
+ROOT = Path(__file__).resolve().parent.parent
+BUILD = ROOT / "build"
+MODULES = BUILD / "node_modules"
+PYODIDE = MODULES / "pyodide"
+PYODIDE_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
+STAMP = ".inputs"  # in the built folder: the hash of what it was built from
+# Browsers from 2023 on; all of them run what Pyodide needs.
+BROWSERS = "es2022,chrome109,firefox115,safari16.4"
+
+
+def digest(content: bytes) -> str:
+    """A short name for `content`."""
+    return hashlib.sha256(content).hexdigest()[:8]
+
+
+def inputs_of(root: Path) -> str:
+    """The hash of every file that can change the site built from `root`."""
+    total = hashlib.sha256()
+    files = [
+        *(p for p in (root / "webapp").rglob("*") if p.is_file()),
+        *(root / "engine").rglob("*.py"),
+        *BUILD.glob("*.py"),
+        *BUILD.glob("*.mjs"),
+        BUILD / "package-lock.json",
+        BUILD / "requirements-site.txt",
+    ]
+    for path in sorted(files):
+        name = path.relative_to(BUILD if path.is_relative_to(BUILD) else root).as_posix()
+        total.update(f"{name}\0{digest(path.read_bytes())}\0".encode())
+    return total.hexdigest()
+
+
+class Site:
+    """One build of `root`'s engine and webapp into the empty folder `out`."""
+
+    def __init__(self, root: Path, out: Path) -> None:
+        self.root = root
+        self.webapp = root / "webapp"
+        self.out = out
+        self.assets: dict[str, str] = {
+            "service_worker": "sw.js",
+            "manifest": "manifest.webmanifest",
+        }
+
+    def make(self) -> None:
+        """Every step in order: each uses names that an earlier one gave."""
+        self.python()
+        self.scripts_and_style()
+        self.icons()
+        self.pages()
+        self.service_worker()
+
+    def put(self, name: str, content: bytes) -> str:
+        """Write one file of the site; returns its address, relative to the site."""
+        target = self.out / name
+        target.parent.mkdir(parents=True, exist_ok=True)
+        target.write_bytes(content)
+        return name
+
+    def python(self) -> None:
+        """Pyodide in a folder named by its content, and the engine as one archive."""
+        node = shutil.which("node", path=f"{Path(sys.executable).parent}{os.pathsep}{os.defpath}")
+        node = node or shutil.which("node")
+        if node is None:
+            raise SiteError("Found no node. Run python3 build/start.py, which installs it.")
+        kept = ROOT / ".tools" / "compiled"
+        files = {name: (PYODIDE / name).read_bytes() for name in PYODIDE_FILES}
+        files["python_stdlib.zip"] = compiled(standard_library(PYODIDE), node, BUILD, kept)
+        version = json.loads((PYODIDE / "package.json").read_text())["version"]
+        folder = f"pyodide-{version}-{digest(b''.join(files.values()))}/"
+        for name, content in files.items():
+            self.put(folder + name, content)
+        engine = compiled(engine_sources(self.root), node, BUILD, kept)
+        self.assets["pyodide"] = folder
+        self.assets["engine"] = self.put(f"engine-{digest(engine)}.zip", engine)
+
+    def scripts_and_style(self) -> None:
+        """main, worker and page: bundled, minified, named by content."""
+        entries = {
+            "main": "webapp/page/main.js",
+            "worker": "webapp/worker/worker.js",
+            "page": "webapp/style/page.css",
+        }
+        made = self.esbuild(
+            *(f"{name}={path}" for name, path in entries.items()),
+            "--format=esm",
+            "--entry-names=assets/[name]-[hash]",
+        )
+        names = {entries[name]: name for name in entries}
+        for output, facts in made.items():
+            if facts.get("entryPoint") in names:
+                self.assets[names[facts["entryPoint"]]] = output
+
+    def esbuild(self, *arguments: str) -> dict[str, Any]:
+        """Run esbuild from the root into the site; returns its outputs by address in the site."""
+        program = next(iter(sorted(MODULES.glob("@esbuild/*/bin/esbuild"))), None)
+        if program is None:
+            raise SiteError("Found no esbuild. Run python3 build/start.py, which installs it.")
+        with tempfile.TemporaryDirectory() as work:
+            facts = Path(work, "facts.json")
+            done = subprocess.run(
+                [
+                    program,
+                    *arguments,
+                    "--bundle",
+                    "--minify",
+                    "--charset=utf8",
+                    "--legal-comments=eof",
+                    f"--target={BROWSERS}",
+                    '--define:process.env.NODE_ENV="production"',
+                    f"--outdir={self.out}",
+                    f"--metafile={facts}",
+                    "--log-level=warning",
+                ],
+                cwd=self.root,
+                env={**os.environ, "NODE_PATH": str(MODULES)},
+                capture_output=True,
+                text=True,
+            )
+            if done.returncode or done.stderr.strip():
+                raise SiteError(f"esbuild found a mistake:\n{done.stderr.strip()}")
+            outputs = json.loads(facts.read_text())["outputs"]
+        return {
+            Path(os.path.normpath(self.root / name)).relative_to(self.out).as_posix(): fact
+            for name, fact in outputs.items()
+        }
+
+    def icons(self) -> None:
+        """As they are."""
+        for path in sorted((self.webapp / "icons").iterdir()):
+            self.put(f"icons/{path.name}", path.read_bytes())
+
+    def pages(self) -> None:
+        """index.html and the install manifest, from their templates and webapp/data."""
+        jinja = jinja2.Environment(
+            loader=jinja2.FileSystemLoader([self.webapp / "templates", self.webapp]),
+            autoescape=True,
+            undefined=jinja2.StrictUndefined,
+            trim_blocks=True,
+            lstrip_blocks=True,
+        )
+        data = {
+            path.stem: json.loads(path.read_text(encoding="utf-8"))
+            for path in sorted((self.webapp / "data").glob("*.json"))
+        }
+
+        def render(template: str, version: str) -> bytes:
+            page = jinja.get_template(template)
+            return page.render(assets=self.assets, version=version, **data).encode()
+
+        manifest = self.assets["manifest"]
+        self.put(manifest, render(manifest, ""))
+        # The version is the hash of everything else, the page without its version included.
+        rest = [name.encode() + (self.out / name).read_bytes() for name in self.files()]
+        self.version = digest(b"\0".join([*rest, render("index.html", "")]))
+        self.put("index.html", render("index.html", self.version))
+
+    def service_worker(self) -> None:
+        """sw.js, told every file of the site, its hash, and what it must read byte for byte."""
+        entries = []
+        for name in self.files():
+            content = (self.out / name).read_bytes()
+            sri = base64.b64encode(hashlib.sha384(content).digest()).decode()
+            entries.append({"url": name, "revision": digest(content), "integrity": f"sha384-{sri}"})
+        self.esbuild(
+            "sw=webapp/offline/service_worker.js",
+            "--format=iife",
+            "--entry-names=[name]",
+            f"--define:PRECACHE={json.dumps(entries)}",
+            f"--define:VERSION={json.dumps(self.version)}",
+        )
+
+    def files(self) -> list[str]:
+        """Addresses of all files made so far, in a fixed order."""
+        found = (path.relative_to(self.out).as_posix() for path in self.out.rglob("*.*"))
+        return sorted(name for name in found if (self.out / name).is_file())
+
+
+class SiteError(Exception):
+    """The site cannot be built; the message says why and what to do."""
+
+
+def build(dist: Path, root: Path = ROOT, force: bool = False) -> bool:
+    """Build `root`'s site into `dist`; False if it was there already, made of the same inputs.
+
+    Raises SiteError; `dist` is then as it was.
+    """
+    inputs = inputs_of(root)
+    stamp = dist / STAMP
+    if not force and stamp.is_file() and stamp.read_text() == inputs:
+        return False
+    beside = dist.parent / ".tools"  # on the same disk, so that moving is one step
+    beside.mkdir(parents=True, exist_ok=True)
+    with tempfile.TemporaryDirectory(prefix="site-", dir=beside) as work:
+        out = Path(work).resolve() / "new"
+        out.mkdir()
+        try:
+            Site(root.resolve(), out).make()
+        except subprocess.CalledProcessError as error:
+            raise SiteError(f"Compiling the engine failed:\n{error.stderr.strip()}") from error
+        except jinja2.TemplateError as error:
+            raise SiteError(f"A template is not right: {error!r}") from error
+        (out / STAMP).write_text(inputs)
+        if dist.exists():
+            dist.rename(Path(work) / "old")
+        out.rename(dist)
+    return True
+
+
+def main() -> int:
+    """Builds; 1 if that cannot be done, after saying why."""
+    parser = argparse.ArgumentParser(description="Build the site into a folder of static files.")
+    parser.add_argument("--dist", type=Path, default=ROOT / "dist", help="the folder to make")
+    parser.add_argument("--force", action="store_true", help="build even if nothing changed")
+    options = parser.parse_args()
+    try:
+        built = build(options.dist, force=options.force)
+    except SiteError as error:
+        print(error, file=sys.stderr)
+        return 1
+    print(f"{options.dist}: {'built' if built else 'nothing changed'}")
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

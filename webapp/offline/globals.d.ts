@@ -1,0 +1,3 @@
+// What build/site.py puts in place of these names in service_worker.js.
+declare const PRECACHE: { url: string; revision: string; integrity: string }[];
+declare const VERSION: string;

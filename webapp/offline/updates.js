@@ -1,0 +1,41 @@
+/**
+ * The page's side of the service worker: says when the site is stored on the phone, offers a new
+ * version when one waits, and never lets a page of one version run on the files of another.
+ */
+
+import { messageSW, Workbox } from "workbox-window";
+
+const HOUR = 3_600_000;
+
+/**
+ * @param {object} options
+ * @param {string} options.serviceWorker its address
+ * @param {(accept: () => void) => void} options.onOffer a new version waits; `accept` takes it
+ * @param {() => void} options.onOfflineReady all that the site needs is on the phone
+ */
+export function watchForUpdates({ serviceWorker, onOffer, onOfflineReady }) {
+  if (!("serviceWorker" in navigator)) return;
+  const container = navigator.serviceWorker;
+  const workbox = new Workbox(serviceWorker);
+  workbox.addEventListener("waiting", () => onOffer(() => workbox.messageSkipWaiting()));
+  container.addEventListener("controllerchange", reloadIfOther);
+  container.ready.then(onOfflineReady);
+
+  let asked = Date.now();
+  document.addEventListener("visibilitychange", () => {
+    if (document.visibilityState !== "visible" || Date.now() - asked < HOUR) return;
+    asked = Date.now();
+    workbox.update().catch(() => {}); // no network: next time
+  });
+  // Waits for the page's load event. Storage may be closed to us (private windows): then the page
+  // works as long as there is a network, and says nothing of being stored.
+  workbox.register().catch(() => {});
+}
+
+/** Reload when a version other than this page's has taken over, here or in another tab. */
+async function reloadIfOther() {
+  const { controller } = navigator.serviceWorker;
+  if (!controller) return;
+  const version = await messageSW(controller, { type: "VERSION" });
+  if (version !== document.documentElement.dataset.version) location.reload();
+}
