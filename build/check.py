@@ -1,0 +1,105 @@
+"""Checks everything, says what holds and what does not, and ends with 0 only if all holds."""
+
+from __future__ import annotations
+
+import argparse
+import subprocess
+import sys
+import time
+from dataclasses import dataclass
+from pathlib import Path
+
+sys.path[0] = str(Path(__file__).resolve().parents[1])  # names count from the repository
+
+from build import install  # noqa: E402
+
+BIN = install.VENV / "bin"
+NPM_BIN = install.BUILD / "node_modules" / ".bin"
+PYTEST = (install.PYTHON, "-m", "pytest", "--quiet")
+
+
+@dataclass(frozen=True)
+class Check:
+    """One command that must end with 0."""
+
+    name: str
+    command: tuple[str | Path, ...]
+    place: Path = install.ROOT
+
+    def holds(self) -> bool:
+        """Runs it with its output shown."""
+        print(f"\n── {self.name}", flush=True)
+        return not subprocess.run(
+            self.command, cwd=self.place, env=install.environment(), stdin=subprocess.DEVNULL
+        ).returncode
+
+
+def page_check(name: str, tool: str, *arguments: str) -> Check:
+    """A check by one of the npm packages, which look for their settings in build/."""
+    return Check(name, (NPM_BIN / tool, *arguments), install.BUILD)
+
+
+QUICK = (
+    Check("Python format", (BIN / "ruff", "format", "--check", ".")),
+    Check("Python lint", (BIN / "ruff", "check", ".")),
+    Check("Python types", (BIN / "mypy", "engine", "build", "tests")),
+    Check("Import directions", (BIN / "lint-imports", "--no-cache")),
+    page_check("Page format and lint", "biome", "ci", "--error-on-warnings", "../webapp", "."),
+    page_check("Page types", "tsc", "-p", "tsconfig.json"),
+    page_check("Worker types", "tsc", "-p", "tsconfig.worker.json"),
+    page_check(
+        "HTML",
+        "html-validate",
+        "--max-warnings=0",
+        "--config=htmlvalidate.json",
+        "../dist/index.html",
+    ),
+    Check("Size budget", (install.PYTHON, install.BUILD / "budget.py")),
+)
+NOT_BROWSER = ("--ignore", "tests/browser")
+FAST = (*QUICK, Check("Tests that take seconds", (*PYTEST, *NOT_BROWSER, "-m", "not slow")))
+ALL = (
+    *QUICK,
+    Check("Tests", (*PYTEST, *NOT_BROWSER)),
+    Check("Browser tests", (*PYTEST, "tests/browser")),
+)
+
+
+def prepare(fast: bool) -> None:
+    """Installs and builds what the checks look at. Raises Stop if that cannot be done."""
+    install.make(install.CHECK)
+    with install.timed("Site"):
+        install.quietly("The site", (install.PYTHON, install.BUILD / "site.py"))
+    if not fast:
+        with install.timed("Chromium"):
+            install.quietly("Chromium", (install.PYTHON, install.BUILD / "chromium.py"))
+
+
+def main() -> int:
+    """Runs all checks, whatever fails, and sums up."""
+    parser = argparse.ArgumentParser(
+        prog="python3 build/check.py",
+        description="Format, lint, types, import directions, tests, browser tests, size budget.",
+    )
+    parser.add_argument("--fast", action="store_true", help="leave out the slow ones (< 2 min)")
+    options = parser.parse_args()
+    with install.plainly():
+        start = time.monotonic()
+        prepare(options.fast)
+        rows = []
+        for check in FAST if options.fast else ALL:
+            begun = time.monotonic()
+            rows.append((check.holds(), time.monotonic() - begun, check.name))
+        print("\n── Summary")
+        for held, seconds, name in rows:
+            print(f"{'holds' if held else 'FAILS':6} {seconds:7.1f} s  {name}")
+        failed = [name for held, _, name in rows if not held]
+        print(
+            f"{len(rows)} checks in {time.monotonic() - start:.0f} s: "
+            + (f"failed: {', '.join(failed)}" if failed else "all hold")
+        )
+    return bool(failed)
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,107 @@
+"""What browser tests stand on: the built site, a server for it, and a phone to open it with."""
+
+import os
+import socket
+import subprocess
+import sys
+import time
+import urllib.request
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Browser, BrowserContext
+
+from build import chromium
+
+ROOT = Path(__file__).resolve().parents[1]
+
+
+@pytest.fixture(scope="session")
+def dist() -> Path:
+    """The built site; built now if it is not up to date."""
+    subprocess.run([sys.executable, "build/site.py"], cwd=ROOT, check=True)
+    return ROOT / "dist"
+
+
+def free_port() -> int:
+    """A port that nothing listens on."""
+    with socket.socket() as trial:
+        trial.bind(("127.0.0.1", 0))
+        port: int = trial.getsockname()[1]
+        return port
+
+
+@pytest.fixture(scope="session")
+def site(dist: Path) -> Iterator[str]:
+    """The address of the built site, served by the project's own server as its own process."""
+    port = free_port()
+    address = f"http://localhost:{port}/"
+    server = subprocess.Popen(
+        [sys.executable, "build/serve.py", "--port", str(port), "--dist", str(dist)],
+        cwd=ROOT,
+        stdout=subprocess.DEVNULL,
+    )
+    try:
+        for _ in range(100):
+            try:
+                urllib.request.urlopen(address).close()
+                break
+            except OSError:
+                assert server.poll() is None, "the server stopped"
+                time.sleep(0.1)
+        yield address
+    finally:
+        server.terminate()
+        server.wait()
+
+
+@pytest.fixture(scope="session")
+def browser_type_launch_args(browser_type_launch_args: dict[str, Any]) -> dict[str, Any]:
+    """Launches the Chromium that is on the machine or was unpacked by build/chromium.py."""
+    found = chromium.find()
+    assert found, "no Chromium here: python build/chromium.py gets one"
+    return {
+        **browser_type_launch_args,
+        "executable_path": str(found.executable),
+        "args": found.arguments,
+        "env": {**os.environ, **found.variables},
+    }
+
+
+PHONE = {
+    "viewport": {"width": 390, "height": 844},
+    "device_scale_factor": 2.625,
+    "is_mobile": True,
+    "has_touch": True,
+    "locale": "en-GB",
+}
+
+
+@pytest.fixture
+def new_phone(browser: Browser, site: str) -> Iterator[Callable[..., BrowserContext]]:
+    """Makes fresh phones: touch, 390 × 844, nothing stored. Keywords change what a phone is."""
+    phones: list[BrowserContext] = []
+
+    def make(**features: Any) -> BrowserContext:
+        phones.append(browser.new_context(**{**PHONE, "base_url": site, **features}))
+        return phones[-1]
+
+    yield make
+    for phone in phones:
+        phone.close()
+
+
+@pytest.fixture
+def phone(new_phone: Callable[..., BrowserContext]) -> BrowserContext:
+    """One fresh phone."""
+    return new_phone()
+
+
+@pytest.fixture(scope="session")
+def screens() -> Path:
+    """Where screenshots are kept, for people to look at."""
+    folder = ROOT / ".tools" / "screens"
+    folder.mkdir(parents=True, exist_ok=True)
+    return folder
