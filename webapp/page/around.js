@@ -1,0 +1,107 @@
+/**
+ * What stands round the counts: how the sock fits in words, its sizes, the yarn it takes, why these
+ * numbers, and the cautions.
+ * @import {Fit, Plan, Quantity} from "./types"
+ */
+import { html, nothing, render, svg } from "lit-html";
+
+/** Marks for the fit that differ in shape, never in colour alone. */
+const MARKS = {
+  good: svg`<path class="ink-line" d="M5 13 10 18 20 6"/>`,
+  loose: svg`<path class="ink-line" d="M9 12H1M5 8 1 12 5 16M15 12H23M19 8 23 12 19 16"/>`,
+  tight: svg`<path class="ink-line" d="M1 12H9M5 8 9 12 5 16M23 12H15M19 8 15 12 19 16"/>`,
+  bad: svg`<path class="ink-line" d="M5 5 19 19M19 5 5 19"/>`,
+  apart: svg`<path class="ink-line" d="M5 12H19"/>`,
+};
+
+const SIZES = {
+  foot_length: "Foot of the sock, lying",
+  tube_girth: "Round the tube",
+  heel_girth: "Round the sock’s heel",
+  cuff_depth: "Depth of the top",
+  leg_length: "Leg",
+  heel_height: "Height of the heel",
+  top_above_heel: "Top above the heel",
+  top_above_floor: "Top above the floor",
+};
+
+const PARTS = { cuff: "Top", leg: "Leg", heel: "Heel", foot: "Foot", toe: "Toe", ends: "Ends" };
+
+/** @param {Plan} plan @param {HTMLElement} place */
+export function renderAround(plan, place) {
+  const notes = plan.notes.filter((note) => note.field === null);
+  render(
+    html`
+      <section aria-labelledby="fit-title">
+        <hr class="knit" />
+        <h3 id="fit-title">How it fits</h3>
+        <ul class="fits">${plan.fit.map(fit)}</ul>
+        ${notes.map((note) => html`<p class="note">${note.text}</p>`)}
+      </section>
+      <section aria-labelledby="yarn-need-title">
+        <hr class="knit" />
+        <h3 id="yarn-need-title">Yarn for the pair</h3>
+        ${yarn(plan)}
+      </section>
+      <section aria-labelledby="sizes-title">
+        <hr class="knit" />
+        <h3 id="sizes-title">Sizes, washed and lying</h3>
+        <dl class="sizes">
+          ${Object.entries(SIZES).map(([name, title]) => pair(title, plan.sizes[name]))}
+        </dl>
+      </section>
+      <section aria-labelledby="cautions-title">
+        <hr class="knit" />
+        <h3 id="cautions-title">Take care</h3>
+        <ul class="cautions">${plan.cautions.map((caution) => html`<li>${caution}</li>`)}</ul>
+      </section>
+      <details class="whole">
+        <summary>Why these numbers</summary>
+        <p>${plan.fabric.swatch_first ? nothing : plan.fabric.words}</p>
+        <dl class="whys">
+          ${plan.parts.map((part) => html`<dt>${part.title}</dt><dd>${plan.counts[part.part].words}</dd>`)}
+        </dl>
+      </details>
+    `,
+    place,
+  );
+}
+
+/** @param {Fit} found */
+function fit(found) {
+  const apart = found.level === "apart";
+  return html`<li class="fit fit-${found.level}">
+    <svg class="fit-mark" viewBox="0 0 24 24" aria-hidden="true" focusable="false">${MARKS[found.level]}</svg>
+    <p><strong>${found.title}: ${found.verdict}.</strong> ${found.words}
+      ${apart ? nothing : html`<span class="quiet">Foot ${found.body.text}${found.from === "estimated" ? " (guessed)" : ""}, sock ${found.fabric.text}.</span>`}</p>
+  </li>`;
+}
+
+/** @param {Plan} plan */
+function yarn({ yarn: need }) {
+  return html`
+    <p class="need">${need.grams ? html`<strong>${need.grams.text}</strong>` : nothing} <strong>${need.metres.text}</strong></p>
+    <p>${need.words}</p>
+    <details>
+      <summary>By section</summary>
+      <table>
+        <thead><tr><th scope="col">Both socks</th><th scope="col">Length</th>${need.grams ? html`<th scope="col">Weight</th>` : nothing}</tr></thead>
+        <tbody>
+          ${Object.entries(PARTS).map(([part, title]) => line(title, need.sections[part], need.grams))}
+          ${line("Waste yarn, apart", need.waste, need.grams)}
+        </tbody>
+      </table>
+    </details>`;
+}
+
+/** @param {string} title @param {import("./types").Length | undefined} length @param {Quantity | null} grams */
+function line(title, length, grams) {
+  if (!length) return nothing;
+  return html`<tr><th scope="row">${title}</th><td>${length.metres.text}</td>${grams ? html`<td>${length.grams?.text}</td>` : nothing}</tr>`;
+}
+
+/** @param {string} title @param {Quantity | undefined} size */
+function pair(title, size) {
+  if (!size) return nothing;
+  return html`<div><dt>${title}</dt><dd><strong>${size.text}</strong> <span class="quiet">${size.other}</span></dd></div>`;
+}

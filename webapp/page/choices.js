@@ -1,0 +1,47 @@
+/**
+ * What a choice on the form shows or hides: the chips of usual cylinders, the three ways to know the
+ * fabric, a child's age, the needles of a mock rib; and the folds that open when they hold something.
+ * @import {Form} from "./form.js"
+ */
+
+/** @param {Form} form */
+export function wireChoices(form) {
+  /** @type {NodeListOf<HTMLButtonElement>} */
+  const chips = document.querySelectorAll("#chips button");
+  for (const chip of chips) {
+    chip.addEventListener("click", () => form.set("cylinder.slots", chip.dataset.slots ?? ""));
+  }
+  const show = () => {
+    const values = form.values();
+    for (const chip of chips) {
+      const chosen = chip.dataset.slots === values["cylinder.slots"]?.trim();
+      chip.setAttribute("aria-pressed", String(chosen));
+    }
+    for (const way of document.querySelectorAll(".way")) {
+      /** @type {HTMLElement} */ (way).hidden =
+        /** @type {HTMLElement} */ (way).dataset.way !== values.way;
+    }
+    hide("#age-place", values.who !== "child" && !values["person.age"]?.trim());
+    hide('[data-field="sock.cuff.every"]', values["sock.cuff.kind"] !== "mock rib");
+    open("shoe", Boolean(values["person.shoe_size.size"]?.trim()));
+    open("person-more", Boolean(values["person.height"] || values["person.weight"]));
+    open(
+      "sock-more",
+      Object.entries(values).some(([name, value]) => name.startsWith("sock.") && value.trim()),
+    );
+  };
+  form.addEventListener("change", show);
+  show();
+}
+
+/** @param {string} selector @param {boolean} hidden */
+function hide(selector, hidden) {
+  const element = document.querySelector(selector);
+  if (element instanceof HTMLElement) element.hidden = hidden;
+}
+
+/** Open a fold that holds something; never close what she opened. @param {string} id @param {boolean} holds */
+function open(id, holds) {
+  const fold = document.getElementById(id);
+  if (holds && fold instanceof HTMLDetailsElement) fold.open = true;
+}

@@ -1,0 +1,43 @@
+/**
+ * Step three, first of all the counts: big enough to read at arm's length beside the machine.
+ * @import {Part, Plan} from "./types"
+ */
+import { html, nothing, render } from "lit-html";
+
+/** @param {Plan} plan @param {HTMLElement} place */
+export function renderCounts(plan, place) {
+  render(
+    html`
+      ${
+        plan.fabric.swatch_first
+          ? html`<p class="swatch-first"><strong>Swatch first.</strong> ${plan.fabric.words}</p>`
+          : nothing
+      }
+      <ol class="counts">
+        ${plan.parts.map((part) => row(part, plan))}
+      </ol>
+    `,
+    place,
+  );
+}
+
+/** @param {Part} part @param {Plan} plan */
+function row(part, plan) {
+  const pocket = part.part === "heel" || part.part === "toe" ? plan.counts[part.part] : null;
+  return html`<li class="count count-${part.part}">
+    <h3>${part.title}</h3>
+    ${
+      pocket
+        ? html`<p class="figure" aria-hidden="true">${pocket.needles}<i>→</i>${pocket.left}<i>→</i>${pocket.needles}</p>
+          <p class="said">${pocket.needles} needles down to ${pocket.left} and back to ${pocket.needles}</p>
+          <p class="of" aria-hidden="true">needles</p>`
+        : html`<p class="figure">${part.count}</p> <p class="of">${part.unit}</p>`
+    }
+    <p class="detail">${part.detail}</p>
+    ${
+      part.part === "foot"
+        ? html`<p class="detail range"><strong>${plan.range.foot.low} to ${plan.range.foot.high}</strong> ${plan.range.foot.words}</p>`
+        : nothing
+    }
+  </li>`;
+}

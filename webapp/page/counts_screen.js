@@ -1,0 +1,71 @@
+/**
+ * The whole of step three: hands the newest answer to its pieces, marks the tape with what is known,
+ * and says the foot rounds once they have settled, for those who listen.
+ * @import {Answer, Plan} from "./types"
+ * @import {StepsNav} from "./steps_nav.js"
+ */
+import { nothing, render } from "lit-html";
+import { renderAround } from "./around.js";
+import { renderCounts } from "./counts.js";
+import { showPicture } from "./picture.js";
+import { renderProblems } from "./problems.js";
+import { renderShare } from "./share.js";
+import { renderSteps } from "./steps_list.js";
+
+const SETTLED_MS = 1500;
+
+/** @param {string} id */
+const place = (id) => /** @type {HTMLElement} */ (document.getElementById(id));
+
+export class CountsScreen {
+  /** @type {ReturnType<typeof setTimeout> | undefined} */
+  #settling;
+  #said = "";
+
+  /** @param {StepsNav} nav */
+  constructor(nav) {
+    this.nav = nav;
+    place("counts-place").replaceChildren();
+  }
+
+  /** @param {Answer} answer */
+  show(answer) {
+    const { plan } = answer;
+    renderProblems(answer.errors ?? [], place("problems"), (step) => this.nav.go(step));
+    if (plan) {
+      renderCounts(plan, place("counts-place"));
+      showPicture(answer.picture, place("picture-place"));
+      renderAround(plan, place("around-place"));
+      renderSteps(plan, place("steps-place"));
+      renderShare(answer.link, place("share-place"));
+    } else {
+      for (const id of ["counts-place", "around-place", "steps-place", "share-place"]) {
+        render(nothing, place(id));
+      }
+      place("picture-place").hidden = true;
+      place("share-place").hidden = true;
+    }
+    this.#mark(plan);
+    this.#say(plan ? `Foot ${plan.counts.foot.rounds} rounds` : "");
+  }
+
+  /** @param {Plan | undefined} plan */
+  #mark(plan) {
+    const length = plan?.measures.length;
+    this.nav.mark(
+      "measure",
+      length ? `${length.from === "estimated" ? "≈ " : ""}${length.text}` : "",
+    );
+    this.nav.mark("yarn", plan ? `${plan.counts.needles} slots` : "");
+    this.nav.mark("counts", plan ? `Foot ${plan.counts.foot.rounds} rounds` : "");
+  }
+
+  /** @param {string} words */
+  #say(words) {
+    clearTimeout(this.#settling);
+    this.#settling = setTimeout(() => {
+      if (words && words !== this.#said) place("said").textContent = words;
+      this.#said = words;
+    }, SETTLED_MS);
+  }
+}

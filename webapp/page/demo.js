@@ -1,0 +1,15 @@
+/** The invented example: a lifeboat station's open day, as sheets that visit and leave again. */
+import day from "../data/demo.json";
+import { toValues } from "./request.js";
+
+export const title = day.title;
+export const feet = day.feet;
+
+/**
+ * @param {number} foot which of the example's feet
+ * @returns {import("./types").Visit}
+ */
+export function choose(foot) {
+  const values = toValues(day.feet[foot].request);
+  return { kind: "demo", foot, opened: values, values };
+}

@@ -1,0 +1,114 @@
+/**
+ * The form of steps one and two: reads and fills its fields by name, and says when they change.
+ * @import {Values} from "./types"
+ */
+
+/** A number as people write it, with no unit after it. */
+const BARE = /^\s*[\d.,/⁄ \u00a0½¼¾⅛⅜⅝⅞⅓⅔⅙⅚⅕⅖⅗⅘-]*[\d½¼¾⅛⅜⅝⅞⅓⅔⅙⅚⅕⅖⅗⅘]\s*$/;
+
+/** Fires "change" (detail: the field's name) whenever what is typed has changed. */
+export class Form extends EventTarget {
+  /** @param {HTMLFormElement} element */
+  constructor(element) {
+    super();
+    this.element = element;
+    this.units = this.value("units");
+    element.addEventListener("submit", (event) => event.preventDefault());
+    for (const kind of ["input", "change"]) {
+      element.addEventListener(kind, (event) => this.#typed(event));
+    }
+    this.#showUnits();
+  }
+
+  /** @param {string} name @returns {string} */
+  value(name) {
+    return String(new FormData(this.element).get(name) ?? "");
+  }
+
+  /** @returns {Values} every field's value by its name */
+  values() {
+    /** @type {Values} */
+    const values = {};
+    for (const [name, value] of new FormData(this.element)) values[name] = String(value);
+    return values;
+  }
+
+  /** @param {string} name @returns {HTMLInputElement | null} the field an error's path names */
+  input(name) {
+    return this.element.querySelector(
+      `input[name="${CSS.escape(name)}"], select[name="${CSS.escape(name)}"]`,
+    );
+  }
+
+  /**
+   * Put values into all fields; fields not named become blank.
+   * @param {Values} values
+   */
+  fill(values) {
+    const filled = { units: this.units, way: "swatch", who: "", "sock.cuff.kind": "", ...values };
+    for (const field of this.element.elements) {
+      if (field instanceof HTMLInputElement && field.type === "radio") {
+        field.checked =
+          field.value === (filled[/** @type {keyof typeof filled} */ (field.name)] ?? "");
+      } else if (field instanceof HTMLInputElement) {
+        field.value = values[field.name] ?? "";
+      } else if (field instanceof HTMLSelectElement && values[field.name]) {
+        field.value = values[field.name];
+      }
+    }
+    this.units = this.value("units");
+    this.#showUnits();
+    this.#changed("");
+  }
+
+  /**
+   * Set one field as if it had been typed.
+   * @param {string} name @param {string} value
+   */
+  set(name, value) {
+    const input = this.input(name);
+    if (!input) return;
+    input.value = value;
+    this.#changed(name);
+  }
+
+  /** @param {Event} event */
+  #typed(event) {
+    const field = /** @type {HTMLInputElement} */ (event.target);
+    if (field.name === "units" && field.value !== this.units) this.#switchUnits(field.value);
+    if (event.type === "input" || field instanceof HTMLSelectElement) this.#changed(field.name);
+  }
+
+  /**
+   * Numbers typed without a unit keep meaning what they meant: the old unit is written after them.
+   * @param {string} units
+   */
+  #switchUnits(units) {
+    for (const input of this.#withUnit()) {
+      const unit = input.parentElement?.querySelector(`[data-units="${this.units}"]`)?.textContent;
+      if (BARE.test(input.value)) input.value = `${input.value.trim()} ${unit}`;
+    }
+    this.units = units;
+    this.#showUnits();
+  }
+
+  #showUnits() {
+    document.documentElement.dataset.units = this.units;
+    for (const input of this.#withUnit())
+      input.inputMode = this.units === "cm" ? "decimal" : "text";
+  }
+
+  /** @returns {NodeListOf<HTMLInputElement>} */
+  #withUnit() {
+    return this.element.querySelectorAll(".with-unit input");
+  }
+
+  /** @param {string} name */
+  #changed(name) {
+    for (const input of this.#withUnit()) {
+      const own = input.value.trim() !== "" && !BARE.test(input.value);
+      input.parentElement?.classList.toggle("own-unit", own);
+    }
+    this.dispatchEvent(new CustomEvent("change", { detail: name }));
+  }
+}

@@ -1,0 +1,44 @@
+/**
+ * Step three while something is missing or wrong: how many things, and one tap to each.
+ * @import {Problem} from "./types"
+ */
+import { html, nothing, render } from "lit-html";
+import { placeOf } from "./words_beside.js";
+
+/**
+ * @param {Problem[]} problems @param {HTMLElement} place
+ * @param {(step: "measure" | "yarn" | "counts") => void} go
+ */
+export function renderProblems(problems, place, go) {
+  const count = problems.length;
+  render(
+    count
+      ? html`<div class="line trouble">
+          <p><strong>${count === 1 ? "One thing is" : `${count} things are`} wanted first:</strong></p>
+          <ul class="problems">
+            ${problems.map(
+              (problem) => html`<li><p>${problem.message} ${problem.way_out}</p>
+                ${placeOf(problem.field) ? html`<button type="button" @click=${() => goTo(problem.field, go)}>Go there</button>` : nothing}</li>`,
+            )}
+          </ul>
+        </div>`
+      : nothing,
+    place,
+  );
+}
+
+/** @param {string} field @param {(step: "measure" | "yarn" | "counts") => void} go */
+function goTo(field, go) {
+  const place = placeOf(field);
+  const step = /** @type {"measure" | "yarn"} */ (place?.closest(".step")?.id);
+  if (!place || !step) return;
+  const fold = place.closest("details");
+  if (fold) fold.open = true;
+  go(step);
+  const exact = document.getElementById(field.replaceAll(".", "-"));
+  const target = exact ?? place.parentElement?.querySelector("input, select");
+  if (target instanceof HTMLElement) {
+    target.scrollIntoView({ block: "center" });
+    target.focus({ preventScroll: true });
+  }
+}

@@ -1,0 +1,85 @@
+/**
+ * Between the flat names of the form ("foot.length") and the nested request the engine takes.
+ * Nothing here reads a number: what was typed goes to the engine as it was typed.
+ * @import {Request, Values} from "./types"
+ */
+
+const WAY_FIELDS = {
+  swatch: /^fabric\.(swatch\.|yarn$)/,
+  gauge: /^fabric\.(stitches|rounds|yarn)$/,
+  yarn: /^fabric\.yarn$/,
+};
+
+/**
+ * Build the request for what is typed: blank fields and the fields of the other ways are left out.
+ * @param {Values} values
+ * @returns {Request}
+ */
+export function toRequest(values) {
+  /** @type {Record<string, any>} */
+  const request = { units: values.units === "in" ? "in" : "cm" };
+  const way = /** @type {keyof typeof WAY_FIELDS} */ (values.way);
+  for (const [name, value] of Object.entries(values)) {
+    if (!name.includes(".") || value.trim() === "") continue;
+    if (name.startsWith("fabric.") && !WAY_FIELDS[way]?.test(name)) continue;
+    if (name.startsWith("person.shoe_size.") && !values["person.shoe_size.size"]?.trim()) continue;
+    if (name === "sock.cuff.every" && values["sock.cuff.kind"] !== "mock rib") continue;
+    put(request, name.split("."), value);
+  }
+  if (values.who === "woman" || values.who === "man") {
+    put(request, ["person", "sex"], values.who);
+  }
+  return /** @type {Request} */ (request);
+}
+
+/**
+ * @param {Record<string, any>} into
+ * @param {string[]} path
+ * @param {string} value
+ */
+function put(into, path, value) {
+  const last = path[path.length - 1];
+  for (const key of path.slice(0, -1)) {
+    into[key] ??= {};
+    into = into[key];
+  }
+  into[last] = value;
+}
+
+/**
+ * Lay a request out as form values, as a plan's link or the example holds it.
+ * @param {Record<string, any>} request
+ * @returns {Values}
+ */
+export function toValues(request) {
+  /** @type {Values} */
+  const values = {};
+  /** @param {Record<string, any>} part @param {string} path */
+  const walk = (part, path) => {
+    for (const [key, value] of Object.entries(part)) {
+      if (value === null || value === undefined) continue;
+      const name = path + key;
+      if (typeof value === "object") walk(value, `${name}.`);
+      else values[name] = String(value);
+    }
+  };
+  walk(request, "");
+  const { fabric = {}, person = {} } = request;
+  values.units = request.units === "in" ? "in" : "cm";
+  values.way = fabric.swatch ? "swatch" : fabric.stitches || fabric.rounds ? "gauge" : "yarn";
+  if (!request.fabric) values.way = "swatch";
+  values.who = person.sex ?? (person.age !== null && person.age !== undefined ? "child" : "");
+  delete values["person.sex"];
+  return values;
+}
+
+/**
+ * Tell whether anything was typed at all (the choices that always have a value do not count).
+ * @param {Values} values
+ */
+export function isEmpty(values) {
+  return !Object.entries(values).some(
+    ([name, value]) =>
+      name.includes(".") && name !== "person.shoe_size.system" && value.trim() !== "",
+  );
+}

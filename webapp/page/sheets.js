@@ -1,0 +1,110 @@
+/**
+ * Which sheet the form shows: her own draft, a plan that came by link, or the example. A visiting
+ * sheet never overwrites her own, and both survive a reload.
+ * @import {Asks, Problem, Values, Visit} from "./types"
+ * @import {Draft} from "./draft.js"
+ * @import {Form} from "./form.js"
+ * @import {StepsNav} from "./steps_nav.js"
+ */
+import { isEmpty, toValues } from "./request.js";
+import { isLink } from "./steps_nav.js";
+import { VisitLine } from "./visit_line.js";
+
+export class Sheets {
+  /** @type {Visit | null} */
+  #visit = null;
+
+  /** @param {{form: Form, draft: Draft, nav: StepsNav, engine: Asks}} parts */
+  constructor({ form, draft, nav, engine }) {
+    this.form = form;
+    this.draft = draft;
+    this.nav = nav;
+    this.engine = engine;
+    this.line = new VisitLine({
+      back: () => this.#leave(),
+      copy: () => this.#copy(),
+      mineEmpty: () => isEmpty(this.draft.mine ?? {}),
+      visit: (visit) => this.#put(visit),
+    });
+  }
+
+  /** Show what was left on the table, or the plan the address names. */
+  start() {
+    const { hash } = location;
+    this.#visit = this.draft.visit;
+    // A reload keeps her changes to a shared plan; the same link opened anew shows it as it was sent.
+    const reloaded = Boolean(history.state?.step) && this.#visit?.link === hash;
+    if (isLink(hash) && !reloaded) this.#visit = null;
+    this.nav.link = this.#visit?.link ?? "";
+    this.form.fill(this.#visit?.values ?? this.draft.mine ?? {});
+    this.line.show(this.#visit);
+    if (isLink(hash) && !reloaded) this.#open(hash);
+    addEventListener("hashchange", () => {
+      if (isLink(location.hash) && location.hash !== this.nav.link) this.#open(location.hash);
+    });
+  }
+
+  /** Keep what is typed on the sheet it was typed on. @param {Values} values */
+  keep(values) {
+    if (this.#visit) {
+      this.#visit = { ...this.#visit, values };
+      this.draft.visit = this.#visit;
+    } else {
+      this.draft.mine = values;
+    }
+  }
+
+  /** @param {string} link the address' fragment with its "#" */
+  async #open(link) {
+    try {
+      const answer = /** @type {{request?: object, errors?: Problem[]}} */ (
+        await this.engine.ask({ do: "open", link })
+      );
+      if (location.hash !== link) return;
+      if (answer.request) {
+        const values = toValues(answer.request);
+        this.#put({ kind: "link", link, opened: values, values });
+        this.nav.go("counts");
+        return;
+      }
+      const [{ message, way_out }] = answer.errors ?? [{ message: "", way_out: "" }];
+      this.#refuse(`${message} ${way_out}`.trim());
+    } catch {
+      this.#refuse(
+        "The shared plan could not be opened just now. Load the page again to try once more.",
+      );
+    }
+  }
+
+  /** @param {string} sentence */
+  #refuse(sentence) {
+    this.nav.link = this.#visit?.link ?? "";
+    this.nav.settle();
+    this.line.show(this.#visit, sentence);
+  }
+
+  /** @param {Visit} visit */
+  #put(visit) {
+    this.#visit = visit;
+    this.nav.link = visit.link ?? "";
+    this.nav.settle();
+    this.form.fill(visit.values);
+    this.line.show(visit);
+  }
+
+  #leave() {
+    this.#visit = null;
+    this.draft.visit = null;
+    this.nav.link = "";
+    this.nav.settle();
+    this.form.fill(this.draft.mine ?? {});
+    this.line.show(null);
+  }
+
+  #copy() {
+    if (!this.#visit) return;
+    this.draft.before = this.draft.mine;
+    this.draft.mine = this.#visit.values;
+    this.#leave();
+  }
+}

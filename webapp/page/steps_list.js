@@ -1,0 +1,64 @@
+/**
+ * Every step of the sock in order, folded by section; heel and toe row by row, as the knitter faces
+ * the needles.
+ * @import {Plan, Step} from "./types"
+ */
+import { html, nothing, render } from "lit-html";
+
+const TITLES = {
+  waste: "Waste yarn",
+  cuff: "Top",
+  leg: "Leg",
+  heel: "Heel",
+  foot: "Foot",
+  toe: "Toe",
+  finish: "Off the machine",
+};
+
+/** @param {Plan} plan @param {HTMLElement} place */
+export function renderSteps(plan, place) {
+  /** @type {{part: Step["part"], steps: Step[]}[]} */
+  const sections = [];
+  for (const step of plan.steps) {
+    const last = sections[sections.length - 1];
+    if (last?.part === step.part) last.steps.push(step);
+    else sections.push({ part: step.part, steps: [step] });
+  }
+  render(
+    html`
+      <hr class="knit" />
+      <h3>Every step, in order</h3>
+      <p class="quiet">Needles of heel and toe are numbered from left to right as you face them.</p>
+      ${sections.map(
+        ({ part, steps }) => html`<details class="part">
+          <summary>${TITLES[part]} <span class="quiet">${gist(steps)}</span></summary>
+          <ol>${steps.map(one)}</ol>
+        </details>`,
+      )}
+    `,
+    place,
+  );
+}
+
+/** @param {Step[]} steps */
+function gist(steps) {
+  const rows = steps.filter((step) => step.kind === "row");
+  const rounds = steps.filter((step) => step.kind === "rounds");
+  if (rows.length) return `${rows[rows.length - 1].row} rows`;
+  if (rounds.length === 1) return `${rounds[0].rounds} rounds`;
+  return "";
+}
+
+/** @param {Step} step */
+function one(step) {
+  if (step.kind !== "row") return html`<li class="do">${step.text}</li>`;
+  const [first, last] = step.knits ?? [0, 0];
+  return html`<li class="needles-row">
+    <span class="row-number"><span class="said">Row </span>${step.row}</span>
+    <span class="way"><span aria-hidden="true">${step.direction === "right" ? "→" : "←"}</span> to the ${step.direction}</span>
+    <span class="what">
+      ${step.back ? html`needle <b>${step.back}</b> back to work · ` : nothing}knits <b>${first}</b> to <b>${last}</b>
+      ${step.hold ? html` · needle <b>${step.hold}</b> into hold` : nothing} · ${step.in_work} in work
+    </span>
+  </li>`;
+}

@@ -1,0 +1,71 @@
+/**
+ * Which of the three steps is on screen: the tape at the thumb moves between them, the browser's Back
+ * does too, and each stretch of the tape carries what is known so far.
+ */
+
+/** @typedef {"measure" | "yarn" | "counts"} StepName */
+const STEPS = /** @type {StepName[]} */ (["measure", "yarn", "counts"]);
+
+/** Fires "step" (detail: StepName) after every move. */
+export class StepsNav extends EventTarget {
+  /** @type {StepName} */
+  step = "measure";
+  /** A plan's link that stays in the address while its plan is looked at ("" for none). */
+  link = "";
+
+  constructor() {
+    super();
+    document.addEventListener("click", (event) => {
+      const to = event.target instanceof Element && event.target.closest("a[data-to]");
+      if (!to) return;
+      event.preventDefault();
+      this.go(/** @type {StepName} */ (/** @type {HTMLElement} */ (to).dataset.to));
+    });
+    addEventListener("popstate", () => this.#show(this.#fromAddress()));
+    this.#show(this.#fromAddress());
+  }
+
+  /** @returns {StepName} */
+  #fromAddress() {
+    const named = history.state?.step ?? location.hash.slice(1);
+    return STEPS.includes(named) ? named : "measure";
+  }
+
+  /** @param {StepName} step */
+  go(step) {
+    if (step !== this.step) history.pushState({ step }, "", this.link || `#${step}`);
+    this.#show(step);
+    scrollTo({ top: 0, behavior: "instant" });
+    document.getElementById(`${step}-title`)?.focus({ preventScroll: true });
+  }
+
+  /** Put the present step and link into the address without a new entry for Back. */
+  settle() {
+    history.replaceState({ step: this.step }, "", this.link || `#${this.step}`);
+  }
+
+  /** @param {StepName} step */
+  #show(step) {
+    this.step = step;
+    document.documentElement.dataset.step = step;
+    const at = STEPS.indexOf(step);
+    STEPS.forEach((name, index) => {
+      const stretch = document.querySelector(`.tape a[data-to="${name}"]`);
+      stretch?.classList.toggle("reached", index <= at);
+      if (index === at) stretch?.setAttribute("aria-current", "step");
+      else stretch?.removeAttribute("aria-current");
+    });
+    this.dispatchEvent(new CustomEvent("step", { detail: step }));
+  }
+
+  /** @param {StepName} step @param {string} text */
+  mark(step, text) {
+    const place = document.getElementById(`so-far-${step}`);
+    if (place) place.textContent = text;
+  }
+}
+
+/** Tell whether an address' fragment is meant as a plan's link. @param {string} hash */
+export function isLink(hash) {
+  return hash.length > 1 && !STEPS.includes(/** @type {StepName} */ (hash.slice(1)));
+}

@@ -1,0 +1,125 @@
+/** The engine's door as the page sees it: what is asked, and what comes back. Leaf values of a request are as typed. */
+export type Leaf = string | number | null | undefined;
+export type Values = Record<string, string>;
+export interface Request {
+  units: "cm" | "in";
+  [group: string]: unknown;
+}
+
+export interface Quantity {
+  value: number;
+  unit: string;
+  text: string;
+  other?: string;
+}
+export interface Measure extends Quantity {
+  low: number;
+  high: number;
+  range_text: string;
+  from: "measured" | "estimated";
+  words: string;
+}
+export interface Pocket {
+  needles: number;
+  left: number;
+  rows: number;
+  rows_each_way: number;
+  words: string;
+}
+export interface Part {
+  part: "cuff" | "leg" | "heel" | "foot" | "toe";
+  title: string;
+  count: number | string;
+  unit: string;
+  detail: string;
+}
+export interface Fit {
+  place: string;
+  title: string;
+  body: Quantity;
+  fabric: Quantity;
+  stretch: number;
+  level: "good" | "loose" | "tight" | "bad" | "apart";
+  verdict: string;
+  words: string;
+  from: "measured" | "estimated";
+}
+export interface Step {
+  part: "waste" | "cuff" | "leg" | "heel" | "foot" | "toe" | "finish";
+  kind: "rounds" | "row" | "do";
+  text: string;
+  rounds?: number;
+  row?: number;
+  direction?: "right" | "left";
+  back?: number | null;
+  knits?: [number, number];
+  hold?: number | null;
+  in_work?: number;
+}
+export interface Length {
+  metres: Quantity;
+  grams: Quantity | null;
+}
+export interface Plan {
+  units: "cm" | "in";
+  counts: {
+    needles: number;
+    cuff: { kind: string; rounds: number; needles: number; words: string };
+    leg: { rounds: number; words: string };
+    heel: Pocket;
+    foot: { rounds: number; exact: number; words: string };
+    toe: Pocket;
+  };
+  measures: Record<string, Measure>;
+  fabric: {
+    stitches: Quantity;
+    rounds: Quantity;
+    loop_length: Quantity;
+    from: "swatch" | "gauge" | "yarn";
+    swatch_first: boolean;
+    words: string;
+  };
+  sizes: Record<string, Quantity>;
+  fit: Fit[];
+  yarn: Length & {
+    words: string;
+    sections: Record<string, Length>;
+    stitches: Record<string, number>;
+    waste: Length;
+  };
+  range: { foot: { low: number; high: number; words: string } };
+  steps: Step[];
+  cautions: string[];
+  notes: { field: string | null; text: string }[];
+  parts: Part[];
+}
+
+export interface Problem {
+  field: string;
+  message: string;
+  way_out: string;
+}
+/** What came of the newest request: a plan with its picture and link, or the problems in the way. */
+export type Answer =
+  | { plan: Plan; picture: string; link: string; errors?: undefined }
+  | { errors: Problem[]; plan?: undefined; picture?: undefined; link?: undefined };
+export interface Readings {
+  readings: Record<string, Quantity>;
+  errors?: Problem[];
+}
+
+/** The worker's messenger, as far as the page uses it. */
+export interface Asks extends EventTarget {
+  state: "starting" | "ready" | "failed";
+  reason?: string;
+  ask(call: object, options?: { signal?: AbortSignal; deadline?: number }): Promise<unknown>;
+}
+
+/** Which sheet is on the table: her own, one that came by link, or the invented example. */
+export interface Visit {
+  kind: "link" | "demo";
+  link?: string;
+  foot?: number;
+  opened: Values;
+  values: Values;
+}

@@ -1,0 +1,85 @@
+/**
+ * The line that says whose sheet is on the table when it is not her own: a shared plan, with the way
+ * back and the way to make it hers, or the invented example, with its feet to pick and its way out.
+ * @import {Visit} from "./types"
+ */
+import { html, nothing, render } from "lit-html";
+import { choose, feet, title } from "./demo.js";
+
+/**
+ * @typedef {object} Ways
+ * @property {() => void} back leave the visiting sheet for her own
+ * @property {() => void} copy make it her own
+ * @property {() => boolean} mineEmpty
+ * @property {(visit: Visit) => void} visit put another visiting sheet on the table
+ */
+
+export class VisitLine {
+  #sure = false;
+
+  /** @param {Ways} ways */
+  constructor(ways) {
+    this.ways = ways;
+    this.place = /** @type {HTMLElement} */ (document.getElementById("visit-line"));
+    this.demoPlace = /** @type {HTMLElement} */ (document.getElementById("demo-place"));
+  }
+
+  /** @param {Visit | null} visit @param {string} [refused] what was wrong with a link */
+  show(visit, refused = "") {
+    this.#sure = false;
+    this.#draw(visit, refused);
+  }
+
+  /** @param {Visit | null} visit @param {string} refused */
+  #draw(visit, refused) {
+    const line =
+      visit?.kind === "link" ? this.#shared(visit) : visit ? this.#example(visit) : nothing;
+    const no = refused
+      ? html`<div class="line trouble" role="alert"><p>${refused} ${visit ? "" : "Your own page is below, as you left it."}</p></div>`
+      : nothing;
+    render(html`${no}${line}`, this.place);
+    render(
+      visit?.kind === "demo"
+        ? nothing
+        : html`<hr class="knit" /><p class="quiet">Only looking? See it with an invented example: ${title}.</p>
+            <button type="button" id="load-demo" @click=${() => this.ways.visit(choose(0))}>Show the example</button>`,
+      this.demoPlace,
+    );
+  }
+
+  /** @param {Visit} visit */
+  #shared(visit) {
+    if (this.#sure) {
+      return html`<div class="line visit">
+        <p>This puts the shared plan in the place of what you typed yourself.</p>
+        <div class="row"><button type="button" @click=${this.ways.copy}>Replace mine</button>
+          <button type="button" @click=${() => this.show(visit)}>Leave mine as it is</button></div>
+      </div>`;
+    }
+    const copy = () => {
+      if (this.ways.mineEmpty()) return this.ways.copy();
+      this.#sure = true;
+      this.#draw(visit, "");
+    };
+    return html`<div class="line visit">
+      <p><strong>A shared plan.</strong> It came by link. Your own is kept apart, untouched.</p>
+      <div class="row"><button type="button" @click=${this.ways.back}>Back to mine</button>
+        <button type="button" @click=${copy}>Copy it into mine</button></div>
+    </div>`;
+  }
+
+  /** @param {Visit} visit */
+  #example(visit) {
+    return html`<div class="line visit">
+      <p><strong>An invented example:</strong> ${title}. Your own is kept apart, untouched.</p>
+      <div class="row" role="group" aria-label="Feet of the example">
+        ${feet.map(
+          (foot, index) =>
+            html`<button type="button" class="chosen" aria-pressed=${index === visit.foot} @click=${() => this.ways.visit(choose(index))}>${foot.who}</button>`,
+        )}
+      </div>
+      <p class="quiet">${feet[visit.foot ?? 0]?.about}</p>
+      <button type="button" id="remove-demo" @click=${this.ways.back}>Remove the example</button>
+    </div>`;
+  }
+}
