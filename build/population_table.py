@@ -47,8 +47,8 @@ CHILD_COLUMNS = {  # the ankle last: the one that most rows lack
 }
 SEXES = {"woman": "F", "man": "M", "either": "FM"}
 AGES = (2, 4, 6, 8, 10, 12, 14, 16, 18)  # years, where the growth curves bend
-CURVE_UNTIL = 19.0  # years: rows that bear the last knot
-AGELESS_UNTIL = 14.0  # years: whom a foot shorter than every adult's can belong to
+CURVE_UNTIL = 19  # years: rows that bear the last knot
+AGELESS_UNTIL = 10  # years: whom a foot shorter than every adult's mostly belongs to
 
 HEADER = '''\
 """Figures about people: made by build/population_table.py, not by hand.
@@ -209,11 +209,13 @@ def table(grown: Survey, young: Survey) -> str:
         "# The smallest of each measure among these adults; mm and kg.\n"
         + _named("ADULT_SMALLEST", "Row", smallest),
         "# Children; all as logarithms.\n" + _names("CHILD_NAMES", CHILD_COLUMNS),
-        f"CHILD_AGES = {AGES!r}  # years, one row of means for each\n",
+        f"CHILD_AGES = {AGES!r}  # years, one row of means for each\n"
+        f"CHILD_UNTIL = {CURVE_UNTIL}  # years, whose rows were used\n",
         _named("CHILD_MEANS", "Rows", curves),
         _named("CHILD_SPREADS", "Rows", residuals),
-        f"# Children under {AGELESS_UNTIL:.0f}, age not allowed for.\n"
-        + _named("AGELESS_MEANS", "Row", ageless_means),
+        "# Small children, age not allowed for.\n"
+        f"AGELESS_UNTIL = {AGELESS_UNTIL}  # years, as above\n",
+        _named("AGELESS_MEANS", "Row", ageless_means),
         _named("AGELESS_SPREADS", "Rows", ageless_spreads),
     ]
     return "\n".join(parts)

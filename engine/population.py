@@ -39,7 +39,7 @@ KNOWNS = (*MEASURES, "stature", "weight")  # mm, weight in kg
 ADULT_AGE = 18.0  # years
 YOUNGEST = float(table.CHILD_AGES[0])  # years, of the child survey
 ODD = 200  # a reading rarer than one in this many is worth asking about
-RAREST = 1_000_000  # no survey of thousands can tell more
+RAREST = 5_000  # a survey of so many people cannot tell what is rarer
 
 # --- The rule of thumb for children's feet -----------------------------------------------------
 _GUIDELINE = "an editor's guideline of a hand-knitting magazine (sizing page of knitty.com)"
@@ -103,7 +103,7 @@ def _whole(triangle: table.Rows) -> table.Rows:
 def _adults(key: str) -> _People:
     women, men = (f"{table.PEOPLE[sex][0]:,}" for sex in ("woman", "man"))
     who = {"woman": f"{women} women", "man": f"{men} men"}
-    who["either"] = f"{women} women and {men} men (each sex counted as half)"
+    who["either"] = f"{women} women and {men} men (as if half and half)"
     return _People(
         words=f"{who[key]} of the US Army, measured in 2012, most of them 18 to 58 years old",
         names=table.ADULT_NAMES,
@@ -127,10 +127,12 @@ def _children(
     at = table.CHILD_NAMES.index("length")
     ball_variance = spread[at][at] + BALL_STRAYS**2
     beside = spread[at]
-    who = {"woman": "girls", "man": "boys", "either": "children (girls and boys counted alike)"}
-    number = table.PEOPLE[key][1 if len(ages) > 1 else 2]
-    span = "2 to 18" if len(ages) > 1 else "2 to 13"
-    words = f"{number:,} American {who[key]} of {span} years, measured in 1975 to 1977"
+    who = {"woman": "girls", "man": "boys", "either": "children"}
+    column, until = (1, table.CHILD_UNTIL) if len(ages) > 1 else (2, table.AGELESS_UNTIL)
+    words = (
+        f"{table.PEOPLE[key][column]:,} American {who[key]} of {YOUNGEST:.0f} to {until - 1} "
+        "years, measured in 1975 to 1977"
+    )
     return _People(
         words=words,
         names=(*table.CHILD_NAMES, "ball_girth", "heel_girth"),
@@ -149,8 +151,9 @@ def _children(
 
 def _unmeasured(people: _People) -> _People:
     """The same figures for those under the survey's ages, in words that say so."""
-    words = f"coarser: nobody under {YOUNGEST:.0f} years was measured; from {people.words}"
-    return replace(people, words=words, coarse_words=words)
+    nobody = f"coarser: nobody under {YOUNGEST:.0f} years was measured;"
+    girths = people.coarse_words.removeprefix("coarser: ")
+    return replace(people, words=f"{nobody} from {people.words}", coarse_words=f"{nobody} {girths}")
 
 
 _GROUPS: dict[tuple[str, str], _People] = {}
@@ -294,7 +297,9 @@ def unlikely(
 
     Each of MEASURES in `known` (as for `estimate`; give only what was measured) is compared with
     what the other known ones lead to; alone, with all people of that sex. Listed when fewer than
-    one in 200 would be as far off, on either side. Adults only: for children the list is empty.
+    one in ODD would be as far off, on either side, by the normal curve (of the survey's own people
+    0.5 to 1.0 % are, as real tails are longer); RAREST means so rare or rarer. Adults only: for
+    children the list is empty.
     """
     group = _group(known, sex, age)
     found: list[tuple[str, int, Literal["small", "large"]]] = []
