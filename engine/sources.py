@@ -1,0 +1,100 @@
+"""Every figure that the calculator takes from somewhere else, once, with where it is from.
+
+Each name is a `Cited` number: it computes like a float and carries its source in words. Where no
+published source is known the figure says so; such a figure is an assumption that a measured swatch
+or a measured foot replaces.
+
+Figures about people live in `population_table` (made from survey data by a script in `build/`),
+figures about shoe sizes in `shoe_size`; both cite their own sources where they stand.
+"""
+
+from __future__ import annotations
+
+TRADE = "common practice, no published source"
+
+
+class Cited(float):
+    """A float with the source it was taken from, in `source`."""
+
+    source: str
+
+    def __new__(cls, value: float, source: str) -> Cited:
+        """Make the number; `source` may not be empty."""
+        if not source.strip():
+            raise ValueError("a figure without a source")
+        number = super().__new__(cls, value)
+        number.source = source
+        return number
+
+
+# --- Plain knitted fabric -------------------------------------------------------------------------
+_MUNDEN = (
+    "D. L. Munden, The geometry and dimensional properties of plain-knit fabrics, J. Textile "
+    "Institute 50 (1959) T448; fully relaxed constants as in GATE 2015 Textile Engineering, q. 54"
+)
+COURSES_TIMES_LOOP = Cited(5.5, _MUNDEN)  # rounds per cm times loop length in cm
+WALES_TIMES_LOOP = Cited(4.2, _MUNDEN)  # stitches per cm times loop length in cm
+LOOPS_TIMES_LOOP_SQUARED = Cited(23.1, _MUNDEN)  # loops per cm2 times (loop length in cm)2
+TIGHTNESS_SOCK = Cited(
+    1.1,
+    "sqrt(tex)/mm for a sock fabric of 30 stitches and 39 rounds per 10 cm in 238 tex, by the "
+    "Munden constants above; the trade's 8 in tube on 60 slots gives the same",
+)
+TIGHTNESS_LOOSE = Cited(0.9, TRADE)  # below it, fabric is sleazy
+TIGHTNESS_FIRM = Cited(
+    1.6, "industrial plain knit, upper end: Spencer, Knitting Technology; from memory"
+)
+
+# --- Yarn -----------------------------------------------------------------------------------------
+USUAL_SOCK_YARN_TEX = Cited(
+    1e5 / 412.0, "middle of 400 to 425 m per 100 g: " + TRADE + "; a CYC category 1 yarn"
+)
+TAIL = Cited(200.0, TRADE)  # mm of yarn left at each end
+GRAFTING_TAIL_WIDTHS = Cited(4.0, TRADE)  # grafting tail, in flat widths of the tube
+YARN_MARGIN = Cited(0.10, TRADE)  # what to have over
+
+# --- Ease and stretch -----------------------------------------------------------------------------
+LENGTH_EASE = Cited(0.04, TRADE + " (2 to 6 %)")
+BALL_STRETCH = tuple(Cited(x, TRADE) for x in (1.00, 1.05, 1.18, 1.25))
+HEEL_STRETCH = tuple(Cited(x, TRADE) for x in (1.00, 1.08, 1.28, 1.38))
+LEG_STRETCH = tuple(Cited(x, TRADE) for x in (0.90, 1.02, 1.25, 1.40))
+HEEL_STRETCH_WANTED = Cited(
+    1.18,
+    "what the customary heel (a third of its needles left) gives an average woman (ANSUR II) on "
+    "60 slots at 7.5 stitches and 9.6 rounds per inch; " + TRADE,
+)
+PLAIN_PULL = Cited(1.8, "middle of 1.6 to 2 for plain knit: " + TRADE)  # pulled over relaxed girth
+HEM_PULL_SHARE = Cited(0.92, TRADE)  # a hung hem is double and gives less
+MOCK_RIB_PULL_SHARE = Cited(0.96, TRADE)
+RIB_RELAXED_WIDTH = Cited(0.70, "1x1 rib relaxes to about 70 % of its width: " + TRADE)
+GOES_ON_EASILY_SHARE = Cited(0.93, TRADE)  # of the pull: up to here a sock goes on without a tug
+
+# --- How sure readings are (one standard deviation) -----------------------------------------------
+TAPE_ON_LENGTH = Cited(2.5, TRADE)  # mm, a foot length read on a rule or tape
+TAPE_ON_GIRTH = Cited(3.0, TRADE)  # mm, a tape round a foot or leg
+TAPE_ON_SWATCH = Cited(1.5, TRADE)  # mm, a rule along a flat tube
+SOCK_TO_SWATCH = Cited(0.02, TRADE)  # relative, the next tube at the same mark
+GAUGE_AS_TOLD = Cited(0.025, TRADE)  # relative, stitches or rounds per length told without a swatch
+STITCHES_FROM_YARN = Cited(0.08, TRADE)  # relative, from the yarn's number alone
+ROUNDS_FROM_YARN = Cited(0.09, TRADE)
+LENGTH_FROM_SOCK = Cited(6.0, TRADE)  # mm, the foot a sock of given length is meant for
+TO_80_PERCENT = Cited(
+    1.2816,
+    "standard normal, 90th percentile: NIST/SEMATECH e-Handbook, section 1.3.6.7.1",
+)
+
+# --- Counts by custom -----------------------------------------------------------------------------
+SLOTS_FEWEST, SLOTS_MOST = Cited(24, TRADE), Cited(120, TRADE)
+HEM_ROUNDS = Cited(20, TRADE)
+HEM_ROUNDS_MOST = Cited(40, TRADE)
+LEG_OVER_FOOT = Cited(
+    0.54, "50 leg rounds at 9.6 per inch under an average woman's 246 mm foot: " + TRADE
+)
+WASTE_ROUNDS = Cited(10, TRADE)
+HEEL_SHARE_MOST = Cited(2 / 3, TRADE)  # of the slots, in the heel or toe
+SWATCH_ROUNDS_FEWEST = Cited(40, TRADE)
+CALF_HEIGHT_OVER_FOOT = Cited(
+    1.37,
+    "mean of 329 people of 14 to 19 years: Snyder et al. 1977, UM-HSRI-77-17 (calf circumference "
+    "height over foot length); 1.27 at 6 to 9 years",
+)
