@@ -1,0 +1,171 @@
+"""The foot: what was measured, and what is usual for what was not.
+
+Measures, as ISO 8559-1 keeps them apart: foot length (heel to longest toe), girth at the ball, heel
+girth (tape under the back of the heel and over the bend at the front of the ankle), smallest girth
+above the ankle bones, largest girth of the calf. A measured one carries the error of the tape; a
+missing one is estimated by `population` with the spread of the people it is taken from. Intervals
+are the middle 80 %.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from engine import population, reading, shoe_size
+from engine.fields import Fields, Span
+from engine.sources import LENGTH_FROM_SOCK, TAPE_ON_GIRTH, TAPE_ON_LENGTH, TO_80_PERCENT
+
+SPANS = {
+    "length": Span("a foot length", 95, 360),
+    "ball_girth": Span("a girth round the ball of the foot", 90, 380),
+    "heel_girth": Span("a girth round heel and ankle bend", 120, 480),
+    "ankle_girth": Span("a girth above the ankle", 90, 420),
+    "calf_girth": Span("a girth of a calf", 120, 650),
+}
+TITLES = {
+    "length": "foot length",
+    "ball_girth": "girth at the ball",
+    "heel_girth": "girth round the heel",
+    "ankle_girth": "girth above the ankle",
+    "calf_girth": "girth of the calf",
+}
+STATURE = Span("a person's height", 600, 2300)
+WEIGHT = Span("a person's weight in kg", 5, 300)
+AGE = Span("an age", 0, 120)
+_SEXES: dict[str, population.Sex] = {"woman": "woman", "man": "man"}
+
+
+@dataclass(frozen=True)
+class Person:
+    """What is known of the wearer: sex, stature in mm, weight in kg, age in years, shoe size."""
+
+    sex: population.Sex | None = None
+    stature: float | None = None
+    weight: float | None = None
+    age: float | None = None
+    shoe: tuple[str, float] | None = None
+
+
+@dataclass(frozen=True)
+class Measure:
+    """One measure in mm with the standard deviation of its error, and where it is from."""
+
+    value: float
+    sd: float
+    measured: bool
+    words: str
+
+    @property
+    def low(self) -> float:
+        """Return the lower end of the 80 % interval."""
+        return self.value - TO_80_PERCENT * self.sd
+
+    @property
+    def high(self) -> float:
+        """Return the upper end of the 80 % interval."""
+        return self.value + TO_80_PERCENT * self.sd
+
+
+@dataclass(frozen=True)
+class Foot:
+    """The measures that were taken, in mm, by the names of `SPANS`."""
+
+    measured: dict[str, float] = field(default_factory=dict)
+    person: Person = field(default_factory=Person)
+
+
+def read(foot: Fields, person: Fields) -> Foot:
+    """Return the foot of a request; problems are noted in its fields."""
+    foot.only(SPANS)
+    found = {name: foot.length(name, span) for name, span in SPANS.items()}
+    return Foot({name: mm for name, mm in found.items() if mm is not None}, read_person(person))
+
+
+def read_person(fields: Fields) -> Person:
+    """Return what a request says of the wearer."""
+    fields.only(("sex", "height", "weight", "age", "shoe_size"))
+    weight = fields.read("weight", lambda text: reading.read_weight(text, _bare_weight(fields)))
+    if weight is not None and weight not in WEIGHT:
+        fields.refuse(
+            "weight", f"{weight:.0f} kg is not a person's weight.", "Write it like 60 kg or 132 lb."
+        )
+        weight = None
+    return Person(
+        sex=_SEXES.get(fields.choice("sex", _SEXES) or ""),
+        stature=fields.length("height", STATURE),
+        weight=weight,
+        age=fields.plain("age", AGE),
+        shoe=_read_shoe(fields.part("shoe_size")),
+    )
+
+
+def _bare_weight(fields: Fields) -> str:
+    return "lb" if fields.system == "in" else "kg"
+
+
+def _read_shoe(fields: Fields) -> tuple[str, float] | None:
+    fields.only(("system", "size"))
+    if fields.text("size") is None:
+        return None
+    system = fields.choice("system", shoe_size.SYSTEMS)
+    if system is None:
+        if fields.text("system") is None:
+            fields.refuse(
+                "system", "A shoe size needs its system.", f"Choose {', '.join(shoe_size.SYSTEMS)}."
+            )
+        return None
+    low, high = shoe_size.RANGE[system]
+    size = fields.plain("size", Span(f"a shoe size in {system}", low, high))
+    return None if size is None else (system, size)
+
+
+def complete(foot: Foot, length_of_sock: float | None, ease: float) -> dict[str, Measure]:
+    """Return every measure of `SPANS`, measured or estimated.
+
+    Where the length was not measured it comes from the shoe size, then from a given sock length (a
+    sock of that length is meant for the foot it fits with the usual ease, `ease` as a share).
+    Raises `LookupError` when nothing is known that a foot could be guessed from.
+    """
+    measures: dict[str, Measure] = {}
+    for name, mm in foot.measured.items():
+        sd = float(TAPE_ON_LENGTH if name == "length" else TAPE_ON_GIRTH)
+        measures[name] = Measure(mm, sd, True, "measured")
+    person = foot.person
+    if "length" not in measures and person.shoe:
+        system, size = person.shoe
+        mm, sd = shoe_size.foot_length(system, size)
+        measures["length"] = Measure(
+            mm, sd, False, f"from shoe size {system} {size:g}; measure if you can"
+        )
+    if "length" not in measures and length_of_sock is not None:
+        mm = length_of_sock / (1 - ease)
+        measures["length"] = Measure(
+            mm, LENGTH_FROM_SOCK, False, "the foot such a sock is meant for"
+        )
+    known = {name: (m.value, m.sd) for name, m in measures.items()}
+    if person.stature is not None:
+        known["stature"] = (person.stature, 10.0)
+    if person.weight is not None:
+        known["weight"] = (person.weight, 1.0)
+    estimates = population.estimate(known, person.sex, person.age)
+    for name, estimate in estimates.items():
+        if name not in measures:
+            measures[name] = Measure(
+                estimate.value, estimate.sd, False, f"not measured; usual for {estimate.people}"
+            )
+    return {name: measures[name] for name in SPANS}
+
+
+def questions(foot: Foot) -> list[tuple[str, str]]:
+    """Return (field, sentence) for each measure that is rare beside the others; none is changed."""
+    known = {name: (mm, float(TAPE_ON_LENGTH)) for name, mm in foot.measured.items()}
+    asked = []
+    for name, one_in, side in population.unlikely(known, foot.person.sex, foot.person.age):
+        asked.append(
+            (
+                f"foot.{name}",
+                f"This {TITLES[name]} is {side} beside the other measures: about 1 foot in "
+                f"{one_in:,} is like that. Measure it again?",
+            )
+        )
+    return asked

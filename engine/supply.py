@@ -1,0 +1,30 @@
+"""Yarn: how much a pair takes, section by section, waste yarn apart.
+
+Yarn in a section = its stitches x the loop length; its weight follows from the yarn's tex (g per
+1,000 m). Ends and the grafting tail are a section of their own.
+"""
+
+from __future__ import annotations
+
+from engine import sources
+from engine.fabric import Fabric
+
+SOCKS = 2
+
+
+def lengths(stitches: dict[str, int], slots: int, fabric: Fabric) -> dict[str, float]:
+    """Return the yarn in mm for a pair, by section, from the stitches of one sock."""
+    found = {part: SOCKS * count * fabric.loop for part, count in stitches.items()}
+    flat_width = slots / fabric.stitches / 2
+    ends = 2 * sources.TAIL + sources.GRAFTING_TAIL_WIDTHS * flat_width
+    return {**found, "ends": SOCKS * ends}
+
+
+def waste_length(slots: int, fabric: Fabric) -> float:
+    """Return the waste yarn in mm for a pair: rounds before the cuff and after the toe."""
+    return SOCKS * 2 * sources.WASTE_ROUNDS * slots * fabric.loop
+
+
+def grams(mm: float, fabric: Fabric) -> float:
+    """Return the weight in g of a length of the yarn in mm."""
+    return mm * fabric.tex / 1e6
