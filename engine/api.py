@@ -1,0 +1,98 @@
+"""The one door: a plain dict in, a plain dict out. The page, the terminal and the tests use it.
+
+A call names what it wants in `do`:
+
+- `plan` with `request`: the answer of `sheet.write`.
+- `page` with `request`: `{"plan": ..., "picture": svg, "link": text}`, all a screen needs.
+- `open` with `link`: `{"request": ...}`, what a link holds.
+- `read` with `fields` (dotted name: text) and `units`: lengths read as they are being typed, before
+  there is enough for a plan, as `{"readings": {name: quantity}, "errors": [...]}`.
+
+Whatever comes in, the door answers: with the above or with `{"errors": [...]}`. It never raises.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable, Mapping
+from typing import Any
+
+from engine import foot, link, picture, plan, sheet, units
+from engine.errors import Problem, Refused
+from engine.fields import Fields
+
+_NOT_A_CALL = Problem("", "This cannot be read.", "Send one JSON object.")
+
+
+def _plan(call: Mapping[str, Any]) -> dict[str, Any]:
+    return sheet.write(plan.make(call.get("request")))
+
+
+def _page(call: Mapping[str, Any]) -> dict[str, Any]:
+    sock = plan.make(call.get("request"))
+    return {
+        "plan": sheet.write(sock),
+        "picture": picture.draw(sock),
+        "link": link.write(call["request"]),
+    }
+
+
+def _open(call: Mapping[str, Any]) -> dict[str, Any]:
+    text = call.get("link")
+    return {"request": link.read(text if isinstance(text, str) else "")}
+
+
+def _read(call: Mapping[str, Any]) -> dict[str, Any]:
+    raw = call.get("fields")
+    fields = Fields({f"foot.{name}": None for name in foot.SPANS})
+    fields.raw = {**fields.raw, **raw} if isinstance(raw, Mapping) else fields.raw
+    fields.only([f"foot.{name}" for name in foot.SPANS])
+    fields.system = "in" if call.get("units") == "in" else "cm"
+    found = {
+        f"foot.{name}": fields.length(f"foot.{name}", span) for name, span in foot.SPANS.items()
+    }
+    return {
+        "readings": {
+            name: units.length(mm, fields.system) for name, mm in found.items() if mm is not None
+        },
+        "errors": [problem.as_dict() for problem in fields.problems],
+    }
+
+
+_DOORS: dict[str, Callable[[Mapping[str, Any]], dict[str, Any]]] = {
+    "plan": _plan,
+    "page": _page,
+    "open": _open,
+    "read": _read,
+}
+
+
+def answer(call: object) -> dict[str, Any]:
+    """Return the answer to one call; problems come back as `{"errors": [...]}`."""
+    try:
+        if not isinstance(call, Mapping) or not isinstance(call.get("do"), str):
+            raise Refused([_NOT_A_CALL])
+        door = _DOORS.get(call["do"])
+        if door is None:
+            known = ", ".join(_DOORS)
+            raise Refused([Problem("do", "This is not something we do.", f"Known: {known}.")])
+        return door(call)
+    except Refused as refused:
+        return refused.as_dict()
+
+
+def read_json(text: str) -> Any:
+    """Return the JSON value of a text, or raise `Refused`."""
+    try:
+        return json.loads(text)
+    except (ValueError, RecursionError):
+        raise Refused([_NOT_A_CALL]) from None
+
+
+def answer_text(text: str) -> str:
+    """Return the answer to one call, both as JSON text."""
+    try:
+        result = answer(read_json(text))
+    except Refused as refused:
+        result = refused.as_dict()
+    return json.dumps(result, ensure_ascii=False, separators=(",", ":"))

@@ -1,0 +1,159 @@
+"""The sock drawn to scale from the side, with its sections and counts on it, as SVG.
+
+One unit of the drawing is 1 mm of the relaxed sock lying flat. The leg stands on the heel, the foot
+runs to the right. Seen from the side the heel is the corner between the last leg round and the
+first foot round; its seam runs from the back of the heel towards the middle of the sock.
+
+The drawing carries classes and no colours: the page's style sheet gives line, fill and type
+(`sock`, `part`, `part-cuff` ... `part-toe`, `seam`, `fold`, `hatch`, `count`, `name`, `measure`,
+`measure-line`).
+"""
+
+from __future__ import annotations
+
+from engine import units
+from engine.sock import Sock
+
+_MARGIN_LEFT, _MARGIN_TOP, _MARGIN_RIGHT, _MARGIN_BOTTOM = 52.0, 12.0, 14.0, 40.0
+_BIG, _SMALL = 20.0, 11.0  # sizes of type in mm of sock
+_HATCH_STEP = 7.0
+
+
+def _n(value: float) -> str:
+    return units.number(value, 1)
+
+
+def _path(kind: str, d: str) -> str:
+    return f'<path class="{kind}" d="{d}"/>'
+
+
+def _text(kind: str, x: float, y: float, words: str, size: float, anchor: str = "middle") -> str:
+    return (
+        f'<text class="{kind}" x="{_n(x)}" y="{_n(y)}" font-size="{_n(size)}" '
+        f'text-anchor="{anchor}">{words}</text>'
+    )
+
+
+class _Outline:
+    """Where the parts of a sock lie: x to the right, y downwards, the sole on y = `sole`."""
+
+    def __init__(self, sock: Sock) -> None:
+        """Place every part of `sock`."""
+        c = sock.fabric.rounds
+        self.width = sock.tube / 2
+        self.top = _MARGIN_TOP
+        self.fold = self.top + sock.cuff_depth
+        self.ankle = self.fold + sock.leg_length
+        self.sole = self.ankle + sock.heel_height
+        self.back = _MARGIN_LEFT
+        self.front = self.back + self.width
+        self.heel_end = self.back + sock.heel.each_way / c
+        self.toe_start = self.heel_end + sock.foot_rounds / c
+        self.tip = self.toe_start + sock.toe.each_way / c
+        self.instep = min(self.sole - self.width, self.ankle)
+        self.middle = ((self.back + self.front) / 2, (self.sole + self.instep) / 2)
+        self.bend = max(self.front, self.heel_end)
+
+
+def draw(sock: Sock) -> str:
+    """Return the drawing of a sock as one `<svg>` element, sized by its `viewBox` in mm."""
+    at = _Outline(sock)
+    width, height = at.tip + _MARGIN_RIGHT, at.sole + _MARGIN_BOTTOM
+    shapes = [*_shapes(at), *_hatch(at), *_names(at, sock), *_measures(at, sock)]
+    title = (
+        f"The sock from the side: cuff {sock.cuff.rounds} rounds, leg {sock.leg_rounds}, "
+        f"heel {sock.heel.rows} rows, foot {sock.foot_rounds} rounds, toe {sock.toe.rows} rows."
+    )
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg" class="sock" role="img" '
+        f'viewBox="0 0 {_n(width)} {_n(height)}"><title>{title}</title>{"".join(shapes)}</svg>'
+    )
+
+
+def _shapes(at: _Outline) -> list[str]:
+    mid_x, mid_y = _n(at.middle[0]), _n(at.middle[1])
+    back, front, sole = _n(at.back), _n(at.front), _n(at.sole)
+    fold, ankle, instep = _n(at.fold), _n(at.ankle), _n(at.instep)
+    heel_end, toe_start, tip = _n(at.heel_end), _n(at.toe_start), _n(at.tip)
+    corner = min(at.heel_end - at.back, at.sole - at.ankle) * 0.45
+    nose = (at.tip - at.toe_start) * 0.9
+    middle_of_toe = _n((at.sole + at.instep) / 2)
+    return [
+        _path("part part-cuff", f"M{back} {_n(at.top)}H{front}V{fold}H{back}Z"),
+        _path(
+            "part part-leg",
+            f"M{back} {fold}H{front}V{instep}L{mid_x} {mid_y}L{back} {ankle}Z",
+        ),
+        _path(
+            "part part-heel",
+            f"M{back} {ankle}L{mid_x} {mid_y}L{heel_end} {sole}H{_n(at.back + corner)}"
+            f"Q{back} {sole} {back} {_n(at.sole - corner)}Z",
+        ),
+        _path(
+            "part part-foot",
+            f"M{front} {instep}H{toe_start}V{sole}H{heel_end}L{mid_x} {mid_y}Z",
+        ),
+        _path(
+            "part part-toe",
+            f"M{toe_start} {instep}Q{_n(at.toe_start + nose)} {instep} {tip} {middle_of_toe}"
+            f"Q{_n(at.toe_start + nose)} {sole} {toe_start} {sole}Z",
+        ),
+        _path(
+            "seam", f"M{_n(at.back + corner * 0.3)} {_n(at.sole - corner * 0.3)}L{mid_x} {mid_y}"
+        ),
+        _path("seam", f"M{tip} {middle_of_toe}H{toe_start}"),
+    ]
+
+
+def _hatch(at: _Outline) -> list[str]:
+    """Return rib strokes over the cuff, so that it is told apart without colour."""
+    count = max(4, int(at.width / _HATCH_STEP))
+    step = at.width / count
+    top, fold = _n(at.top), _n(at.fold)
+    strokes = "".join(f"M{_n(at.back + step * i)} {top}V{fold}" for i in range(1, count))
+    return [_path("hatch", strokes)]
+
+
+def _names(at: _Outline, sock: Sock) -> list[str]:
+    across = (at.back + at.front) / 2
+    foot_x = (at.bend + at.toe_start) / 2 if at.toe_start > at.bend else at.toe_start
+    foot_y = (at.sole + at.instep) / 2
+    leg_y = (at.fold + max(at.fold, min(at.ankle, at.instep))) / 2
+    shown = [
+        (across, (at.top + at.fold) / 2, "cuff", sock.cuff.rounds),
+        (across, leg_y, "leg", sock.leg_rounds),
+        (at.back + (at.middle[0] - at.back) * 0.48, at.sole - 16, "heel", sock.heel.rows),
+        (foot_x, foot_y, "foot", sock.foot_rounds),
+        ((at.toe_start * 0.56 + at.tip * 0.44), foot_y, "toe", sock.toe.rows),
+    ]
+    found = []
+    for x, y, name, count in shown:
+        if name == "cuff":  # the cuff is shallow: name and count stand on one line
+            found.append(_text("count", x, y + _SMALL * 0.4, f"{name} {count}", _SMALL * 1.1))
+            continue
+        found.append(_text("count", x, y + _BIG * 0.3, str(count), _BIG))
+        found.append(_text("name", x, y + _BIG * 0.3 + _SMALL, name, _SMALL))
+    return found
+
+
+def _measures(at: _Outline, sock: Sock) -> list[str]:
+    below, left = at.sole + 12, at.back - 12
+    tick = 4.0
+    foot = units.length_text(sock.foot_length, sock.system)
+    height = units.length_text(sock.top_above_floor, sock.system)
+    middle = (at.top + at.sole) / 2
+    return [
+        _path(
+            "measure-line",
+            f"M{_n(at.back)} {_n(below - tick)}V{_n(below + tick)}M{_n(at.back)} {_n(below)}"
+            f"H{_n(at.tip)}M{_n(at.tip)} {_n(below - tick)}V{_n(below + tick)}",
+        ),
+        _text("measure", (at.back + at.tip) / 2, below + 16, foot, _SMALL * 1.2),
+        _path(
+            "measure-line",
+            f"M{_n(left - tick)} {_n(at.top)}H{_n(left + tick)}M{_n(left)} {_n(at.top)}"
+            f"V{_n(at.sole)}M{_n(left - tick)} {_n(at.sole)}H{_n(left + tick)}",
+        ),
+        f'<text class="measure" font-size="{_n(_SMALL * 1.2)}" text-anchor="middle" '
+        f'transform="translate({_n(left - 8)} {_n(middle)}) rotate(-90)">{height}</text>',
+    ]

@@ -1,0 +1,213 @@
+"""The plan: a request read, and the sock that answers it assembled.
+
+Length: with c rounds per mm, the sole of the sock is the widening half of the heel, R foot rounds
+and one half of the toe, so R = T c - (h - b)heel - (h - b)toe, with T = foot length x (1 - length
+ease), or the sock length as given. R is rounded to the nearest whole round, halves up. R below 1 is
+refused: such a foot is too short for this cylinder and gauge.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from math import ceil, floor
+
+from engine import cuff, cylinder, fabric, foot, leg, short_row, sources, units
+from engine.cuff import Cuff
+from engine.cylinder import Cylinder
+from engine.errors import Problem, Refused
+from engine.fabric import Fabric
+from engine.fields import Fields, Span
+from engine.foot import Foot, Measure
+from engine.short_row import Pocket
+from engine.sock import Sock, nearest
+
+GROUPS = ("units", "foot", "person", "cylinder", "fabric", "sock")
+_EASE = Span("a length ease", 0.0, 0.15)
+_SOCK_LENGTH = Span("the foot of a sock", 80, 360)
+# Where the cylinder is in doubt the sock is held against a usual one, so that all problems are told
+# at once.
+_USUAL_CYLINDER = Cylinder(60)
+
+
+@dataclass(frozen=True)
+class _Aim:
+    """The length to knit to: `ease` as a share, and the sock's own length in mm if it is given."""
+
+    ease: float
+    sock_length: float | None
+
+    def of(self, length: Measure) -> tuple[float, float]:
+        """Return the length aimed at and its standard deviation in mm."""
+        if self.sock_length is not None:
+            return self.sock_length, 0.0
+        return length.value * (1 - self.ease), length.sd * (1 - self.ease)
+
+
+@dataclass(frozen=True)
+class _Wishes:
+    """What a request says of the sock; None where it leaves the choice to us."""
+
+    cuff: Cuff
+    leg_rounds: int | None
+    heel: tuple[int, int | None]
+    toe: tuple[int, int | None]
+    remarks: tuple[tuple[str, str], ...]
+
+
+def make(request: object) -> Sock:
+    """Return the sock of a request, or raise `Refused` with every problem in it."""
+    if not isinstance(request, Mapping):
+        raise Refused([Problem("", "This is not a request for a plan.", "Send a group of fields.")])
+    fields = Fields(request)
+    fields.only(GROUPS)
+    fields.system = "in" if fields.choice("units", ("in", "cm")) == "in" else "cm"
+    feet = foot.read(fields.part("foot"), fields.part("person"))
+    machine = cylinder.read(fields.part("cylinder"))
+    cloth = fabric.read(fields.part("fabric"))
+    aim = _read_aim(fields.part("sock"))
+    wishes = _read_wishes(fields.part("sock"), machine or _USUAL_CYLINDER)
+    measures = _complete(fields, feet, aim)
+    if fields.problems or machine is None or cloth is None or wishes is None or measures is None:
+        raise Refused(fields.problems)
+    return _knittable(machine, cloth, wishes, feet, measures, aim, fields.system)
+
+
+def _read_aim(fields: Fields) -> _Aim:
+    ease = fields.share("length_ease", _EASE)
+    return _Aim(
+        float(sources.LENGTH_EASE) if ease is None else ease,
+        fields.length("foot_length_of_sock", _SOCK_LENGTH),
+    )
+
+
+def _read_wishes(fields: Fields, machine: Cylinder) -> _Wishes | None:
+    fields.only(("cuff", "leg", "heel", "toe", "length_ease", "foot_length_of_sock"))
+    made, remarks = cuff.read(fields.part("cuff"), machine.slots)
+    leg_rounds = leg.read(fields.part("leg"))
+    heel = short_row.read(fields.part("heel"), machine.slots, machine.half)
+    toe = short_row.read(fields.part("toe"), machine.slots, machine.half)
+    if made is None or heel is None or toe is None:
+        return None
+    return _Wishes(made, leg_rounds, heel, toe, tuple(remarks))
+
+
+def _complete(fields: Fields, feet: Foot, aim: _Aim) -> dict[str, Measure] | None:
+    try:
+        return foot.complete(feet, aim.sock_length, aim.ease)
+    except LookupError:
+        tried = ("foot", "person", "sock.foot_length")
+        if not any(problem.field.startswith(tried) for problem in fields.problems):
+            fields.part("foot").refuse(
+                "length",
+                "There is no length to knit to.",
+                "Measure the foot from the heel to the longest toe, or give a shoe size.",
+            )
+        return None
+
+
+def _knittable(
+    machine: Cylinder,
+    cloth: Fabric,
+    wishes: _Wishes,
+    feet: Foot,
+    measures: dict[str, Measure],
+    aim: _Aim,
+    system: units.System,
+) -> Sock:
+    heel, heel_words = _heel(wishes.heel, machine, cloth, feet)
+    toe, toe_words = _toe(wishes.toe)
+    aimed, aimed_sd = aim.of(measures["length"])
+    exact = aimed * cloth.rounds - heel.each_way - toe.each_way
+    if nearest(exact) < 1:
+        raise Refused([_too_short(aim, heel, toe, cloth, aimed, system)])
+    leg_rounds = wishes.leg_rounds
+    if leg_rounds is None:
+        leg_rounds = leg.usual_rounds(measures["length"].value, cloth)
+    return Sock(
+        system=system,
+        cylinder=machine,
+        fabric=cloth,
+        measures=measures,
+        cuff=wishes.cuff,
+        leg_rounds=leg_rounds,
+        heel=heel,
+        heel_words=heel_words,
+        toe=toe,
+        toe_words=toe_words,
+        aimed=aimed,
+        aimed_sd=aimed_sd,
+        exact_rounds=exact,
+        notes=(*foot.questions(feet), *cloth.questions, *wishes.remarks),
+    )
+
+
+def _heel(
+    wanted: tuple[int, int | None], machine: Cylinder, cloth: Fabric, feet: Foot
+) -> tuple[Pocket, str]:
+    """Return the heel and why it is so.
+
+    Only a measured heel girth moves it away from the customary third: an estimated one says no more
+    than that this is a usual foot for its length.
+    """
+    needles, left = wanted
+    if left is not None:
+        return Pocket(needles, left), "as you set it"
+    girth = feet.measured.get("heel_girth")
+    customary = short_row.customary_left(needles)
+    if girth is None:
+        words = "about a third left, by custom; measure round the heel and it is set to that foot"
+        return Pocket(needles, customary), words
+    left = short_row.left_for(needles, machine.slots, cloth, girth)
+    if left < customary:
+        words = "fewer left than the customary third: a deeper heel for this heel girth"
+    elif left > customary:
+        words = "more left than the customary third: a shallower heel for this heel girth"
+    else:
+        words = "the customary third suits this heel girth"
+    return Pocket(needles, left), words
+
+
+def _toe(wanted: tuple[int, int | None]) -> tuple[Pocket, str]:
+    needles, left = wanted
+    if left is not None:
+        return Pocket(needles, left), "as you set it"
+    return Pocket(needles, short_row.customary_left(needles)), "about a third left, by custom"
+
+
+def _too_short(
+    aim: _Aim, heel: Pocket, toe: Pocket, cloth: Fabric, aimed: float, system: units.System
+) -> Problem:
+    """Say that heel and toe alone are longer than the foot, and what is nearest that works."""
+    given = aim.sock_length is not None
+    thing, field = ("sock", "sock.foot_length_of_sock") if given else ("foot", "foot.length")
+    turned = heel.each_way + toe.each_way
+    shortest = (turned + 0.5) / cloth.rounds / (1 if given else 1 - aim.ease)
+    step = units.MM_PER_INCH / 8 if system == "in" else 1.0  # what a tape of that system shows
+    finer = units.per_length((turned + 0.5) / aimed * 1.005, system)["text"]
+    ways = [
+        f"the shortest {thing} that works as it stands is "
+        f"{units.length_text(ceil(shortest / step) * step, system)}",
+        f"or knit finer, at {finer} rounds or more",
+    ]
+    shallower = _shallower(heel, toe, floor(aimed * cloth.rounds - 0.5))
+    if shallower:
+        ways.insert(0, f"leave {shallower[0]} needles in the heel and {shallower[1]} in the toe")
+    way_out = "; ".join(ways)
+    return Problem(
+        field,
+        f"Heel and toe alone make {units.length_text(turned / cloth.rounds, system)}, which leaves "
+        f"no foot rounds for a sock of {units.length_text(aimed, system)}.",
+        f"{way_out[0].upper()}{way_out[1:]}.",
+    )
+
+
+def _shallower(heel: Pocket, toe: Pocket, room: int) -> tuple[int, int] | None:
+    """Return needles left in heel and toe that fit in `room` rows, at most half left, or None."""
+    pairs = [
+        (h, t)
+        for h in range(heel.left, heel.needles // 2 + 1, 2)
+        for t in range(toe.left, toe.needles // 2 + 1, 2)
+        if heel.needles - h + toe.needles - t <= room
+    ]
+    return min(pairs, key=lambda pair: (sum(pair), abs(pair[0] - pair[1])), default=None)

@@ -1,0 +1,228 @@
+"""The sheet of counts: a sock written out for a screen, in the user's units and in plain words.
+
+Every quantity is a dict of `value`, `unit`, `text` (the user's system) and `other` (the other one);
+lengths have their value in mm. Counts are plain whole numbers.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from engine import cautions, fit, sources, steps, supply, units
+from engine.foot import Measure
+from engine.short_row import Pocket
+from engine.sock import Sock
+
+SECTIONS = {"cuff": "Cuff", "leg": "Leg", "heel": "Heel", "foot": "Foot", "toe": "Toe"}
+
+
+def write(sock: Sock) -> dict[str, Any]:
+    """Return the whole answer for a sock."""
+    places = fit.judge(
+        sock.measures, sock.tube, sock.heel_girth, sock.cuff, sock.fabric, sock.top_above_floor
+    )
+    counts = _counts(sock)
+    return {
+        "units": sock.system,
+        "counts": counts,
+        "parts": _parts(sock),
+        "measures": {name: _measure(m, sock.system) for name, m in sock.measures.items()},
+        "fabric": _fabric(sock),
+        "sizes": _sizes(sock),
+        "fit": [_place(place, sock.system) for place in places],
+        "yarn": _yarn(sock),
+        "range": {"foot": _range(sock)},
+        "steps": steps.whole_sock(
+            sock.cylinder.slots,
+            sock.cuff,
+            sock.leg_rounds,
+            sock.heel,
+            sock.foot_rounds,
+            sock.toe,
+        ),
+        "cautions": cautions.for_sock(
+            any(p.place != "ball" and p.level == "bad" and p.stretch > 1 for p in places)
+        ),
+        "notes": [{"field": field, "text": text} for field, text in sock.notes],
+    }
+
+
+def _counts(sock: Sock) -> dict[str, Any]:
+    slots = sock.cylinder.slots
+    return {
+        "needles": slots,
+        "cuff": {
+            "kind": sock.cuff.kind,
+            "rounds": sock.cuff.rounds,
+            "needles": sock.cuff.needles(slots),
+            "words": sock.cuff.words,
+        },
+        "leg": {"rounds": sock.leg_rounds, "words": f"{_rounds(sock.leg_rounds)} plain"},
+        "heel": _pocket(sock.heel, sock.heel_words),
+        "foot": {
+            "rounds": sock.foot_rounds,
+            "exact": round(sock.exact_rounds, 2),
+            "words": _rounding(sock),
+        },
+        "toe": _pocket(sock.toe, sock.toe_words),
+    }
+
+
+def _rounds(count: int) -> str:
+    return "1 round" if count == 1 else f"{count} rounds"
+
+
+def _pocket(pocket: Pocket, words: str) -> dict[str, Any]:
+    return {
+        "needles": pocket.needles,
+        "left": pocket.left,
+        "rows": pocket.rows,
+        "rows_each_way": pocket.each_way,
+        "words": f"{pocket.needles} needles down to {pocket.left} and back: {words}",
+    }
+
+
+def _rounding(sock: Sock) -> str:
+    off = sock.foot_length - sock.aimed
+    by = units.small_length(abs(off), sock.system)["text"]
+    exact = f"{sock.exact_rounds:.1f}"
+    if abs(sock.exact_rounds - sock.foot_rounds) < 0.05:
+        return f"{sock.foot_rounds} rounds, as worked out: nothing to round"
+    way, longer = ("up", "longer") if off > 0 else ("down", "shorter")
+    return (
+        f"{exact} rounds, rounded {way} to {sock.foot_rounds}: the sock is {by} {longer} than "
+        "aimed at"
+    )
+
+
+def _parts(sock: Sock) -> list[dict[str, Any]]:
+    def turn(pocket: Pocket) -> str:
+        return f"{pocket.needles} needles, down to {pocket.left}, back to {pocket.needles}"
+
+    low, high = sock.rounds_range
+    rows = (
+        ("cuff", sock.cuff.rounds, "rounds", sock.cuff.words),
+        (
+            "leg",
+            sock.leg_rounds,
+            "rounds",
+            f"{units.length_text(sock.leg_length, sock.system)} plain",
+        ),
+        ("heel", sock.heel.rows, "rows", turn(sock.heel)),
+        ("foot", sock.foot_rounds, "rounds", f"{low} to {high} would do, four times in five"),
+        ("toe", sock.toe.rows, "rows", turn(sock.toe)),
+    )
+    return [
+        {"part": part, "title": SECTIONS[part], "count": count, "unit": unit, "detail": detail}
+        for part, count, unit, detail in rows
+    ]
+
+
+def _measure(measure: Measure, system: units.System) -> dict[str, Any]:
+    return {
+        **units.length(measure.value, system),
+        "low": round(measure.low, 1),
+        "high": round(measure.high, 1),
+        "range_text": units.length_range(measure.low, measure.high, system),
+        "from": "measured" if measure.measured else "estimated",
+        "words": measure.words,
+    }
+
+
+def _fabric(sock: Sock) -> dict[str, Any]:
+    cloth = sock.fabric
+    return {
+        "stitches": units.per_length(cloth.stitches, sock.system),
+        "rounds": units.per_length(cloth.rounds, sock.system),
+        "loop_length": units.small_length(cloth.loop, sock.system),
+        "from": cloth.way,
+        "swatch_first": cloth.way == "yarn",
+        "words": (
+            f"{cloth.words[0].upper()}{cloth.words[1:]}. Stitches sure to "
+            f"{_percent(cloth.stitches_sd)}, rounds to {_percent(cloth.rounds_sd)}, four times in "
+            "five."
+        ),
+    }
+
+
+def _percent(sd: float) -> str:
+    return f"{sd * sources.TO_80_PERCENT * 100:.0f} %"
+
+
+def _sizes(sock: Sock) -> dict[str, Any]:
+    sizes = {
+        "tube_girth": sock.tube,
+        "cuff_depth": sock.cuff_depth,
+        "leg_length": sock.leg_length,
+        "heel_height": sock.heel_height,
+        "top_above_heel": sock.top_above_heel,
+        "top_above_floor": sock.top_above_floor,
+        "foot_length": sock.foot_length,
+        "heel_girth": sock.heel_girth,
+    }
+    return {name: units.length(mm, sock.system) for name, mm in sizes.items()}
+
+
+def _place(place: fit.Place, system: units.System) -> dict[str, Any]:
+    return {
+        "place": place.place,
+        "title": fit.TITLES[place.place],
+        "body": units.length(place.body, system),
+        "fabric": units.length(place.fabric, system),
+        "stretch": round(place.stretch, 3),
+        "level": place.level,
+        "verdict": place.verdict,
+        "words": place.words,
+        "from": "measured" if place.measured else "estimated",
+    }
+
+
+def _yarn(sock: Sock) -> dict[str, Any]:
+    cloth, slots, system = sock.fabric, sock.cylinder.slots, sock.system
+    parts = supply.lengths(sock.stitches, slots, cloth)
+    pair = sum(parts.values())
+    waste = supply.waste_length(slots, cloth)
+
+    def amount(mm: float) -> dict[str, Any]:
+        return {
+            "metres": units.yarn_length(mm, system),
+            "grams": units.weight(supply.grams(mm, cloth), system),
+        }
+
+    with_margin = amount(pair * (1 + sources.YARN_MARGIN))
+    words = (
+        f"For the pair, ends and grafting included, waste yarn apart. Have "
+        f"{with_margin['grams']['text']} ({with_margin['metres']['text']}) to be safe."
+    )
+    if not cloth.tex_told:
+        words += " The weight is for a usual 412 m per 100 g; give your yarn's number for yours."
+    return {
+        **amount(pair),
+        "words": words,
+        "with_margin": with_margin,
+        "sections": {part: amount(mm) for part, mm in parts.items()},
+        "stitches": sock.stitches,
+        "waste": amount(waste),
+    }
+
+
+def _range(sock: Sock) -> dict[str, Any]:
+    low, high = sock.rounds_range
+    from_length = sock.fabric.rounds * sock.aimed_sd
+    from_gauge = sock.aimed * sock.fabric.rounds * sock.fabric.rounds_sd
+    if from_length > from_gauge:
+        better = (
+            "measuring the foot once more"
+            if sock.measures["length"].measured
+            else "measuring the foot itself"
+        )
+    elif sock.fabric.way == "swatch":
+        better = "measuring over more rounds of swatch"
+    else:
+        better = "a swatch, washed and rested"
+    span = f"{low}" if low == high else f"{low} to {high}"
+    return {
+        "low": low,
+        "high": high,
+        "words": f"{span} rounds, four times in five. What would narrow it most: {better}.",
+    }

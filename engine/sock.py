@@ -1,0 +1,113 @@
+"""A sock that can be knitted: every count fixed, and the sizes that follow from the counts.
+
+Lengths in mm. The sole of the sock is the widening half of the heel, the foot rounds and one half
+of the toe; its height is cuff, leg and the narrowing half of the heel.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import floor, hypot
+
+from engine import sources, units
+from engine.cuff import Cuff
+from engine.cylinder import Cylinder
+from engine.fabric import Fabric
+from engine.foot import Measure
+from engine.short_row import Pocket
+
+_NUDGE = 1e-9  # lets 9 3/8 in and 23.8125 cm round the same way
+
+
+def nearest(value: float) -> int:
+    """Return the nearest whole number, halves up."""
+    return floor(value + 0.5 + _NUDGE)
+
+
+@dataclass(frozen=True)
+class Sock:
+    """One sock: `aimed` is its foot as aimed at, `exact_rounds` the foot rounds before rounding."""
+
+    system: units.System
+    cylinder: Cylinder
+    fabric: Fabric
+    measures: dict[str, Measure]
+    cuff: Cuff
+    leg_rounds: int
+    heel: Pocket
+    heel_words: str
+    toe: Pocket
+    toe_words: str
+    aimed: float
+    aimed_sd: float
+    exact_rounds: float
+    notes: tuple[tuple[str | None, str], ...]
+
+    @property
+    def foot_rounds(self) -> int:
+        """Return the foot rounds, rounded to the nearest, halves up."""
+        return nearest(self.exact_rounds)
+
+    @property
+    def stitches(self) -> dict[str, int]:
+        """Return the stitches of one sock by section."""
+        slots = self.cylinder.slots
+        return {
+            "cuff": self.cuff.rounds * self.cuff.needles(slots),
+            "leg": self.leg_rounds * slots,
+            "heel": self.heel.stitches,
+            "foot": self.foot_rounds * slots,
+            "toe": self.toe.stitches,
+        }
+
+    @property
+    def rounds_range(self) -> tuple[int, int]:
+        """Return the middle 80 % of the foot rounds."""
+        reach = sources.TO_80_PERCENT * self.rounds_sd
+        return max(0, nearest(self.exact_rounds - reach)), nearest(self.exact_rounds + reach)
+
+    @property
+    def rounds_sd(self) -> float:
+        """Return the standard deviation of the foot rounds."""
+        c = self.fabric.rounds
+        return hypot(c * self.aimed_sd, self.aimed * c * self.fabric.rounds_sd)
+
+    @property
+    def tube(self) -> float:
+        """Return the relaxed girth of the tube in mm."""
+        return self.cylinder.slots / self.fabric.stitches
+
+    @property
+    def heel_girth(self) -> float:
+        """Return the sock's relaxed girth round heel and ankle bend in mm."""
+        return self.heel.girth(self.cylinder.slots, self.fabric)
+
+    @property
+    def cuff_depth(self) -> float:
+        """Return the finished depth of the cuff in mm."""
+        return self.cuff.depth(self.fabric)
+
+    @property
+    def top_above_heel(self) -> float:
+        """Return leg and cuff together in mm."""
+        return self.leg_length + self.cuff_depth
+
+    @property
+    def foot_length(self) -> float:
+        """Return the finished length of the sock's foot in mm."""
+        return (self.foot_rounds + self.heel.each_way + self.toe.each_way) / self.fabric.rounds
+
+    @property
+    def leg_length(self) -> float:
+        """Return the plain leg in mm."""
+        return self.leg_rounds / self.fabric.rounds
+
+    @property
+    def heel_height(self) -> float:
+        """Return the narrowing half of the heel in mm."""
+        return self.heel.each_way / self.fabric.rounds
+
+    @property
+    def top_above_floor(self) -> float:
+        """Return the height of the sock's top above the floor in mm."""
+        return self.heel_height + self.top_above_heel
