@@ -5,6 +5,7 @@ Both leave here as zip files of compiled modules (see ``compile_archive.py``).
 
 import hashlib
 import importlib.metadata
+import re
 import subprocess
 import tempfile
 import zipfile
@@ -12,15 +13,24 @@ from pathlib import Path, PurePosixPath
 
 from build.compile_archive import archive
 
-# pint and what pint imports, as installed (pinned by hash) for the build.
-LIBRARIES = ("pint", "flexcache", "flexparser", "platformdirs", "typing_extensions")
+# pint and what pint imports under Pyodide's Python, as installed (pinned by hash) for the build.
+LIBRARIES = ("pint", "flexcache", "flexparser", "platformdirs")
 LICENCES = ("LICENSE", "LICENCE", "COPYING", "AUTHORS", "METADATA")
-# Standard modules that nothing here can use: other programs' consoles, servers, tests, processes.
-UNUSED = frozenset(
-    {"__phello__", "_pyrepl", "curses", "ensurepip", "idlelib", "multiprocessing", "pydoc_data"}
-    | {"sqlite3", "tkinter", "turtledemo", "unittest", "venv", "wsgiref", "xmlrpc"}
-    | {"cProfile.py", "doctest.py", "ftplib.py", "imaplib.py", "mailbox.py", "pdb.py", "poplib.py"}
-    | {"profile.py", "pstats.py", "pydoc.py", "smtplib.py", "turtle.py"}
+# Standard modules that nothing here uses: other people's file formats, servers, debuggers, character
+# sets of old machines (but cp437, that of zip files), and twins in Python of what Pyodide has in C.
+# tests/build/test_engine_archive.py watches over it.
+UNUSED = re.compile(
+    r"""
+    (__phello__|_pyrepl|ctypes|curses|ensurepip|html|http|idlelib|multiprocessing|pydoc_data|sqlite3
+    |tkinter|tomllib|turtledemo|unittest|venv|wsgiref|xml|xmlrpc)/
+    |(_pydatetime|_pyio|antigravity|bdb|cProfile|cmd|colorsys|compileall|configparser|doctest
+    |fileinput|ftplib|imaplib|mailbox|mimetypes|modulefinder|netrc|nturl2path|optparse|pdb
+    |pickletools|plistlib|poplib|profile|pstats|pty|pyclbr|pydoc|rlcompleter|shelve|smtplib
+    |socketserver|symtable|tabnanny|tarfile|this|timeit|trace|turtle|uuid|wave|webbrowser|zipapp)\.py
+    |encodings/(?!cp437)(cp|iso|mac_|koi|big5|euc|gb|hp|hz|johab|kz|shift)
+    |.*/$
+    """,
+    re.VERBOSE,
 )
 
 
@@ -48,11 +58,7 @@ def standard_library(pyodide: Path) -> bytes:
     """An archive of Pyodide's own standard library without the parts that nothing here uses."""
     with zipfile.ZipFile(pyodide / "python_stdlib.zip") as given:
         return archive(
-            {
-                name: given.read(name)
-                for name in given.namelist()
-                if not name.endswith("/") and name.split("/")[0] not in UNUSED
-            }
+            {name: given.read(name) for name in given.namelist() if not UNUSED.match(name)}
         )
 
 

@@ -8,10 +8,11 @@
  *                  { ready: true }       calls can come
  *                  { failed: string }    cannot start, with the technical cause
  *                  { id, text }          the answer as JSON text
+ *                  { id, raised }        the engine has a fault; the worker is as good as before
  *                  { id, crashed }       Python itself broke down; the worker is of no more use
  *
  * @typedef {{ alive?: true, ready?: true, failed?: string,
- *   id?: number, text?: string, crashed?: string }} Report
+ *   id?: number, text?: string, raised?: string, crashed?: string }} Report
  * @typedef {{ id: number, text: string, deadline: number, tries: number,
  *   resolve: (answer: any) => void, reject: (reason: unknown) => void }} Job
  */
@@ -20,6 +21,9 @@ const CANNOT_START =
   "The calculator could not be started. Look whether there is a network, then try again.";
 const NO_ANSWER =
   "The calculator did not answer, not even after a new start. What you typed is kept; change it a little, or load the page again.";
+
+const NO_PLAN =
+  "The calculator has a fault and cannot work this out. Another number in one of the fields may get round it; what you typed is kept.";
 
 export class Engine extends EventTarget {
   /** @type {"starting" | "ready" | "failed"} */
@@ -123,7 +127,7 @@ export class Engine extends EventTarget {
   }
 
   /** @param {Report} report */
-  #hear({ alive, ready, failed, id, text, crashed }) {
+  #hear({ alive, ready, failed, id, text, raised, crashed }) {
     if (alive) this.#wait(this.#patience);
     else if (ready) {
       clearTimeout(this.#timer);
@@ -134,7 +138,11 @@ export class Engine extends EventTarget {
     else if (crashed !== undefined) this.#fallen(crashed);
     else if (id === this.#current?.id) {
       clearTimeout(this.#timer);
-      this.#current?.resolve(JSON.parse(/** @type {string} */ (text)));
+      if (raised === undefined) this.#current?.resolve(JSON.parse(/** @type {string} */ (text)));
+      else {
+        console.error(raised);
+        this.#current?.reject(new Error(NO_PLAN));
+      }
       this.#current = undefined;
       this.#next();
     }

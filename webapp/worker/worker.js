@@ -21,8 +21,10 @@ addEventListener("message", async ({ data }) => {
     try {
       postMessage({ id: data.id, text: answerText?.(data.text) });
     } catch (error) {
-      // answer_text never raises: what ends here is the interpreter itself, out of memory say.
-      postMessage({ id: data.id, crashed: String(error) });
+      // answer_text never raises. If it did, the same call would raise again, and Python goes on;
+      // anything else is the interpreter's own end, out of memory say.
+      const broken = error instanceof Error && error.name === "PythonError";
+      postMessage({ id: data.id, [broken ? "raised" : "crashed"]: String(error) });
     }
   }
 });
