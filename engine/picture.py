@@ -12,11 +12,12 @@ The drawing carries classes and no colours: the page's style sheet gives line, f
 from __future__ import annotations
 
 from engine import units
+from engine.cuff import Cuff
 from engine.sock import Sock
 
 _MARGIN_LEFT, _MARGIN_TOP, _MARGIN_RIGHT, _MARGIN_BOTTOM = 52.0, 12.0, 14.0, 40.0
-_BIG, _SMALL = 20.0, 11.0  # sizes of type in mm of sock
-_HATCH_STEP = 7.0
+_BIG, _SMALL = 0.09, 0.05  # sizes of type over the length of the sock's foot
+_DIGITS_WIDE = 2.2  # what a count needs beside it, in sizes of type
 
 
 def _n(value: float) -> str:
@@ -50,16 +51,17 @@ class _Outline:
         self.heel_end = self.back + sock.heel.each_way / c
         self.toe_start = self.heel_end + sock.foot_rounds / c
         self.tip = self.toe_start + sock.toe.each_way / c
-        self.instep = min(self.sole - self.width, self.ankle)
+        # A sock with hardly a leg is drawn a little low at the instep, to stay below its cuff.
+        self.instep = max(min(self.sole - self.width, self.ankle), self.fold)
         self.middle = ((self.back + self.front) / 2, (self.sole + self.instep) / 2)
-        self.bend = max(self.front, self.heel_end)
+        self.big, self.small = (share * (self.tip - self.back) for share in (_BIG, _SMALL))
 
 
 def draw(sock: Sock) -> str:
     """Return the drawing of a sock as one `<svg>` element, sized by its `viewBox` in mm."""
     at = _Outline(sock)
     width, height = at.tip + _MARGIN_RIGHT, at.sole + _MARGIN_BOTTOM
-    shapes = [*_shapes(at), *_hatch(at), *_names(at, sock), *_measures(at, sock)]
+    shapes = [*_shapes(at), *_hatch(at, sock.cuff), *_names(at, sock), *_measures(at, sock)]
     title = (
         f"The sock from the side: cuff {sock.cuff.rounds} rounds, leg {sock.leg_rounds}, "
         f"heel {sock.heel.rows} rows, foot {sock.foot_rounds} rounds, toe {sock.toe.rows} rows."
@@ -105,9 +107,12 @@ def _shapes(at: _Outline) -> list[str]:
     ]
 
 
-def _hatch(at: _Outline) -> list[str]:
-    """Return rib strokes over the cuff, so that it is told apart without colour."""
-    count = max(4, int(at.width / _HATCH_STEP))
+def _hatch(at: _Outline, cuff: Cuff) -> list[str]:
+    """Return strokes that tell the cuffs apart without colour: a fold, a close or a wide rib."""
+    if cuff.kind == "hem":
+        inside = _n(at.fold - (at.fold - at.top) * 0.12)
+        return [_path("fold", f"M{_n(at.back)} {inside}H{_n(at.front)}")]
+    count = 16 if cuff.kind == "rib" else 8
     step = at.width / count
     top, fold = _n(at.top), _n(at.fold)
     strokes = "".join(f"M{_n(at.back + step * i)} {top}V{fold}" for i in range(1, count))
@@ -115,24 +120,23 @@ def _hatch(at: _Outline) -> list[str]:
 
 
 def _names(at: _Outline, sock: Sock) -> list[str]:
-    across = (at.back + at.front) / 2
-    foot_x = (at.bend + at.toe_start) / 2 if at.toe_start > at.bend else at.toe_start
-    foot_y = (at.sole + at.instep) / 2
-    leg_y = (at.fold + max(at.fold, min(at.ankle, at.instep))) / 2
-    shown = [
-        (across, (at.top + at.fold) / 2, "cuff", sock.cuff.rounds),
-        (across, leg_y, "leg", sock.leg_rounds),
-        (at.back + (at.middle[0] - at.back) * 0.48, at.sole - 16, "heel", sock.heel.rows),
+    across, half_way_up = (at.back + at.front) / 2, (at.sole + at.instep) / 2
+    foot_x, foot_y = (at.middle[0] * 0.45 + at.toe_start * 0.55), half_way_up
+    if at.toe_start - at.middle[0] < _DIGITS_WIDE * at.big:  # no room: above the instep instead
+        foot_x, foot_y = (at.toe_start + at.tip) / 2, at.instep - at.big
+    # The cuff is shallow: its name and count stand on one line.
+    words = f"cuff {sock.cuff.rounds}"
+    found = [_text("count", across, (at.top + at.fold + at.small) / 2, words, at.small * 1.1)]
+    for x, y, name, count in (
+        (across, (at.fold + at.ankle) / 2 - at.small / 2, "leg", sock.leg_rounds),
+        ((at.back + at.heel_end) / 2, (at.ankle + at.sole) / 2, "heel", sock.heel.rows),
         (foot_x, foot_y, "foot", sock.foot_rounds),
-        ((at.toe_start * 0.56 + at.tip * 0.44), foot_y, "toe", sock.toe.rows),
-    ]
-    found = []
-    for x, y, name, count in shown:
-        if name == "cuff":  # the cuff is shallow: name and count stand on one line
-            found.append(_text("count", x, y + _SMALL * 0.4, f"{name} {count}", _SMALL * 1.1))
+        (at.toe_start * 0.56 + at.tip * 0.44, half_way_up, "toe", sock.toe.rows),
+    ):
+        if not count:
             continue
-        found.append(_text("count", x, y + _BIG * 0.3, str(count), _BIG))
-        found.append(_text("name", x, y + _BIG * 0.3 + _SMALL, name, _SMALL))
+        found.append(_text("count", x, y + at.big * 0.15, str(count), at.big))
+        found.append(_text("name", x, y + at.big * 0.2 + at.small, name, at.small))
     return found
 
 
@@ -148,12 +152,12 @@ def _measures(at: _Outline, sock: Sock) -> list[str]:
             f"M{_n(at.back)} {_n(below - tick)}V{_n(below + tick)}M{_n(at.back)} {_n(below)}"
             f"H{_n(at.tip)}M{_n(at.tip)} {_n(below - tick)}V{_n(below + tick)}",
         ),
-        _text("measure", (at.back + at.tip) / 2, below + 16, foot, _SMALL * 1.2),
+        _text("measure", (at.back + at.tip) / 2, below + 5 + at.small, foot, at.small * 1.2),
         _path(
             "measure-line",
             f"M{_n(left - tick)} {_n(at.top)}H{_n(left + tick)}M{_n(left)} {_n(at.top)}"
             f"V{_n(at.sole)}M{_n(left - tick)} {_n(at.sole)}H{_n(left + tick)}",
         ),
-        f'<text class="measure" font-size="{_n(_SMALL * 1.2)}" text-anchor="middle" '
+        f'<text class="measure" font-size="{_n(at.small * 1.2)}" text-anchor="middle" '
         f'transform="translate({_n(left - 8)} {_n(middle)}) rotate(-90)">{height}</text>',
     ]
