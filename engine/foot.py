@@ -13,7 +13,14 @@ from dataclasses import dataclass, field
 
 from engine import population, reading, shoe_size
 from engine.fields import Fields, Span
-from engine.sources import LENGTH_FROM_SOCK, TAPE_ON_GIRTH, TAPE_ON_LENGTH, TO_80_PERCENT
+from engine.sources import (
+    LENGTH_FROM_SOCK,
+    TAPE_ON_GIRTH,
+    TAPE_ON_LENGTH,
+    TO_80_PERCENT,
+    TOLD_STATURE,
+    TOLD_WEIGHT,
+)
 
 SPANS = {
     "length": Span("a foot length", 95, 360),
@@ -144,9 +151,9 @@ def complete(foot: Foot, length_of_sock: float | None, ease: float) -> dict[str,
         )
     known = {name: (m.value, m.sd) for name, m in measures.items()}
     if person.stature is not None:
-        known["stature"] = (person.stature, 10.0)
+        known["stature"] = (person.stature, float(TOLD_STATURE))
     if person.weight is not None:
-        known["weight"] = (person.weight, 1.0)
+        known["weight"] = (person.weight, float(TOLD_WEIGHT))
     estimates = population.estimate(known, person.sex, person.age)
     for name, estimate in estimates.items():
         if name not in measures:

@@ -28,7 +28,9 @@ _RATE = re.compile(
     rf"(''|\"|[^\W\d_]+\.?)",
     re.UNICODE,
 )
-_ONLY_NUMBER = re.compile(rf"({_NUMBER})(?:\s*(?:st|sts|stitches|r|rd|rds|rounds|rows)\.?)?", re.I)
+_ONLY_NUMBER = re.compile(
+    rf"({_NUMBER})(?:\s*(?:st|sts|stitches|r|rd|rds|rounds?|rows?|needles?|slots?)\.?)?", re.I
+)
 
 
 class Length(NamedTuple):

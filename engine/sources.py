@@ -72,6 +72,8 @@ GOES_ON_EASILY_SHARE = Cited(0.93, TRADE)  # of the pull: up to here a sock goes
 # --- How sure readings are (one standard deviation) -----------------------------------------------
 TAPE_ON_LENGTH = Cited(2.5, TRADE)  # mm, a foot length read on a rule or tape
 TAPE_ON_GIRTH = Cited(3.0, TRADE)  # mm, a tape round a foot or leg
+TOLD_STATURE = Cited(10.0, TRADE)  # mm, a person's height as told
+TOLD_WEIGHT = Cited(1.5, TRADE)  # kg, a person's weight as told
 TAPE_ON_SWATCH = Cited(1.5, TRADE)  # mm, a rule along a flat tube
 SOCK_TO_SWATCH = Cited(0.02, TRADE)  # relative, the next tube at the same mark
 GAUGE_AS_TOLD = Cited(0.025, TRADE)  # relative, stitches or rounds per length told without a swatch
