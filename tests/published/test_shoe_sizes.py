@@ -62,7 +62,7 @@ def test_formulas_of_iso_19407(system: str, a_size: float, formula: float) -> No
 
 @pytest.mark.parametrize(("cm", "mm"), [(19.5, 195), (20.0, 200), (25.0, 250)])
 def test_japanese_sizes_and_mondopoint_are_the_foot(cm: float, mm: float) -> None:
-    """JIS S 5037:1998: the size is the foot in cm, from 19.5; ISO 9407:2019: it is the foot in mm."""
+    """JIS S 5037:1998: the size is the foot in cm; ISO 9407:2019: it is the foot in mm."""
     assert foot_length("Japan", cm)[0] == pytest.approx(mm)
     assert foot_length("Mondopoint", mm)[0] == pytest.approx(mm)
     assert size("Japan", mm) == pytest.approx(cm)
