@@ -9,9 +9,9 @@ import time
 from dataclasses import dataclass
 from pathlib import Path
 
-sys.path[0] = str(Path(__file__).resolve().parents[1])  # names count from the repository
+sys.path.insert(0, str(Path(__file__).resolve().parents[1]))  # names count from the repository
 
-from build import install  # noqa: E402
+from build import install
 
 BIN = install.VENV / "bin"
 NPM_BIN = install.BUILD / "node_modules" / ".bin"

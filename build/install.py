@@ -110,10 +110,6 @@ SITE = (
 )
 BROWSER = (npm_step("browser", BUILD / "browser"),)
 
-NO_NETWORK = (
-    "The packages could not be fetched: no package registry answers. "
-    "Connect to a network (only the first run needs one) and run this again."
-)
 REASONS = (
     (
         r"do not match the hashes|EINTEGRITY|integrity checksum failed",
@@ -130,10 +126,17 @@ REASONS = (
         "and run this again.",
     ),
     (
-        r"NewConnectionError|NameResolutionError|ConnectTimeout|ReadTimeout|ProxyError|SSLError"
+        r"CERTIFICATE_VERIFY_FAILED|SELF_SIGNED_CERT|UNABLE_TO_[A-Z_]*(CERT|ISSUER)|CERT_HAS_EXPIRED",
+        "The network answers in the package registry's place, with a certificate that this machine "
+        "does not trust. Try another network, or name its certificate file in SSL_CERT_FILE, "
+        "PIP_CERT and NODE_EXTRA_CA_CERTS.",
+    ),
+    (
+        r"NewConnectionError|NameResolutionError|ConnectTimeout|ReadTimeout|ProxyError"
         r"|Failed to establish|Temporary failure|Max retries|timed out"
-        r"|EAI_AGAIN|ENOTFOUND|ECONN|ETIMEDOUT|ENETUNREACH|CERT_|self.signed",
-        NO_NETWORK,
+        r"|EAI_AGAIN|ENOTFOUND|ECONN|ETIMEDOUT|ENETUNREACH",
+        "The packages could not be fetched: no package registry answers. "
+        "Connect to a network (only the first run needs one) and run this again.",
     ),
 )
 
@@ -141,7 +144,7 @@ REASONS = (
 def reason(title: str, output: str) -> str:
     """A sentence for why a command failed, from what it printed."""
     for pattern, sentence in REASONS:
-        if re.search(pattern, output):
+        if re.search(pattern, output, re.IGNORECASE):
             return sentence
     lines = [line for line in output.splitlines() if line.strip()]
     return "\n".join([f"{title} failed. The end of what it said:", *lines[-6:]])
@@ -152,6 +155,7 @@ def environment() -> dict[str, str]:
     variables = {k: v for k, v in os.environ.items() if k not in {"PYTHONHOME", "PYTHONPATH"}}
     variables["PATH"] = f"{VENV / 'bin'}{os.pathsep}{variables.get('PATH', os.defpath)}"
     variables["PIP_DISABLE_PIP_VERSION_CHECK"] = "1"
+    variables["NODE_USE_SYSTEM_CA"] = "1"  # npm then trusts whom the machine trusts, as pip does
     if not os.access(Path.home(), os.W_OK):
         variables["npm_config_cache"] = str(TOOLS / "npm")
     return variables

@@ -8,9 +8,9 @@ import socket
 import sys
 from pathlib import Path
 
-sys.path[0] = str(Path(__file__).resolve().parents[1])  # names count from the repository
+sys.path.insert(0, str(Path(__file__).resolve().parents[1]))  # names count from the repository
 
-from build import install  # noqa: E402
+from build import install
 
 
 def need_free(port: int) -> None:
@@ -51,6 +51,7 @@ def main() -> None:
         if options.no_serve:
             print("The site is in dist/. To serve it here: python3 build/start.py")
             return
+        print("Open the address below in a browser. To check everything: python3 build/check.py")
         serve = [str(install.PYTHON), str(install.BUILD / "serve.py"), "--port", str(options.port)]
         os.execve(serve[0], serve, install.environment())  # noqa: S606 (no shell is the point)
 
