@@ -16,8 +16,8 @@ from build.compile_archive import archive
 # pint and what pint imports under Pyodide's Python, as installed (pinned by hash) for the build.
 LIBRARIES = ("pint", "flexcache", "flexparser", "platformdirs")
 LICENCES = ("LICENSE", "LICENCE", "COPYING", "AUTHORS", "METADATA")
-# Standard modules that nothing here uses: other people's file formats, servers, debuggers, character
-# sets of old machines (but cp437, that of zip files), and twins in Python of what Pyodide has in C.
+# Standard modules that nothing here uses: other people's file formats, servers, debuggers,
+# character sets of old machines (but cp437, that of zip files), and twins of what Pyodide has in C.
 # tests/build/test_engine_archive.py watches over it.
 UNUSED = re.compile(
     r"""

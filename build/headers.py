@@ -33,7 +33,7 @@ ALWAYS = {
 
 # A file whose name holds the hash of its content never changes; anything else is asked for anew
 # (a browser may keep it, but must hear from the host that it is still the one).
-HASHED = r"^/(assets/.+|pyodide-[^/]+/.+|engine-[^/]+\.zip)$"
+HASHED = r"/(assets|pyodide-[^/]+)/|/engine-[^/]+\.zip$"
 FOR_EVER = "public, max-age=31536000, immutable"
 ASK_FIRST = "no-cache"
 
@@ -55,7 +55,7 @@ TYPES = {
 def headers_for(path: str) -> dict[str, str]:
     """All headers for the file at `path` (from the site's folder, with its leading slash)."""
     headers = dict(ALWAYS)
-    headers["Cache-Control"] = FOR_EVER if re.match(HASHED, path) else ASK_FIRST
+    headers["Cache-Control"] = FOR_EVER if re.search(HASHED, path) else ASK_FIRST
     kind = TYPES.get(PurePosixPath(path).suffix if not path.endswith("/") else ".html")
     if kind:
         headers["Content-Type"] = kind
@@ -63,14 +63,31 @@ def headers_for(path: str) -> dict[str, str]:
 
 
 def nginx() -> str:
-    """The same headers as lines for nginx, for a site at the top of its host."""
-    lines = ["types {"]
-    for suffix, kind in TYPES.items():
-        lines.append(f"    {kind.split(';')[0]} {suffix[1:]};")
-    lines += ["}", "charset utf-8;", "charset_types text/css text/javascript;"]
-    lines += [f'add_header {name} "{value}" always;' for name, value in ALWAYS.items()]
-    lines += ["add_header Cache-Control $heelwise_cache always;"]
-    return "\n".join(lines)
+    """A whole configuration file for nginx that serves the site with these headers."""
+    types = "\n".join(f"        {kind.split(';')[0]} {name[1:]};" for name, kind in TYPES.items())
+    always = "\n".join(f'    add_header {name} "{value}" always;' for name, value in ALWAYS.items())
+    return f"""\
+map $uri $heelwise_cache {{
+    default "{ASK_FIRST}";
+    "~{HASHED}" "{FOR_EVER}";
+}}
+server {{
+    listen 80;  # phones store the site only when it comes by https: add its certificate here
+    root /srv/heelwise;  # a copy of dist/
+    index index.html;
+    charset utf-8;
+    charset_types text/css text/javascript;
+    types {{
+{types}
+    }}
+    gzip on;
+    gzip_types text/css text/javascript application/wasm image/svg+xml;
+{always}
+    add_header Cache-Control $heelwise_cache always;
+    location ~ /\\. {{
+        return 404;
+    }}
+}}"""
 
 
 if __name__ == "__main__":

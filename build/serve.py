@@ -11,7 +11,7 @@ import socket
 import sys
 from pathlib import Path
 
-from flask import Flask, Response, request, send_from_directory
+from flask import Flask, Response, abort, request, send_from_directory
 from werkzeug.serving import BaseWSGIServer, WSGIRequestHandler, make_server
 
 from build.headers import headers_for
@@ -26,8 +26,8 @@ def create_app(dist: Path) -> Flask:
     @app.get("/")
     @app.get("/<path:name>")
     def file(name: str = "index.html") -> Response:
-        if any(part.startswith(".") for part in name.split("/")):
-            name = ""  # hidden files are not part of the site
+        if name.endswith("/") or any(part.startswith(".") for part in name.split("/")):
+            abort(404)  # folders are not listed, hidden files are not part of the site
         return send_from_directory(dist.resolve(), name)
 
     @app.after_request
@@ -36,6 +36,7 @@ def create_app(dist: Path) -> Flask:
             if response.status_code == 404 and name in ("Content-Type", "Cache-Control"):
                 continue
             response.headers[name] = value
+        response.headers.pop("Date", None)  # the server beneath sends its own
         return response
 
     return app
@@ -50,17 +51,16 @@ class QuietHandler(WSGIRequestHandler):
         """Nothing: whoever started this wants to read the address, not the traffic."""
 
 
-def make(dist: Path, port: int, host: str = "127.0.0.1") -> BaseWSGIServer:
+def make(app: Flask, port: int, host: str = "127.0.0.1") -> BaseWSGIServer:
     """A server ready to `serve_forever()`; port 0 takes any free one (see its `port`).
 
     Raises OSError when the port is taken.
     """
-    listener = socket.create_server((host, port))
-    with listener:
+    with socket.create_server((host, port)) as listener:
         return make_server(
             host,
             listener.getsockname()[1],
-            create_app(dist),
+            app,
             threaded=True,
             request_handler=QuietHandler,
             fd=listener.fileno(),
@@ -78,7 +78,7 @@ def main() -> int:
         print(f"Nothing is built in {options.dist}. Run python3 build/start.py.", file=sys.stderr)
         return 1
     try:
-        server = make(options.dist, options.port, options.host)
+        server = make(create_app(options.dist), options.port, options.host)
     except OSError as error:
         print(
             f"Port {options.port} cannot be used ({error.strerror}). "
