@@ -181,6 +181,13 @@ class Fields:
         )
         return None
 
+    def flag(self, name: str) -> bool:
+        """Return a yes or no; left out is no."""
+        raw = self.raw.get(name)
+        if isinstance(raw, bool):
+            return raw
+        return self.choice(name, ("yes", "no")) == "yes"
+
     def choice(self, name: str, choices: Iterable[str]) -> str | None:
         """Return one of `choices`, however it is capitalised."""
         text = self.text(name)

@@ -44,13 +44,17 @@ _SEXES: dict[str, population.Sex] = {"woman": "woman", "man": "man"}
 
 @dataclass(frozen=True)
 class Person:
-    """What is known of the wearer: sex, stature in mm, weight in kg, age in years, shoe size."""
+    """What is known of the wearer: sex, stature in mm, weight in kg, age in years, shoe size.
+
+    `child` is True for one said to be a child, whose age need not be known.
+    """
 
     sex: population.Sex | None = None
     stature: float | None = None
     weight: float | None = None
     age: float | None = None
     shoe: tuple[str, float] | None = None
+    child: bool = False
 
 
 @dataclass(frozen=True)
@@ -90,19 +94,21 @@ def read(foot: Fields, person: Fields) -> Foot:
 
 def read_person(fields: Fields) -> Person:
     """Return what a request says of the wearer."""
-    fields.only(("sex", "height", "weight", "age", "shoe_size"))
+    fields.only(("sex", "child", "height", "weight", "age", "shoe_size"))
     weight = fields.read("weight", lambda text: reading.read_weight(text, _bare_weight(fields)))
     if weight is not None and weight not in WEIGHT:
         fields.refuse(
             "weight", f"{weight:.0f} kg is not a person's weight.", "Write it like 60 kg or 132 lb."
         )
         weight = None
+    shoe = _read_shoe(fields.part("shoe_size"))
     return Person(
         sex=_SEXES.get(fields.choice("sex", _SEXES) or ""),
         stature=fields.length("height", STATURE),
         weight=weight,
         age=fields.plain("age", AGE),
-        shoe=_read_shoe(fields.part("shoe_size")),
+        shoe=shoe,
+        child=fields.flag("child") or (shoe is not None and shoe[0].endswith("child")),
     )
 
 
@@ -135,8 +141,7 @@ def complete(foot: Foot, length_of_sock: float | None, ease: float) -> dict[str,
     """
     measures: dict[str, Measure] = {}
     for name, mm in foot.measured.items():
-        sd = float(TAPE_ON_LENGTH if name == "length" else TAPE_ON_GIRTH)
-        measures[name] = Measure(mm, sd, True, "measured")
+        measures[name] = Measure(mm, _tape(name), True, "measured")
     person = foot.person
     if "length" not in measures and person.shoe:
         system, size = person.shoe
@@ -154,25 +159,30 @@ def complete(foot: Foot, length_of_sock: float | None, ease: float) -> dict[str,
         known["stature"] = (person.stature, float(TOLD_STATURE))
     if person.weight is not None:
         known["weight"] = (person.weight, float(TOLD_WEIGHT))
-    estimates = population.estimate(known, person.sex, person.age)
+    estimates = population.estimate(known, person.sex, person.age, person.child)
     for name, estimate in estimates.items():
         if name not in measures:
-            measures[name] = Measure(
-                estimate.value, estimate.sd, False, f"not measured; usual for {estimate.people}"
-            )
+            lead = "" if estimate.people.startswith("coarser") else "usual for "
+            words = f"not measured; {lead}{estimate.people}"
+            measures[name] = Measure(estimate.value, estimate.sd, False, words)
     return {name: measures[name] for name in SPANS}
 
 
 def questions(foot: Foot) -> list[tuple[str, str]]:
     """Return (field, sentence) for each measure that is rare beside the others; none is changed."""
-    known = {name: (mm, float(TAPE_ON_LENGTH)) for name, mm in foot.measured.items()}
-    asked = []
-    for name, one_in, side in population.unlikely(known, foot.person.sex, foot.person.age):
+    known = {name: (mm, _tape(name)) for name, mm in foot.measured.items()}
+    person, asked = foot.person, []
+    for name, one_in, side in population.unlikely(known, person.sex, person.age, person.child):
+        fewer = " or fewer" if one_in == population.RAREST else ""
         asked.append(
             (
                 f"foot.{name}",
                 f"This {TITLES[name]} is {side} beside the other measures: about 1 foot in "
-                f"{one_in:,} is like that. Measure it again?",
+                f"{one_in:,}{fewer} is like that. Measure it again?",
             )
         )
     return asked
+
+
+def _tape(name: str) -> float:
+    return float(TAPE_ON_LENGTH if name == "length" else TAPE_ON_GIRTH)

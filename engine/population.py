@@ -14,9 +14,9 @@ sex. Children never come from adults: their length, ankle and calf come from the
 proportion; an estimate is then a median. That survey took no girth of the foot: a knitters' rule of
 thumb stands in, with a wide spread, and the words say "coarser".
 
-A person is a child if under 18; if the age is not given, when the foot is shorter than that of
-every adult of the survey (198 mm; 216 mm among the men), or without the foot's length, when the
-stature, or else any girth or the weight, is smaller than every adult's.
+A person is a child if under 18, or said to be one; if neither is given, when the foot is shorter
+than that of every adult of the survey (198 mm; 216 mm among the men), or without the foot's length,
+when the stature, or else any girth or the weight, is smaller than every adult's.
 
 Limits: soldiers are fitter than most people and mostly 18 to 58 years old; the children are
 American and of the 1970s. Under 2 years nobody was measured.
@@ -170,12 +170,14 @@ for _key in table.PEOPLE:
 _TELLS = ("length", "stature", *MEASURES[1:], "weight")
 
 
-def _group(known: Known, sex: Sex | None, age: float | None) -> tuple[str, str]:
+def _group(known: Known, sex: Sex | None, age: float | None, child: bool) -> tuple[str, str]:
     """Which people to ask: a key of `_GROUPS`."""
     key = sex or "either"
     if age is not None:
         group = "adult" if age >= ADULT_AGE else "child" if age >= YOUNGEST else "baby"
         return group, key
+    if child:
+        return "small child", key
     for name in _TELLS:
         if name in known:
             smallest = table.ADULT_SMALLEST[key][table.ADULT_NAMES.index(name)]
@@ -249,16 +251,19 @@ def _lines(group: tuple[str, str], known: tuple[str, ...]) -> tuple[_Line, ...]:
     return tuple(lines)
 
 
-def estimate(known: Known, sex: Sex | None, age: float | None) -> dict[str, Estimate]:
+def estimate(
+    known: Known, sex: Sex | None, age: float | None, child: bool = False
+) -> dict[str, Estimate]:
     """Estimate every one of MEASURES that is not known.
 
     known: name out of KNOWNS -> (value, sd of that reading), positive, in mm or kg; age in years (a
-    whole number counts as years completed). Raises LookupError when there is nothing to go by:
+    whole number counts as years completed); `child` tells of one whose age is not known. Raises
+    LookupError when there is nothing to go by:
     no measure, and not the age of a child from 2 years on; ValueError for a name not in KNOWNS.
     """
     if not known.keys() <= set(KNOWNS):
         raise ValueError(f"not a measure: {sorted(known.keys() - set(KNOWNS))}")
-    group = _group(known, sex, age)
+    group = _group(known, sex, age, child)
     if not known and group[0] != "child":
         raise LookupError("nothing is known to estimate from")
     return _estimates(known, group, age)
@@ -291,7 +296,7 @@ def _estimates(known: Known, group: tuple[str, str], age: float | None) -> dict[
 
 
 def unlikely(
-    known: Known, sex: Sex | None, age: float | None
+    known: Known, sex: Sex | None, age: float | None, child: bool = False
 ) -> list[tuple[str, int, Literal["small", "large"]]]:
     """Measures that go badly with the others, as (measure, one in how many people, which side).
 
@@ -301,7 +306,7 @@ def unlikely(
     0.5 to 1.0 % are, as real tails are longer); RAREST means so rare or rarer. Adults only: for
     children the list is empty.
     """
-    group = _group(known, sex, age)
+    group = _group(known, sex, age, child)
     found: list[tuple[str, int, Literal["small", "large"]]] = []
     if group[0] != "adult":
         return found
