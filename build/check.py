@@ -44,7 +44,15 @@ QUICK = (
     Check("Python lint", (BIN / "ruff", "check", ".")),
     Check("Python types", (BIN / "mypy", "engine", "build", "tests")),
     Check("Import directions", (BIN / "lint-imports", "--no-cache")),
-    page_check("Page format and lint", "biome", "ci", "--error-on-warnings", "../webapp", "."),
+    page_check(
+        "Page format and lint",
+        "biome",
+        "ci",
+        "--colors=off",
+        "--error-on-warnings",
+        "../webapp",
+        ".",
+    ),
     page_check("Page types", "tsc", "-p", "tsconfig.json"),
     page_check("Worker types", "tsc", "-p", "tsconfig.worker.json"),
     page_check(
