@@ -18,14 +18,14 @@ const SIZES = {
   foot_length: "Foot of the sock, lying",
   tube_girth: "Round the tube",
   heel_girth: "Round the sock’s heel",
-  cuff_depth: "Depth of the top",
+  cuff_depth: "Depth of the cuff",
   leg_length: "Leg",
   heel_height: "Height of the heel",
   top_above_heel: "Top above the heel",
   top_above_floor: "Top above the floor",
 };
 
-const PARTS = { cuff: "Top", leg: "Leg", heel: "Heel", foot: "Foot", toe: "Toe", ends: "Ends" };
+const PARTS = { cuff: "Cuff", leg: "Leg", heel: "Heel", foot: "Foot", toe: "Toe", ends: "Ends" };
 
 /** @param {Plan} plan @param {HTMLElement} place */
 export function renderAround(plan, place) {
@@ -58,6 +58,7 @@ export function renderAround(plan, place) {
       <details class="whole">
         <summary>Why these numbers</summary>
         <p>${plan.fabric.swatch_first ? nothing : plan.fabric.words}</p>
+        <p>${plan.range.foot.words}</p>
         <dl class="whys">
           ${plan.parts.map((part) => html`<dt>${part.title}</dt><dd>${plan.counts[part.part].words}</dd>`)}
         </dl>
@@ -72,8 +73,8 @@ function fit(found) {
   const apart = found.level === "apart";
   return html`<li class="fit fit-${found.level}">
     <svg class="fit-mark" viewBox="0 0 24 24" aria-hidden="true" focusable="false">${MARKS[found.level]}</svg>
-    <p><strong>${found.title}: ${found.verdict}.</strong> ${found.words}
-      ${apart ? nothing : html`<span class="quiet">Foot ${found.body.text}${found.from === "estimated" ? " (guessed)" : ""}, sock ${found.fabric.text}.</span>`}</p>
+    <p><strong>${found.title}.</strong> ${found.words}
+      ${apart ? nothing : html`<span class="quiet">${found.body.text}${found.from === "estimated" ? " (guessed)" : ""} in ${found.fabric.text} of sock.</span>`}</p>
   </li>`;
 }
 

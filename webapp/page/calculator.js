@@ -5,7 +5,7 @@
  */
 
 const PAUSE_MS = 120;
-const READABLE = /^(foot\.|fabric\.|person\.(height|weight)|sock\.foot_length)/;
+const READABLE = /^foot\./;
 
 /** Fires "answer" (a plan or its problems), "readings" and "trouble" (a sentence), each in its detail. */
 export class Calculator extends EventTarget {
@@ -29,6 +29,8 @@ export class Calculator extends EventTarget {
     this.#running?.abort();
     this.#running = new AbortController();
     const { signal } = this.#running;
+    // While the engine starts nothing is asked; what is typed by then is worked out once it is up.
+    if (this.engine.state !== "ready") return;
     this.#pause = setTimeout(() => {
       const fields = Object.fromEntries(
         Object.entries(values).filter(([name, value]) => READABLE.test(name) && value.trim()),

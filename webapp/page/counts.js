@@ -24,20 +24,19 @@ export function renderCounts(plan, place) {
 /** @param {Part} part @param {Plan} plan */
 function row(part, plan) {
   const pocket = part.part === "heel" || part.part === "toe" ? plan.counts[part.part] : null;
-  return html`<li class="count count-${part.part}">
+  return html`<li class="tally tally-${part.part}">
     <h3>${part.title}</h3>
     ${
       pocket
-        ? html`<p class="figure" aria-hidden="true">${pocket.needles}<i>→</i>${pocket.left}<i>→</i>${pocket.needles}</p>
-          <p class="said">${pocket.needles} needles down to ${pocket.left} and back to ${pocket.needles}</p>
-          <p class="of" aria-hidden="true">needles</p>`
-        : html`<p class="figure">${part.count}</p> <p class="of">${part.unit}</p>`
-    }
-    <p class="detail">${part.detail}</p>
-    ${
-      part.part === "foot"
-        ? html`<p class="detail range"><strong>${plan.range.foot.low} to ${plan.range.foot.high}</strong> ${plan.range.foot.words}</p>`
-        : nothing
+        ? html`<p class="figure" aria-hidden="true">
+              ${pocket.needles}<i>→</i>${pocket.left}<i>→</i>${pocket.needles}
+            </p>
+            <p class="said">
+              ${pocket.needles} needles down to ${pocket.left} and back to ${pocket.needles}
+            </p>
+            <p class="detail"><strong aria-hidden="true">needles</strong> in ${pocket.rows} rows</p>`
+        : html`<p class="figure">${part.count}</p>
+            <p class="detail"><strong>${part.unit}</strong> · ${part.detail}</p>`
     }
   </li>`;
 }

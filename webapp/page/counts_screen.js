@@ -2,6 +2,7 @@
  * The whole of step three: hands the newest answer to its pieces, marks the tape with what is known,
  * and says the foot rounds once they have settled, for those who listen.
  * @import {Answer, Plan} from "./types"
+ * @import {Sheets} from "./sheets.js"
  * @import {StepsNav} from "./steps_nav.js"
  */
 import { nothing, render } from "lit-html";
@@ -22,22 +23,23 @@ export class CountsScreen {
   #settling;
   #said = "";
 
-  /** @param {StepsNav} nav */
-  constructor(nav) {
+  /** @param {StepsNav} nav @param {Sheets} sheets */
+  constructor(nav, sheets) {
     this.nav = nav;
-    place("counts-place").replaceChildren();
+    this.sheets = sheets;
   }
 
   /** @param {Answer} answer */
   show(answer) {
     const { plan } = answer;
+    document.getElementById("not-yet")?.remove();
     renderProblems(answer.errors ?? [], place("problems"), (step) => this.nav.go(step));
     if (plan) {
       renderCounts(plan, place("counts-place"));
       showPicture(answer.picture, place("picture-place"));
       renderAround(plan, place("around-place"));
       renderSteps(plan, place("steps-place"));
-      renderShare(answer.link, place("share-place"));
+      renderShare(answer.link, place("share-place"), this.sheets);
     } else {
       for (const id of ["counts-place", "around-place", "steps-place", "share-place"]) {
         render(nothing, place(id));

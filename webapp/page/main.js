@@ -28,15 +28,22 @@ const engine = new Engine({ worker, pyodide, engine: archive });
 const calculator = new Calculator(engine);
 const status = new Status(engine);
 const beside = new WordsBeside(form);
-const screen = new CountsScreen(nav);
 const sheets = new Sheets({ form, draft, nav, engine });
+const screen = new CountsScreen(nav, sheets);
 
 wireChoices(form);
-form.addEventListener("change", () => {
+const work = () => {
   const values = form.values();
-  sheets.keep(values);
-  status.stored(draft.stored);
   calculator.work(toRequest(values), values);
+};
+form.addEventListener("change", () => {
+  sheets.keep(form.values());
+  status.stored(draft.stored);
+  work();
+});
+engine.addEventListener("state", () => {
+  if (engine.state === "starting") status.trouble("");
+  if (engine.state === "ready") work();
 });
 nav.addEventListener("step", () => {
   if (nav.step === "counts") beside.ask();

@@ -1,10 +1,16 @@
 /**
- * Sending the plan on: its link copied, or handed to the phone's own share sheet where there is one.
+ * What comes after the counts: the plan's link copied, or handed to the phone's own share sheet where
+ * there is one; and the next person's foot on the same machine.
+ * @import {Sheets} from "./sheets.js"
  */
 import { html, nothing, render } from "lit-html";
 
-/** @param {string} link the plan's link without its "#" @param {HTMLElement} place */
-export function renderShare(link, place) {
+/**
+ * @param {string} link the plan's link without its "#"
+ * @param {HTMLElement} place
+ * @param {Sheets} sheets
+ */
+export function renderShare(link, place, sheets) {
   const address = `${location.href.split("#")[0]}#${link}`;
   place.hidden = false;
   /** @param {unknown} outcome */
@@ -19,6 +25,14 @@ export function renderShare(link, place) {
           ${"share" in navigator ? html`<button type="button" @click=${send}>Send it…</button>` : nothing}
         </div>
         <div role="status">${outcome}</div>
+        ${
+          sheets.visiting
+            ? nothing
+            : html`<hr class="knit" />
+                <h3>The next foot</h3>
+                <p>Machine and yarn stay; foot and person are emptied, and can be brought back.</p>
+                <button type="button" id="next-foot" @click=${() => sheets.nextFoot()}>Measure the next foot</button>`
+        }
       `,
       place,
     );

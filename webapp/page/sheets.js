@@ -23,6 +23,8 @@ export class Sheets {
     this.line = new VisitLine({
       back: () => this.#leave(),
       copy: () => this.#copy(),
+      bringBack: () => this.#bringBack(),
+      before: () => this.draft.before !== null,
       mineEmpty: () => isEmpty(this.draft.mine ?? {}),
       visit: (visit) => this.#put(visit),
     });
@@ -42,6 +44,29 @@ export class Sheets {
     addEventListener("hashchange", () => {
       if (isLink(location.hash) && location.hash !== this.nav.link) this.#open(location.hash);
     });
+  }
+
+  get visiting() {
+    return this.#visit !== null;
+  }
+
+  /** Empty foot and person for the next to measure; the machine, the yarn and the old foot are kept. */
+  nextFoot() {
+    const kept = Object.entries(this.form.values()).filter(
+      ([name]) => !/^(foot|person)\.|^who$|^sock\.foot_length/.test(name),
+    );
+    this.draft.before = this.draft.mine;
+    this.form.fill(Object.fromEntries(kept));
+    this.line.show(null);
+    this.nav.go("measure");
+  }
+
+  #bringBack() {
+    const { mine, before } = this.draft;
+    if (!before) return;
+    this.draft.before = mine;
+    this.form.fill(before);
+    this.line.show(null);
   }
 
   /** Keep what is typed on the sheet it was typed on. @param {Values} values */

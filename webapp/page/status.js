@@ -14,7 +14,6 @@ export class Status {
     this.engine = engine;
     this.place = /** @type {HTMLElement} */ (document.getElementById("status-line"));
     this.offer = /** @type {HTMLElement} */ (document.getElementById("offer-line"));
-    this.place.replaceChildren();
     engine.addEventListener("state", () => this.#draw());
     this.#draw();
   }
@@ -32,39 +31,35 @@ export class Status {
     this.#draw();
   }
 
-  /** @param {() => void} accept */
+  /** @param {() => void} accept take the new version */
   newVersion(accept) {
-    this.#offer("A new version is on the phone. What you typed stays.", "Use it now", accept);
-  }
-
-  offlineReady() {
-    this.#offer("All stored: this works on the phone without a signal.", "Good", () => {});
-  }
-
-  /** @param {string} words @param {string} button @param {() => void} act */
-  #offer(words, button, act) {
-    const done = () => {
+    const take = () => {
       render(nothing, this.offer);
-      act();
+      accept();
     };
     render(
-      html`<div class="line row"><p>${words}</p><button type="button" @click=${done}>${button}</button></div>`,
+      html`<div class="line row">
+        <p>A new version is on the phone. What you typed stays.</p>
+        <button type="button" @click=${take}>Use it now</button>
+      </div>`,
       this.offer,
     );
   }
 
+  offlineReady() {
+    show("stored-line", true);
+  }
+
   #draw() {
     const { state, reason } = this.engine;
-    const failed = state === "failed" ? (reason ?? "The calculator did not start.") : this.#trouble;
+    show("waiting", state === "starting");
+    const failed = state === "failed" ? reason : this.#trouble;
+    const again = () => (state === "failed" ? this.engine.start() : location.reload());
     render(
       html`${
-        state === "starting"
-          ? html`<div class="line"><p>Getting the calculator ready… You can type already.</p></div>`
-          : nothing
-      }${
         failed
-          ? html`<div class="line trouble" role="alert"><p>${failed} What you typed is kept.</p>
-              <button type="button" @click=${() => location.reload()}>Load the page again</button></div>`
+          ? html`<div class="line trouble" role="alert"><p>${failed}</p>
+              <button type="button" @click=${again}>${state === "failed" ? "Try again" : "Load the page again"}</button></div>`
           : nothing
       }${
         this.#stored
@@ -75,4 +70,10 @@ export class Status {
       this.place,
     );
   }
+}
+
+/** @param {string} id @param {boolean} shown */
+function show(id, shown) {
+  const element = document.getElementById(id);
+  if (element) element.hidden = !shown;
 }

@@ -7,7 +7,7 @@ import { html, nothing, render } from "lit-html";
 
 const TITLES = {
   waste: "Waste yarn",
-  cuff: "Top",
+  cuff: "Cuff",
   leg: "Leg",
   heel: "Heel",
   foot: "Foot",
@@ -30,7 +30,7 @@ export function renderSteps(plan, place) {
       <h3>Every step, in order</h3>
       <p class="quiet">Needles of heel and toe are numbered from left to right as you face them.</p>
       ${sections.map(
-        ({ part, steps }) => html`<details class="part">
+        ({ part, steps }) => html`<details class="section">
           <summary>${TITLES[part]} <span class="quiet">${gist(steps)}</span></summary>
           <ol>${steps.map(one)}</ol>
         </details>`,

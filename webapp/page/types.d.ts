@@ -111,7 +111,8 @@ export interface Readings {
 /** The worker's messenger, as far as the page uses it. */
 export interface Asks extends EventTarget {
   state: "starting" | "ready" | "failed";
-  reason?: string;
+  reason: string;
+  start(): void;
   ask(call: object, options?: { signal?: AbortSignal; deadline?: number }): Promise<unknown>;
 }
 

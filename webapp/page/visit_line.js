@@ -10,6 +10,8 @@ import { choose, feet, title } from "./demo.js";
  * @typedef {object} Ways
  * @property {() => void} back leave the visiting sheet for her own
  * @property {() => void} copy make it her own
+ * @property {() => void} bringBack put back what stood on her sheet before it was emptied or replaced
+ * @property {() => boolean} before whether there is such a thing
  * @property {() => boolean} mineEmpty
  * @property {(visit: Visit) => void} visit put another visiting sheet on the table
  */
@@ -21,7 +23,7 @@ export class VisitLine {
   constructor(ways) {
     this.ways = ways;
     this.place = /** @type {HTMLElement} */ (document.getElementById("visit-line"));
-    this.demoPlace = /** @type {HTMLElement} */ (document.getElementById("demo-place"));
+    this.end = /** @type {HTMLElement} */ (document.getElementById("measure-end"));
   }
 
   /** @param {Visit | null} visit @param {string} [refused] what was wrong with a link */
@@ -39,11 +41,20 @@ export class VisitLine {
       : nothing;
     render(html`${no}${line}`, this.place);
     render(
-      visit?.kind === "demo"
+      visit
         ? nothing
-        : html`<hr class="knit" /><p class="quiet">Only looking? See it with an invented example: ${title}.</p>
-            <button type="button" id="load-demo" @click=${() => this.ways.visit(choose(0))}>Show the example</button>`,
-      this.demoPlace,
+        : html`${
+            this.ways.before()
+              ? html`<hr class="knit" />
+                  <p class="quiet">What stood here before is kept.</p>
+                  <button type="button" id="bring-back" @click=${this.ways.bringBack}>Bring it back</button>`
+              : nothing
+          }<hr class="knit" />
+            <p class="quiet">Only looking? See it with an invented example: ${title}.</p>
+            <button type="button" id="load-demo" @click=${() => this.ways.visit(choose(0))}>
+              Show the example
+            </button>`,
+      this.end,
     );
   }
 

@@ -30,7 +30,7 @@ export class WordsBeside {
 
   /** @param {Readings} answer */
   showReadings({ readings }) {
-    for (const place of this.form.element.querySelectorAll(".other")) {
+    for (const place of this.form.element.querySelectorAll("[data-field^='foot.'] .other")) {
       const name = place.closest("[data-field]")?.getAttribute("data-field") ?? "";
       place.textContent = readings[name]?.other ?? "";
     }
@@ -41,6 +41,7 @@ export class WordsBeside {
     if (answer.plan) {
       this.#showGuesses(answer.plan);
       this.#showNotes(answer.plan);
+      this.#showGauge(answer.plan);
     }
     this.problems = answer.errors ?? [];
     this.#showProblems();
@@ -48,13 +49,27 @@ export class WordsBeside {
 
   /** @param {Plan} plan */
   #showGuesses(plan) {
+    const whence = new Set();
     for (const [measure, found] of Object.entries(plan.measures)) {
       const place = document.getElementById(`foot-${measure}-estimate`);
       if (!place) continue;
       const guessed = found.from === "estimated";
       place.textContent = guessed
-        ? `Left out: we take about ${found.text} (${found.range_text}). ${found.words}`
+        ? `Left out: we take about ${found.text} (${found.range_text})`
         : "";
+      if (guessed) whence.add(found.words);
+    }
+    const words = document.getElementById("guess-words");
+    if (words)
+      words.textContent = whence.size ? `About the guesses: ${[...whence].join("; ")}.` : "";
+  }
+
+  /** @param {Plan} plan */
+  #showGauge({ fabric }) {
+    const stated = fabric.from === "gauge";
+    for (const name of /** @type {const} */ (["stitches", "rounds"])) {
+      const place = document.getElementById(`fabric-${name}-other`);
+      if (place) place.textContent = (stated && fabric[name].other) || "";
     }
   }
 
