@@ -86,7 +86,8 @@ def python_step(packages: str, larger: Step | None = None) -> Step:
         commands=(
             # Not the environment's own Python, which is about to be removed.
             (getattr(sys, "_base_executable", sys.executable), "-m", "venv", VENV),
-            (*pip, "--only-binary", ":all:", "--retries", "2", "-r", pinned),
+            # Compiled when first used: compiling all of it takes longer than the download.
+            (*pip, "--only-binary=:all:", "--no-compile", "--retries=2", "-r", pinned),
         ),
         larger=larger,
     )
