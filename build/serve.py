@@ -33,7 +33,7 @@ def create_app(dist: Path) -> Flask:
     @app.after_request
     def with_headers(response: Response) -> Response:
         for name, value in headers_for(request.path).items():
-            if response.status_code == 404 and name in ("Content-Type", "Cache-Control"):
+            if response.status_code >= 400 and name in ("Content-Type", "Cache-Control"):
                 continue
             response.headers[name] = value
         response.headers.pop("Date", None)  # the server beneath sends its own

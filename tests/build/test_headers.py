@@ -11,7 +11,7 @@ import pytest
 
 from build import headers, serve
 
-SECRET = "not part of the site"
+HIDDEN = "not part of the site"
 FILES = {
     "index.html": "text/html",
     "sw.js": "text/javascript",
@@ -31,12 +31,12 @@ NEVER_CHANGE = [name for name in FILES if "12345678" in name or "ABCDEF12" in na
 def port(tmp_path_factory: pytest.TempPathFactory) -> Iterator[int]:
     """A server over a small site that has neighbours it must not show."""
     around = tmp_path_factory.mktemp("around")
-    (around / "secret.txt").write_text(SECRET)
+    (around / "secret.txt").write_text(HIDDEN)
     dist = around / "dist"
     for name in FILES:
         (dist / name).parent.mkdir(parents=True, exist_ok=True)
         (dist / name).write_text(name)
-    (dist / ".inputs").write_text(SECRET)
+    (dist / ".inputs").write_text(HIDDEN)
     server = serve.make(serve.create_app(dist), 0)
     thread = threading.Thread(target=server.serve_forever)
     thread.start()
@@ -124,7 +124,7 @@ def test_folder_gives_the_page(port: int) -> None:
 def test_nothing_else_is_shown(port: int, path: str) -> None:
     status, sent, body = get(port, path)
     assert status == 404
-    assert SECRET not in body
+    assert HIDDEN not in body
     assert "ABCDEF12" not in body, "a folder's list is shown"
     assert sent["X-Content-Type-Options"] == "nosniff"
     assert "immutable" not in sent.get("Cache-Control", ""), "a missing file is kept for ever"

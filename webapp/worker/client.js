@@ -1,51 +1,39 @@
 /**
- * The page's side of the engine: starts the worker that runs Python, sends it one call at a time,
- * and starts it anew when it falls over or falls silent.
+ * The page's line to the engine: sends the calls one at a time, and starts the worker anew when it
+ * falls over or falls silent.
  *
- * To the worker:   { pyodide, engine }   once: start, with these addresses
- *                  { id, text }          a call as JSON text
- * From the worker: { alive: true }       still starting, one stage further
- *                  { ready: true }       calls can come
- *                  { failed: string }    cannot start, with the technical cause
- *                  { id, text }          the answer as JSON text
- *                  { id, raised }        the engine has a fault; the worker is as good as before
- *                  { id, crashed }       Python itself broke down; the worker is of no more use
- *
- * @typedef {{ alive?: true, ready?: true, failed?: string,
- *   id?: number, text?: string, raised?: string, crashed?: string }} Report
- * @typedef {{ id: number, text: string, deadline: number, tries: number,
+ * @import { Addresses } from "./runner.js"
+ * @typedef {{ id: number, text: string, deadline: number, tries: number, signal?: AbortSignal,
  *   resolve: (answer: any) => void, reject: (reason: unknown) => void }} Job
  */
+
+import { Runner } from "./runner.js";
 
 const CANNOT_START =
   "The calculator could not be started. Look whether there is a network, then try again.";
 const NO_ANSWER =
   "The calculator did not answer, not even after a new start. What you typed is kept; change it a little, or load the page again.";
-
-const NO_PLAN =
+const FAULT =
   "The calculator has a fault and cannot work this out. Another number in one of the fields may get round it; what you typed is kept.";
+const MOST_TRIES = 2; // of a call, and of a start
 
 export class Engine extends EventTarget {
   /** @type {"starting" | "ready" | "failed"} */
   state = "starting";
   /** Why the state is "failed": a sentence to show as it stands. */
   reason = "";
-  /** The technical cause, for whoever mends it. */
-  cause = "";
 
-  /** @type {{ worker: string, pyodide: string, engine: string }} */
+  /** @type {Addresses} */
   #addresses;
   #patience;
-  /** @type {Worker | undefined} */
-  #worker;
+  /** @type {Runner | undefined} */
+  #runner;
+  #starts = 0;
   /** @type {Job[]} */
   #queue = [];
   /** @type {Job | undefined} */
   #current;
   #lastId = 0;
-  #starts = 0;
-  /** @type {ReturnType<typeof setTimeout> | undefined} */
-  #timer;
 
   /**
    * @param {object} options
@@ -58,11 +46,7 @@ export class Engine extends EventTarget {
     super();
     /** @param {string} address */
     const whole = (address) => new URL(address, document.baseURI).href;
-    this.#addresses = {
-      worker: whole(worker),
-      pyodide: whole(pyodide),
-      engine: whole(engine),
-    };
+    this.#addresses = { worker: whole(worker), pyodide: whole(pyodide), engine: whole(engine) };
     this.#patience = patience;
     this.start();
   }
@@ -82,102 +66,70 @@ export class Engine extends EventTarget {
    * @returns {Promise<any>}
    */
   ask(call, { signal, deadline = 10_000 } = {}) {
+    const text = JSON.stringify(call);
     return new Promise((resolve, reject) => {
       if (signal?.aborted) return reject(signal.reason);
       if (this.state === "failed") return reject(new Error(this.reason));
-      /** @type {Job} */
-      const job = {
-        id: ++this.#lastId,
-        text: JSON.stringify(call),
-        deadline,
-        tries: 0,
-        resolve,
-        reject,
-      };
-      signal?.addEventListener(
-        "abort",
-        () => {
-          // One that Python works on already runs to its end; its answer is then ignored.
-          this.#queue = this.#queue.filter((other) => other !== job);
-          reject(signal.reason);
-        },
-        { once: true },
-      );
-      this.#queue.push(job);
+      const id = ++this.#lastId;
+      this.#queue.push({ id, text, deadline, tries: 0, signal, resolve, reject });
+      // One that Python works on already runs to its end; its answer is then ignored.
+      signal?.addEventListener("abort", () => {
+        this.#queue = this.#queue.filter((job) => job.id !== id);
+        reject(signal.reason);
+      });
       this.#next();
     });
-  }
-
-  #spawn() {
-    this.#starts += 1;
-    this.#worker?.terminate();
-    this.#setState("starting");
-    const worker = new Worker(this.#addresses.worker, { type: "module" });
-    this.#worker = worker;
-    worker.addEventListener("message", ({ data }) => {
-      if (worker === this.#worker) this.#hear(data);
-    });
-    worker.addEventListener("error", (event) => {
-      event.preventDefault();
-      if (worker === this.#worker) this.#fallen(event.message);
-    });
-    const { pyodide, engine } = this.#addresses;
-    worker.postMessage({ pyodide, engine });
-    this.#wait(this.#patience);
-  }
-
-  /** @param {Report} report */
-  #hear({ alive, ready, failed, id, text, raised, crashed }) {
-    if (alive) this.#wait(this.#patience);
-    else if (ready) {
-      clearTimeout(this.#timer);
-      this.#starts = 0;
-      this.#setState("ready");
-      this.#next();
-    } else if (failed !== undefined) this.#fallen(failed);
-    else if (crashed !== undefined) this.#fallen(crashed);
-    else if (id === this.#current?.id) {
-      clearTimeout(this.#timer);
-      if (raised === undefined) this.#current?.resolve(JSON.parse(/** @type {string} */ (text)));
-      else {
-        console.error(raised);
-        this.#current?.reject(new Error(NO_PLAN));
-      }
-      this.#current = undefined;
-      this.#next();
-    }
   }
 
   #next() {
     if (this.state !== "ready" || this.#current) return;
     this.#current = this.#queue.shift();
     if (!this.#current) return;
-    const { id, text, deadline } = this.#current;
     this.#current.tries += 1;
-    this.#worker?.postMessage({ id, text });
-    this.#wait(deadline);
+    const { id, text, deadline } = this.#current;
+    this.#runner?.call(id, text, deadline);
   }
 
-  /** @param {number} milliseconds */
-  #wait(milliseconds) {
-    clearTimeout(this.#timer);
-    this.#timer = setTimeout(() => this.#fallen("silent"), milliseconds);
+  #spawn() {
+    this.#runner?.stop();
+    this.#starts += 1;
+    this.#setState("starting");
+    this.#runner = new Runner(this.#addresses, this.#patience, {
+      ready: () => {
+        this.#starts = 0;
+        this.#setState("ready");
+        this.#next();
+      },
+      answer: (id, text, raised) => this.#settle(id, text, raised),
+      end: (cause) => this.#fallen(cause),
+    });
+  }
+
+  /** @param {number} id @param {string} [text] @param {string} [raised] */
+  #settle(id, text, raised) {
+    const job = this.#current;
+    if (job?.id !== id) return;
+    this.#current = undefined;
+    if (text !== undefined) job.resolve(JSON.parse(text));
+    else {
+      console.error(raised);
+      job.reject(new Error(FAULT));
+    }
+    this.#next();
   }
 
   /**
-   * The worker is of no more use. Its call is tried once more on a new one; so is its start.
+   * The worker is of no more use: start a new one, and make its call again, unless that was the
+   * second time.
    * @param {string} cause
    */
   #fallen(cause) {
-    clearTimeout(this.#timer);
-    this.cause = cause;
+    console.warn(`A new start is needed: ${cause}`);
     const job = this.#current;
     this.#current = undefined;
-    if (job && job.tries < 2) this.#queue.unshift(job);
+    if (job && job.tries < MOST_TRIES && !job.signal?.aborted) this.#queue.unshift(job);
     else job?.reject(new Error(NO_ANSWER));
-    if (this.#starts < 2) return this.#spawn();
-    this.#worker?.terminate();
-    this.#worker = undefined;
+    if (this.#starts < MOST_TRIES) return this.#spawn();
     this.reason = CANNOT_START;
     this.#setState("failed");
     for (const left of this.#queue.splice(0)) left.reject(new Error(this.reason));

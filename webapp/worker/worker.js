@@ -1,6 +1,6 @@
 /**
  * The worker that runs the engine: Python in WebAssembly, away from the page's own thread.
- * What it hears and says is told in client.js.
+ * What it hears and says is told in runner.js.
  */
 
 // Only `info` gets into the bundle: Pyodide then needs no list of packages from the network.
@@ -45,15 +45,10 @@ async function start({ pyodide, engine }) {
     };
   });
   const { loadPyodide } = await import(`${pyodide}pyodide.mjs`);
-  const python = await Promise.race([
-    wasm,
-    loadPyodide({
-      indexURL: pyodide,
-      lockFileContents: { info, packages: {} },
-    }),
-  ]);
+  const started = loadPyodide({ indexURL: pyodide, lockFileContents: { info, packages: {} } });
+  const [content, python] = await Promise.all([archive, Promise.race([wasm, started])]);
   postMessage({ alive: true });
-  python.FS.writeFile("/engine.zip", await archive);
+  python.FS.writeFile("/engine.zip", content);
   python.pyimport("sys").path.insert(0, "/engine.zip");
   return python.pyimport("engine.api").answer_text;
 }

@@ -1,0 +1,87 @@
+/**
+ * One worker that runs Python, from its start to its end. It has ended when it says so, when it
+ * breaks down, or when it is silent for too long; then it is stopped for good.
+ *
+ * To the worker:   { pyodide, engine }   once: start, with these addresses
+ *                  { id, text }          a call as JSON text
+ * From the worker: { alive: true }       still starting, one stage further
+ *                  { ready: true }       calls can come
+ *                  { failed: string }    cannot start, with the technical cause
+ *                  { id, text }          the answer as JSON text
+ *                  { id, raised }        the engine has a fault; the worker is as good as before
+ *                  { id, crashed }       Python itself broke down
+ *
+ * @typedef {{ alive?: true, ready?: true, failed?: string,
+ *   id?: number, text?: string, raised?: string, crashed?: string }} Report
+ * @typedef {{ worker: string, pyodide: string, engine: string }} Addresses
+ * @typedef {object} Listener
+ * @property {() => void} ready calls can come
+ * @property {(id: number, text?: string, raised?: string) => void} answer to the call with this id
+ * @property {(cause: string) => void} end the worker is of no more use
+ */
+
+export class Runner {
+  #worker;
+  #patience;
+  #listener;
+  /** @type {ReturnType<typeof setTimeout> | undefined} */
+  #timer;
+
+  /**
+   * @param {Addresses} addresses
+   * @param {number} patience milliseconds of silence after which a start is given up
+   * @param {Listener} listener
+   */
+  constructor({ worker, pyodide, engine }, patience, listener) {
+    this.#patience = patience;
+    this.#listener = listener;
+    this.#worker = new Worker(worker, { type: "module" });
+    this.#worker.onmessage = ({ data }) => this.#hear(data);
+    this.#worker.onerror = (event) => {
+      event.preventDefault();
+      this.#end(event.message);
+    };
+    this.#worker.postMessage({ pyodide, engine });
+    this.#wait(patience);
+  }
+
+  /**
+   * Only one call at a time, and only when ready.
+   * @param {number} id
+   * @param {string} text
+   * @param {number} deadline milliseconds
+   */
+  call(id, text, deadline) {
+    this.#worker.postMessage({ id, text });
+    this.#wait(deadline);
+  }
+
+  /** Nothing is heard of it from now on. */
+  stop() {
+    clearTimeout(this.#timer);
+    this.#worker.onmessage = this.#worker.onerror = null;
+    this.#worker.terminate();
+  }
+
+  /** @param {Report} report */
+  #hear({ alive, ready, failed, id, text, raised, crashed }) {
+    if (alive) return this.#wait(this.#patience);
+    const cause = failed ?? crashed;
+    if (cause !== undefined) return this.#end(cause);
+    clearTimeout(this.#timer);
+    if (ready) this.#listener.ready();
+    else if (id !== undefined) this.#listener.answer(id, text, raised);
+  }
+
+  /** @param {number} milliseconds */
+  #wait(milliseconds) {
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => this.#end("silent for too long"), milliseconds);
+  }
+
+  /** @param {string} cause */
+  #end(cause) {
+    this.stop();
+    this.#listener.end(cause);
+  }
+}
