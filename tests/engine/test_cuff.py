@@ -1,0 +1,120 @@
+"""The cuff: hem, rib and mock rib; which needles knit, how deep it is, what it lets pass."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+import pytest
+
+from tests.asking import fit, mm, noted, plan, refused
+
+
+def cuff(kind: str, slots: int = 60, **fields: Any) -> dict[str, Any]:
+    """A plan with a cuff of one kind; the foot is long enough for any of these cylinders."""
+    changes = {f"sock.cuff.{name}": value for name, value in fields.items()}
+    length = {"foot.length": "300 mm", "cylinder.slots": slots}
+    return plan({**length, **changes, "sock.cuff.kind": kind})
+
+
+def gives(sheet: dict[str, Any]) -> float:
+    """How far cuff and leg stretch, as the fit over the heel says it."""
+    found = re.search(r"gives about (\d\.\d+)", fit(sheet, "over_heel")["words"])
+    assert found
+    return float(found[1])
+
+
+def test_left_out_it_is_a_hem_of_20_rounds() -> None:
+    counts = plan()["counts"]["cuff"]
+    assert (counts["kind"], counts["rounds"], counts["needles"]) == ("hem", 20, 60)
+    assert "10" in counts["words"]
+
+
+@pytest.mark.parametrize("rounds", [2, 20, 30, 44])
+def test_a_hem_is_folded_to_half(rounds: int) -> None:
+    assert mm(cuff("hem", rounds=rounds), "cuff_depth") == pytest.approx(
+        rounds / 2 / 9.6 * 25.4, abs=0.06
+    )
+
+
+@pytest.mark.parametrize("kind", ["rib", "mock rib"])
+def test_ribs_are_single_and_may_have_an_odd_number_of_rounds(kind: str) -> None:
+    assert mm(cuff(kind, rounds=25), "cuff_depth") == pytest.approx(25 / 9.6 * 25.4, abs=0.06)
+
+
+@pytest.mark.parametrize(("rounds", "offered"), [(3, "2 or 4"), (19, "18 or 20"), (41, "40 or 42")])
+def test_an_odd_hem_is_refused_with_the_two_that_work(rounds: int, offered: str) -> None:
+    problem = refused({"sock.cuff.kind": "hem", "sock.cuff.rounds": rounds})["sock.cuff.rounds"]
+    assert offered in problem["way_out"]
+
+
+@pytest.mark.parametrize("slots", [54, 60, 62, 64, 70, 72, 84])
+def test_a_mock_rib_left_to_us_comes_out_even(slots: int) -> None:
+    counts = cuff("mock rib", slots)["counts"]["cuff"]
+    out = slots - counts["needles"]
+    assert 0 < out <= slots / 2
+    assert slots % out == 0
+
+
+@pytest.mark.parametrize(
+    ("slots", "every", "needles"), [(60, 4, 45), (60, 3, 40), (72, 6, 60), (54, 2, 27)]
+)
+def test_a_mock_rib_takes_out_every_nth_needle(slots: int, every: int, needles: int) -> None:
+    sheet = cuff("mock rib", slots, every=every, rounds=24)
+    assert sheet["counts"]["cuff"]["needles"] == needles
+    assert sheet["yarn"]["stitches"]["cuff"] == 24 * needles
+    assert (
+        f"every {every}{ {2: 'nd', 3: 'rd'}.get(every, 'th') } needle"
+        in sheet["counts"]["cuff"]["words"]
+    )
+
+
+def test_a_mock_rib_that_does_not_come_out_even_is_offered_those_that_do() -> None:
+    """54 slots: every 4th would leave two needles over; the offers are parsed and tried."""
+    wrong = {"sock.cuff.kind": "mock rib", "sock.cuff.every": 4, "cylinder.slots": 54}
+    problem = refused({**wrong, "foot.length": "300 mm"})["sock.cuff.every"]
+    offers = [int(number) for number in re.findall(r"\d+", problem["way_out"])]
+    assert offers
+    for every in offers:
+        assert cuff("mock rib", 54, every=every)["counts"]["cuff"]["needles"] == 54 - 54 // every
+
+
+def test_the_nth_needle_is_ignored_where_it_means_nothing() -> None:
+    """A page keeps the field while another kind is chosen."""
+    assert cuff("hem", every=7)["counts"]["cuff"]["needles"] == 60
+
+
+@pytest.mark.parametrize("kind", ["hem", "rib", "mock rib"])
+def test_needles_taken_out_are_put_back_before_the_leg(kind: str) -> None:
+    sheet = cuff(kind)
+    told = " ".join(step["text"] for step in sheet["steps"] if step["part"] in ("waste", "cuff"))
+    assert ("Take out every" in told) is ("Put back" in told) is (kind == "mock rib")
+    assert ("Hang the hem" in told) is (kind == "hem")
+    assert ("ribber" in told) is (kind == "rib")
+
+
+def test_a_rib_gives_most_and_a_hem_least() -> None:
+    hem, mock, rib = (gives(cuff(kind)) for kind in ("hem", "mock rib", "rib"))
+    assert hem < mock < rib
+
+
+def test_only_a_hem_is_remarked_on_for_its_depth() -> None:
+    assert "sock.cuff.rounds" not in noted(cuff("rib", rounds=12))
+    assert "sock.cuff.rounds" in noted(cuff("hem", rounds=12))
+
+
+@pytest.mark.parametrize(
+    ("changes", "field"),
+    [
+        ({"sock.cuff.kind": "frill"}, "sock.cuff.kind"),
+        ({"sock.cuff.rounds": 0}, "sock.cuff.rounds"),
+        ({"sock.cuff.rounds": "2.5"}, "sock.cuff.rounds"),
+        ({"sock.cuff.rounds": 1000}, "sock.cuff.rounds"),
+        ({"sock.cuff.kind": "mock rib", "sock.cuff.every": 1}, "sock.cuff.every"),
+        ({"sock.cuff.depth": "1 in"}, "sock.cuff.depth"),
+    ],
+)
+def test_what_is_no_cuff_is_refused_at_its_field(changes: dict[str, Any], field: str) -> None:
+    problem = refused(changes)[field]
+    assert problem["message"]
+    assert problem["way_out"]

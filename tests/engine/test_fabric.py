@@ -1,0 +1,145 @@
+"""The fabric: which way of knowing it wins, how sure each is, and what is asked about it."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from tests.asking import noted, plan, refused
+
+UNTOLD: dict[str, Any] = {"fabric.stitches": None, "fabric.rounds": None}
+SWATCH = {"needles": 60, "flat_width": "10.2 cm", "rounds": 60, "length": "15.6 cm"}
+
+
+def swatch(**changes: Any) -> dict[str, Any]:
+    """A request by swatch; None leaves a field of it out."""
+    fields = {**SWATCH, **changes}
+    return {**UNTOLD, "fabric.swatch": {k: v for k, v in fields.items() if v is not None}}
+
+
+def per_mm(changes: dict[str, Any]) -> tuple[float, float]:
+    fabric = plan(changes)["fabric"]
+    return fabric["stitches"]["value"], fabric["rounds"]["value"]
+
+
+def spread(changes: dict[str, Any]) -> int:
+    found = plan(changes)["range"]["foot"]
+    return int(found["high"] - found["low"])
+
+
+def test_a_swatch_is_needles_over_twice_its_flat_width_and_rounds_over_its_length() -> None:
+    assert per_mm(swatch()) == pytest.approx((60 / 204, 60 / 156), abs=1e-5)
+
+
+def test_a_swatch_need_not_be_as_wide_as_the_cylinder() -> None:
+    assert per_mm({**swatch(needles=54), "cylinder.slots": 72})[0] == pytest.approx(
+        54 / 204, abs=1e-5
+    )
+
+
+def test_told_in_either_system_it_is_the_same_fabric() -> None:
+    metric = {"fabric.stitches": "30 / 10 cm", "fabric.rounds": "38 / 10 cm"}
+    imperial = {"fabric.stitches": "7.62 / in", "fabric.rounds": "9.652 / in"}
+    assert per_mm(metric) == per_mm(imperial) == (0.3, 0.38)
+
+
+@pytest.mark.parametrize(
+    ("changes", "way"),
+    [
+        (swatch(), "swatch"),
+        ({**swatch(), "fabric.stitches": "8 / in", "fabric.yarn": "400 m / 100 g"}, "swatch"),
+        ({}, "gauge"),
+        ({"fabric.yarn": "400 m / 100 g"}, "gauge"),
+        ({**UNTOLD, "fabric.yarn": "400 m / 100 g"}, "yarn"),
+    ],
+)
+def test_the_best_known_way_wins(changes: dict[str, Any], way: str) -> None:
+    """Measured before told, told before guessed; only the guess asks for a swatch."""
+    fabric = plan(changes)["fabric"]
+    assert fabric["from"] == way
+    assert fabric["swatch_first"] is (way == "yarn")
+
+
+def test_a_swatch_wins_over_other_figures_told_beside_it() -> None:
+    beside = {**swatch(), "fabric.stitches": "8 / in", "fabric.rounds": "12 / in"}
+    assert per_mm(beside) == per_mm(swatch())
+
+
+def test_the_surer_way_leaves_fewer_rounds_in_doubt() -> None:
+    long_swatch = swatch(rounds=180, length="46.8 cm")
+    guessed = {**UNTOLD, "fabric.yarn": "400 m / 100 g"}
+    assert spread(long_swatch) <= spread(swatch()) <= spread({}) < spread(guessed)
+    assert spread(swatch(rounds=12, length="3.1 cm")) > spread(long_swatch)
+
+
+@pytest.mark.parametrize("left_out", ["needles", "flat_width", "rounds", "length"])
+def test_half_a_swatch_is_asked_for_the_other_half(left_out: str) -> None:
+    problem = refused(swatch(**{left_out: None}))[f"fabric.swatch.{left_out}"]
+    assert "both" in problem["way_out"]
+
+
+def test_a_swatch_may_know_only_stitches() -> None:
+    """Then the rounds are guessed, and the words say so."""
+    fabric = plan(swatch(rounds=None, length=None))["fabric"]
+    assert fabric["from"] == "swatch"
+    assert "guessed" in fabric["words"]
+
+
+@pytest.mark.parametrize(
+    ("changes", "field"),
+    [
+        (swatch(flat_width="4.0 mm"), "fabric.swatch.flat_width"),
+        (swatch(flat_width="39 cm"), "fabric.swatch.flat_width"),
+        (swatch(length="1.2 cm"), "fabric.swatch.length"),
+        (swatch(length="190 cm"), "fabric.swatch.length"),
+        (swatch(pulled_width="9 cm"), "fabric.swatch.pulled_width"),
+        (swatch(pulled_width="38 cm"), "fabric.swatch.pulled_width"),
+        (swatch(needles="sixty"), "fabric.swatch.needles"),
+        ({"fabric.stitches": "75 / in"}, "fabric.stitches"),
+        ({"fabric.rounds": "0.9 / in"}, "fabric.rounds"),
+        (UNTOLD, "fabric"),
+    ],
+)
+def test_what_no_sock_fabric_can_be_is_refused_at_its_field(
+    changes: dict[str, Any], field: str
+) -> None:
+    problem = refused(changes)[field]
+    assert problem["message"].endswith(".")
+    assert problem["way_out"].endswith((".", "?"))
+
+
+def test_swapped_stitches_and_rounds_are_asked_about() -> None:
+    swapped = {"fabric.stitches": "9.6 / in", "fabric.rounds": "7.5 / in"}
+    assert "swapped" in noted(plan(swapped))["fabric.rounds"]
+    assert noted(plan()) == {}
+
+
+@pytest.mark.parametrize(
+    ("yarn", "word"),
+    [("700 m / 100 g", "loose"), ("412 m / 100 g", None), ("180 m / 100 g", "firm")],
+)
+def test_fabric_too_loose_or_too_firm_for_its_yarn_is_asked_about(
+    yarn: str, word: str | None
+) -> None:
+    """At 30 stitches and 38 rounds per 10 cm l is 14.2 mm: sqrt(tex)/l is 0.84, 1.10 and 1.66."""
+    rates = {"fabric.stitches": "30 / 10 cm", "fabric.rounds": "38 / 10 cm"}
+    note = noted(plan({**rates, "fabric.yarn": yarn})).get("fabric.yarn", "")
+    assert (word in note) if word else (note == "")
+
+
+def test_a_pulled_swatch_replaces_the_usual_stretch() -> None:
+    """A tube of 102 mm pulled to 153 gives 1.5; a hung hem gives less than that."""
+    pulled = plan(swatch(pulled_width="15.3 cm"))
+    words = next(one["words"] for one in pulled["fit"] if one["place"] == "over_heel")
+    assert "as your swatch was pulled" in words
+    assert "a usual guess" in str(plan(swatch())["fit"])
+
+
+def test_a_finer_swatch_never_makes_fewer_foot_rounds() -> None:
+    rounds = [
+        plan(swatch(length=f"{length} mm"))["counts"]["foot"]["rounds"]
+        for length in range(190, 120, -5)
+    ]
+    assert rounds == sorted(rounds)
+    assert rounds[-1] > rounds[0]

@@ -1,0 +1,134 @@
+"""The fit: five places in order, the bounds of each verdict, and words that agree with the numbers.
+
+The bounds are common practice with no published source; they are written out here once more, so
+that a slip in one of the two is noticed.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+import pytest
+
+from tests.asking import fit, mm, plan
+
+PLACES = ["ball", "heel", "over_heel", "ankle", "calf"]
+LEVELS = ("bad", "loose", "good", "tight", "bad")
+BALL = ("baggy", "a little loose", "comfortable", "snug", "tight")
+LEG = ("slack", "loose", "comfortable", "snug", "tight")
+GIVEN_HEEL = {"sock.heel.needles": 30, "sock.heel.left": 10, "sock.leg.rounds": 150}
+BOUNDS = {  # place: size of the sock, measure of the wearer, where the verdicts part, verdicts
+    "ball": ("tube_girth", "ball_girth", (1.00, 1.05, 1.18, 1.25), BALL),
+    "heel": ("heel_girth", "heel_girth", (1.00, 1.08, 1.28, 1.38), BALL),
+    "ankle": ("tube_girth", "ankle_girth", (0.90, 1.02, 1.25, 1.40), LEG),
+    "calf": ("tube_girth", "calf_girth", (0.90, 1.02, 1.25, 1.40), LEG),
+}
+SIZES = plan(GIVEN_HEEL)
+INSIDE = 0.005  # of stretch, to each side of a bound: 1 mm of girth
+
+
+def at(place: str, stretch: float) -> dict[str, Any]:
+    size, measure, _, _ = BOUNDS[place]
+    girth = mm(SIZES, size) * stretch
+    return fit(plan({**GIVEN_HEEL, f"foot.{measure}": f"{girth:.2f} mm"}), place)
+
+
+def test_the_places_come_in_order() -> None:
+    assert [one["place"] for one in plan()["fit"]] == PLACES
+    assert len({one["title"] for one in plan()["fit"]}) == len(PLACES)
+
+
+@pytest.mark.parametrize("place", BOUNDS)
+def test_each_bound_parts_its_verdicts(place: str) -> None:
+    _, _, bounds, verdicts = BOUNDS[place]
+    for step, bound in enumerate(bounds):
+        below, above = at(place, bound - INSIDE), at(place, bound + INSIDE)
+        assert (below["level"], below["verdict"]) == (LEVELS[step], verdicts[step])
+        assert (above["level"], above["verdict"]) == (LEVELS[step + 1], verdicts[step + 1])
+
+
+@pytest.mark.parametrize("place", BOUNDS)
+@pytest.mark.parametrize("stretch", [0.88, 0.96, 1.1, 1.3, 1.45])
+def test_numbers_and_words_agree(place: str, stretch: float) -> None:
+    """The stretch is body over fabric to 0.001, and the words say its percent."""
+    found = at(place, stretch)
+    ratio = found["body"]["value"] / found["fabric"]["value"]
+    assert found["stretch"] == pytest.approx(ratio, abs=0.002)
+    assert found["stretch"] == pytest.approx(stretch, abs=0.002)
+    said = re.search(r"(\d+) %", found["words"])
+    assert said
+    assert int(said[1]) == pytest.approx(abs(stretch - 1) * 100, abs=1)
+    assert ("wider than" in found["words"]) is (stretch < 1)
+    assert found["verdict"] in found["words"]
+
+
+@pytest.mark.parametrize("place", BOUNDS)
+def test_what_does_not_fit_comes_with_a_cure(place: str) -> None:
+    """A sentence after the verdict for whatever is not comfortable, none for what is."""
+    for stretch in (0.85, 1.5):
+        assert re.search(r"\. \w.+\.$", at(place, stretch)["words"])
+    assert not re.search(r"\. \w", at(place, 1.12)["words"])
+
+
+def test_every_place_says_whether_it_was_measured() -> None:
+    only_length = plan({"foot": {"length": "246 mm"}})
+    assert {one["from"] for one in only_length["fit"]} == {"estimated"}
+    assert {one["from"] for one in plan()["fit"]} == {"measured"}
+
+
+def pulled(needed: float, gives: float) -> dict[str, Any]:
+    """A sock with a rib on top, so that leg alone decides, whose swatch was pulled by `gives`."""
+    swatch = {
+        "needles": 60,
+        "flat_width": "100 mm",
+        "rounds": 75,
+        "length": "200 mm",
+        "pulled_width": f"{100 * gives:.1f} mm",
+    }
+    changes = {
+        "fabric": {"swatch": swatch},
+        "sock.cuff.kind": "rib",
+        "foot.heel_girth": f"{200 * needed:.1f} mm",
+        "sock.heel.left": 10,
+    }
+    return fit(plan(changes), "over_heel")
+
+
+@pytest.mark.parametrize(
+    ("gives", "level", "verdict"),
+    [
+        (1.45, "bad", "may not go on"),
+        (1.495, "bad", "may not go on"),
+        (1.505, "tight", "goes on with a pull"),
+        (1.60, "tight", "goes on with a pull"),
+        (1.63, "good", "goes on easily"),
+        (1.90, "good", "goes on easily"),
+    ],
+)
+def test_getting_on_is_held_against_the_pulled_swatch(
+    gives: float, level: str, verdict: str
+) -> None:
+    """A heel of 300 mm through a tube of 200 mm needs 1.5; up to 93 % of the pull it is easy."""
+    found = pulled(1.5, gives)
+    assert found["stretch"] == pytest.approx(1.5, abs=0.001)
+    assert (found["level"], found["verdict"]) == (level, verdict)
+    assert f"{gives:.2f}" in found["words"] or f"{gives - 0.005:.2f}" in found["words"]
+
+
+def test_the_calf_is_judged_only_where_the_sock_reaches_it() -> None:
+    short, tall = plan({"sock.leg.rounds": 50}), plan({"sock.leg.rounds": 120})
+    assert fit(short, "calf")["level"] == "apart"
+    assert fit(short, "calf")["verdict"] == "not reached"
+    assert fit(tall, "calf")["level"] == "bad"
+    assert fit(tall, "calf")["verdict"] == "tight"
+
+
+def test_a_larger_cylinder_never_stretches_more() -> None:
+    for place in ("ball", "over_heel", "ankle"):
+        found = [
+            fit(plan({"cylinder.slots": slots, "foot.length": "300 mm"}), place)["stretch"]
+            for slots in range(48, 90, 6)
+        ]
+        assert found == sorted(found, reverse=True)
+        assert len(set(found)) == len(found)
