@@ -144,8 +144,9 @@ REASONS = (
 
 def reason(title: str, output: str) -> str:
     """A sentence for why a command failed, from what it printed."""
+    unwrapped = " ".join(output.split())
     for pattern, sentence in REASONS:
-        if re.search(pattern, output, re.IGNORECASE):
+        if re.search(pattern, unwrapped, re.IGNORECASE):
             return sentence
     lines = [line for line in output.splitlines() if line.strip()]
     return "\n".join([f"{title} failed. The end of what it said:", *lines[-6:]])

@@ -173,6 +173,14 @@ def test_npm_refuses_a_package_with_another_hash(tmp_path: Path, right: bool) ->
     assert making.folder.exists() == making.done() == right
 
 
+def test_python_without_its_venv_part_is_told_so() -> None:
+    # As Debian 12's Python says it, line breaks included.
+    said = (
+        "The virtual environment was not created successfully because ensurepip is not\navailable."
+    )
+    assert "python3-venv" in install.reason("Python packages", said)
+
+
 def test_too_old_python_is_told_so(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(sys, "version_info", (3, 9, 2))
     with (
