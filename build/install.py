@@ -205,7 +205,11 @@ def make(steps: Sequence[Step]) -> None:
     """Does those steps that are not done. One run at a time; another waits."""
     TOOLS.mkdir(exist_ok=True)
     with (TOOLS / "lock").open("w") as lock:
-        fcntl.flock(lock, fcntl.LOCK_EX)
+        try:
+            fcntl.flock(lock, fcntl.LOCK_EX | fcntl.LOCK_NB)
+        except BlockingIOError:
+            print("Another run is installing here; waiting for it.", flush=True)
+            fcntl.flock(lock, fcntl.LOCK_EX)
         for step in steps:
             if not step.done():
                 with timed(step.title):
