@@ -1,0 +1,72 @@
+"""Requests drawn at random: ones that can be knitted, and what anybody might send."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from hypothesis import strategies as st
+
+from engine.api import answer
+
+Json = dict[str, Any]
+
+SLOTS = st.integers(12, 60).map(lambda half: 2 * half)
+
+
+def plan(request: object) -> Json:
+    """The answer to a request, plan or errors."""
+    return answer({"do": "plan", "request": request})
+
+
+@st.composite
+def pockets(draw: st.DrawFn, slots: int) -> Json:
+    """Heel or toe: none given, needles given, or both given and legal."""
+    given = draw(st.sampled_from(("nothing", "needles", "left", "both")))
+    needles = draw(st.integers(8, slots * 2 // 3)) if given in ("needles", "both") else slots // 2
+    pocket: Json = {"needles": needles} if given in ("needles", "both") else {}
+    if given in ("left", "both"):
+        pocket["left"] = needles - 2 * draw(st.integers(1, (needles - 2) // 2))
+    return pocket
+
+
+@st.composite
+def cuffs(draw: st.DrawFn, slots: int) -> Json:
+    """A cuff of any kind, or nothing said of it."""
+    kind = draw(st.sampled_from(("", "hem", "rib", "mock rib")))
+    if not kind:
+        return {}
+    cuff: Json = {"kind": kind, "rounds": 2 * draw(st.integers(1, 30))}
+    if kind == "mock rib":
+        cuff["every"] = draw(st.sampled_from([n for n in range(2, 9) if slots % n == 0]))
+    return cuff
+
+
+@st.composite
+def knittable(draw: st.DrawFn) -> Json:
+    """A request for a sock; its foot is long enough for nearly every heel and toe."""
+    slots = draw(SLOTS)
+    stitches = draw(st.floats(26, 60))
+    request: Json = {
+        "units": draw(st.sampled_from(("in", "cm"))),
+        "foot": {"length": f"{draw(st.integers(1200, 3400)) / 10} mm"},
+        "cylinder": {"slots": slots},
+        "fabric": {
+            "stitches": f"{stitches:.2f} / 10 cm",
+            "rounds": f"{stitches * draw(st.floats(1.1, 1.6)):.2f} / 10 cm",
+        },
+        "sock": {
+            "cuff": draw(cuffs(slots)),
+            "leg": draw(st.just({}) | st.builds(lambda n: {"rounds": n}, st.integers(0, 120))),
+            "heel": draw(pockets(slots)),
+            "toe": draw(pockets(slots)),
+        },
+    }
+    for name, low, high in (
+        ("ball_girth", 120, 330),
+        ("heel_girth", 160, 450),
+        ("ankle_girth", 120, 380),
+        ("calf_girth", 160, 550),
+    ):
+        if draw(st.booleans()):
+            request["foot"][name] = f"{draw(st.integers(low, high))} mm"
+    return request

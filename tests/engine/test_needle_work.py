@@ -1,0 +1,151 @@
+"""The steps of a sock, followed needle by needle on a machine of the test's own.
+
+What is legal is common practice (no published source): a row knits the needles in work, from the
+side where the yarn carrier stands to the other; a needle in hold does not knit; the needle that
+comes back stands on the far side from the carrier, next to those in work; the needle that is lifted
+is the one that knitted last.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from itertools import groupby
+from typing import Any
+
+import pytest
+from hypothesis import assume, given
+
+from tests.engine.drawn_requests import knittable, plan
+
+PARTS = ["waste", "cuff", "leg", "heel", "foot", "toe", "finish"]
+
+
+class Pocket:
+    """Needles 1 to h, all in work at first, the carrier at the left."""
+
+    def __init__(self, needles: int) -> None:
+        self.needles = needles
+        self.in_work = list(range(1, needles + 1))
+        self.side = "left"
+        self.loops: Counter[int] = Counter()
+        self.fewest = needles
+
+    def knit(self, row: dict[str, Any]) -> None:
+        """Follow one row; AssertionError where it cannot be done."""
+        goes = row["direction"]
+        assert goes in ("right", "left")
+        assert goes != self.side, "the carrier stands at the other end"
+        if row["back"] is not None:
+            far = self.in_work[-1] + 1 if goes == "right" else self.in_work[0] - 1
+            assert row["back"] == far, "not the innermost held needle of the far side"
+            assert 1 <= far <= self.needles
+            self.in_work = sorted([*self.in_work, far])
+        knits = self.in_work if goes == "right" else self.in_work[::-1]
+        assert row["knits"] == [knits[0], knits[-1]], "a row knits all needles in work and no other"
+        assert self.in_work == list(range(self.in_work[0], self.in_work[-1] + 1)), "a gap"
+        self.loops.update(knits)
+        self.side = goes
+        if row["hold"] is not None:
+            assert row["hold"] == knits[-1], "not the needle that knitted last"
+            self.in_work.remove(row["hold"])
+        assert row["in_work"] == len(self.in_work)
+        self.fewest = min(self.fewest, len(self.in_work))
+
+
+def follow(steps: list[dict[str, Any]], needles: int) -> Pocket:
+    """Follow the rows among the steps of one pocket."""
+    pocket = Pocket(needles)
+    rows = [step for step in steps if step["kind"] == "row"]
+    assert [row["row"] for row in rows] == list(range(1, len(rows) + 1))
+    for row in rows:
+        pocket.knit(row)
+    return pocket
+
+
+def check(found: dict[str, Any]) -> None:
+    """Follow a whole plan, and count."""
+    counts, stitches = found["counts"], found["yarn"]["stitches"]
+    parts = {part: list(steps) for part, steps in groupby(found["steps"], lambda s: s["part"])}
+    assert list(parts) == [part for part in PARTS if part in parts]
+    assert sum(map(len, parts.values())) == len(found["steps"]), "a part comes once, in its place"
+    for part in ("heel", "toe"):
+        count = counts[part]
+        pocket = follow(parts[part], count["needles"])
+        assert pocket.side == "left", "the carrier is where the next round starts"
+        assert pocket.in_work == list(range(1, count["needles"] + 1)), "all in work again"
+        assert set(pocket.loops) == set(pocket.in_work), "each needle has knitted"
+        assert pocket.fewest == count["left"]
+        rows = sum(step["kind"] == "row" for step in parts[part])
+        assert rows == count["rows"] == 2 * count["rows_each_way"]
+        assert sum(pocket.loops.values()) == stitches[part]
+    for part, needles in (
+        ("cuff", counts["cuff"]["needles"]),
+        ("leg", counts["needles"]),
+        ("foot", counts["needles"]),
+    ):
+        rounds = sum(step.get("rounds", 0) for step in parts.get(part, []))
+        assert rounds == counts[part]["rounds"]
+        assert rounds * needles == stitches[part]
+    assert all(step["text"].strip() for step in found["steps"])
+
+
+@given(knittable())
+def test_steps_are_legal_needle_by_needle(request: dict[str, Any]) -> None:
+    found = plan(request)
+    assume("errors" not in found)
+    check(found)
+
+
+@pytest.mark.parametrize("slots", range(24, 121, 2))
+def test_steps_are_legal_on_every_cylinder(slots: int) -> None:
+    found = plan(
+        {
+            "foot": {"length": "36 cm"},
+            "cylinder": {"slots": slots},
+            "fabric": {"stitches": "40 / 10 cm", "rounds": "52 / 10 cm"},
+        }
+    )
+    assert found["counts"]["heel"]["needles"] == slots // 2
+    check(found)
+
+
+@pytest.mark.parametrize("needles", [8, 9, 15, 30, 41, 60, 80])
+def test_every_pocket_that_is_allowed_is_legal(needles: int) -> None:
+    """Every number left, of few needles and of many: the even ends of rows and no other."""
+    accepted = 0
+    for left in range(2, needles):
+        found = plan(
+            {
+                "foot": {"length": "36 cm"},
+                "cylinder": {"slots": 120},
+                "fabric": {"stitches": "60 / 10 cm", "rounds": "78 / 10 cm"},
+                "sock": {"heel": {"needles": needles, "left": left}, "leg": {"rounds": 1}},
+            }
+        )
+        odd = (needles - left) % 2
+        assert ("errors" in found) == bool(odd)
+        if not odd:
+            check(found)
+            accepted += 1
+    assert accepted == needles // 2 - 1
+
+
+ROW = {"direction": "right", "back": None, "knits": [1, 8], "hold": 8, "in_work": 7}
+
+
+@pytest.mark.parametrize(
+    "fault",
+    [
+        {"direction": "left"},
+        {"knits": [8, 1]},
+        {"knits": [1, 7]},
+        {"hold": 7},
+        {"hold": None},
+        {"in_work": 8},
+        {"back": 8},
+    ],
+)
+def test_the_machine_of_this_test_sees_a_fault(fault: dict[str, Any]) -> None:
+    Pocket(8).knit(ROW)
+    with pytest.raises(AssertionError):
+        Pocket(8).knit({**ROW, **fault})
