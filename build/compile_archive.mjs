@@ -9,5 +9,10 @@ const recipe = new URL("compile_archive.py", import.meta.url);
 const pyodide = await loadPyodide({ env: { PYTHONHASHSEED: "0" } });
 pyodide.FS.writeFile("compile_archive.py", await readFile(recipe));
 pyodide.FS.writeFile("sources.zip", await readFile(sources));
-pyodide.pyimport("compile_archive").compile_file("sources.zip", "compiled.zip");
+try {
+  pyodide.pyimport("compile_archive").compile_file("sources.zip", "compiled.zip");
+} catch (error) {
+  console.error(error.message); // Python's words, without Pyodide's own source around them
+  process.exit(1);
+}
 await writeFile(target, pyodide.FS.readFile("compiled.zip"));

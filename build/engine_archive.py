@@ -84,4 +84,6 @@ def compiled(sources: bytes, node: str, build: Path, kept: Path) -> bytes:
                 text=True,
             )
             made.replace(result)  # whole or not at all
+        for old in sorted(kept.glob("*.zip"), key=lambda path: path.stat().st_mtime)[:-8]:
+            old.unlink(missing_ok=True)
     return result.read_bytes()

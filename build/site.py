@@ -54,6 +54,15 @@ def inputs_of(root: Path) -> str:
     return total.hexdigest()
 
 
+def find_node() -> str:
+    """The node that build/start.py installed beside this Python, or the machine's."""
+    beside = Path(sys.executable).parent / "node"
+    node = str(beside) if beside.exists() else shutil.which("node")
+    if node is None:
+        raise SiteError("Found no node. Run python3 build/start.py, which installs it.")
+    return node
+
+
 class Site:
     """One build of `root`'s engine and webapp into the empty folder `out`."""
 
@@ -83,10 +92,7 @@ class Site:
 
     def python(self) -> None:
         """Pyodide in a folder named by its content, and the engine as one archive."""
-        node = shutil.which("node", path=f"{Path(sys.executable).parent}{os.pathsep}{os.defpath}")
-        node = node or shutil.which("node")
-        if node is None:
-            raise SiteError("Found no node. Run python3 build/start.py, which installs it.")
+        node = find_node()
         kept = ROOT / ".tools" / "compiled"
         files = {name: (PYODIDE / name).read_bytes() for name in PYODIDE_FILES}
         files["python_stdlib.zip"] = compiled(standard_library(PYODIDE), node, BUILD, kept)
@@ -163,14 +169,14 @@ class Site:
             trim_blocks=True,
             lstrip_blocks=True,
         )
-        data = {
-            path.stem: json.loads(path.read_text(encoding="utf-8"))
-            for path in sorted((self.webapp / "data").glob("*.json"))
-        }
+        data = {path.stem: _json(path) for path in sorted((self.webapp / "data").glob("*.json"))}
 
         def render(template: str, version: str) -> bytes:
-            page = jinja.get_template(template)
-            return page.render(assets=self.assets, version=version, **data).encode()
+            try:
+                page = jinja.get_template(template)
+                return page.render(assets=self.assets, version=version, **data).encode()
+            except jinja2.TemplateError as error:
+                raise SiteError(f"The template {template} is not right: {error}") from error
 
         manifest = self.assets["manifest"]
         self.put(manifest, render(manifest, ""))
@@ -200,6 +206,13 @@ class Site:
         return sorted(name for name in found if (self.out / name).is_file())
 
 
+def _json(path: Path) -> Any:
+    try:
+        return json.loads(path.read_text(encoding="utf-8"))
+    except ValueError as error:
+        raise SiteError(f"{path.name} is not JSON: {error}") from error
+
+
 class SiteError(Exception):
     """The site cannot be built; the message says why and what to do."""
 
@@ -222,8 +235,6 @@ def build(dist: Path, root: Path = ROOT, force: bool = False) -> bool:
             Site(root.resolve(), out).make()
         except subprocess.CalledProcessError as error:
             raise SiteError(f"Compiling the engine failed:\n{error.stderr.strip()}") from error
-        except jinja2.TemplateError as error:
-            raise SiteError(f"A template is not right: {error!r}") from error
         (out / STAMP).write_text(inputs)
         if dist.exists():
             dist.rename(Path(work) / "old")

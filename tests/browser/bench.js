@@ -3,7 +3,13 @@
 import { watchForUpdates } from "../offline/updates.js";
 import { Engine } from "../worker/client.js";
 
-const { worker, pyodide, engine: archive, serviceWorker, version } = document.documentElement.dataset;
+const {
+  worker,
+  pyodide,
+  engine: archive,
+  serviceWorker,
+  version,
+} = document.documentElement.dataset;
 const patience = Number(new URLSearchParams(location.search).get("patience") ?? 60_000);
 
 const bench = {

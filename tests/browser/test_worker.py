@@ -227,24 +227,22 @@ def test_badly_set_up_host_is_told_soon(
 
 
 def test_stalled_download_is_given_up_and_can_be_tried_again(bare: Page, serving: Serving) -> None:
-    stalled = threading.Event()
+    flows = threading.Event()
 
     def stall(response: Response) -> Response:
-        if request.path.endswith(".wasm") and not stalled.is_set():
-            stalled.wait(20)
+        if request.path.endswith(".wasm"):
+            flows.wait(60)
         return response
 
     with serving(stall) as address:
-        bare.goto(f"{address}?patience=1500")
+        bare.goto(f"{address}?patience=4000")
         start = time.monotonic()
         assert "could not be started" in ask(bare, PLAN)["rejected"]
-        assert time.monotonic() - start < 10  # two tries of 1.5 s, and what this machine adds
-        stalled.set()
-        bare.evaluate("bench.engine.start()")
-        until(bare, "bench.engine.state !== 'starting'")
-        # On a busy machine 1.5 s may be too short for a start: press again, as a person would.
-        for _ in range(5):
-            if bare.evaluate("bench.engine.state") == "failed":
-                bare.evaluate("bench.engine.start()")
-                until(bare, "bench.engine.state !== 'starting'")
+        assert time.monotonic() - start < 30  # two tries of 4 s, and what a busy machine adds
+        flows.set()
+        for _ in range(10):  # on a busy machine 4 s may be too short: press again, as one would
+            bare.evaluate("bench.engine.start()")
+            until(bare, "bench.engine.state !== 'starting'")
+            if bare.evaluate("bench.engine.state") == "ready":
+                break
         assert ask(bare, {"do": "echo", "n": 1}) == {"do": "echo", "n": 1}

@@ -1,0 +1,94 @@
+"""What was left out of the phone's standard library is nothing that its Python could want."""
+
+import ast
+import io
+import re
+import zipfile
+from pathlib import Path
+
+import pytest
+
+from build import engine_archive
+
+ROOT = Path(__file__).resolve().parents[2]
+PYODIDE = ROOT / "build" / "node_modules" / "pyodide"
+
+# (file, module): imports that can never come to pass on the phone.
+NEVER = {
+    # platformdirs picks one module by sys.platform, and Pyodide's is "emscripten".
+    ("platformdirs/windows.py", "ctypes"),
+    ("platformdirs/windows.py", "ctypes.wintypes"),
+}
+
+
+def modules(names: list[str]) -> set[str]:
+    """Dotted names of the modules among an archive's files."""
+    return {
+        name.removesuffix(".py").removesuffix("/__init__").replace("/", ".")
+        for name in names
+        if name.endswith(".py")
+    }
+
+
+def imported(source: bytes) -> set[str]:
+    """Every module that a source may import, at its start or ever."""
+    found: set[str] = set()
+    for node in ast.walk(ast.parse(source)):
+        if isinstance(node, ast.Import):
+            found |= {alias.name for alias in node.names}
+        elif isinstance(node, ast.ImportFrom) and not node.level and node.module:
+            found |= {node.module} | {f"{node.module}.{alias.name}" for alias in node.names}
+    return found
+
+
+@pytest.fixture(scope="module")
+def left_out() -> set[str]:
+    """Modules that Pyodide's library has and ours has not."""
+    with zipfile.ZipFile(PYODIDE / "python_stdlib.zip") as archive:
+        given = modules(archive.namelist())
+    with zipfile.ZipFile(io.BytesIO(engine_archive.standard_library(PYODIDE))) as archive:
+        kept = modules(archive.namelist())
+    assert kept < given
+    return given - kept
+
+
+def test_nothing_that_engine_or_pint_may_import_is_left_out(left_out: set[str]) -> None:
+    """Also what a function imports only when it is called."""
+    sources = zipfile.ZipFile(io.BytesIO(engine_archive.engine_sources(ROOT)))
+    wanted = {
+        (name, module)
+        for name in sources.namelist()
+        if name.endswith(".py")
+        for module in imported(sources.read(name)) & left_out
+    }
+    assert wanted == NEVER
+
+
+def test_nothing_that_those_modules_import_at_their_start_is_left_out(
+    left_out: set[str],
+) -> None:
+    """The library's own imports at the top of each module, followed to the end."""
+    library = zipfile.ZipFile(PYODIDE / "python_stdlib.zip")
+    names = {
+        name.removesuffix(".py").removesuffix("/__init__").replace("/", "."): name
+        for name in library.namelist()
+        if name.endswith(".py")
+    }
+    sources = zipfile.ZipFile(io.BytesIO(engine_archive.engine_sources(ROOT)))
+    waiting = {
+        module
+        for name in sources.namelist()
+        if name.endswith(".py") and not name.startswith("platformdirs/")
+        for module in imported(sources.read(name))
+    }
+    seen: set[str] = set()
+    while waiting:
+        module = waiting.pop()
+        if module in seen or module not in names:
+            continue
+        seen.add(module)
+        assert module not in left_out
+        # By its lines, not by ast: this library is of a newer Python than may run here.
+        source = library.read(names[module]).decode()
+        waiting |= set(re.findall(r"^(?:from|import) ([a-zA-Z_][\w.]*)", source, re.MULTILINE))
+    assert "json" in seen
