@@ -45,7 +45,7 @@ export function renderAround(plan, place) {
       </section>
       <section aria-labelledby="sizes-title">
         <hr class="knit" />
-        <h3 id="sizes-title">Sizes, washed and lying</h3>
+        <h3 id="sizes-title">Sizes, washed and lying flat</h3>
         <dl class="sizes">
           ${Object.entries(SIZES).map(([name, title]) => pair(title, plan.sizes[name]))}
         </dl>

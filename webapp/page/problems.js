@@ -11,12 +11,13 @@ import { placeOf } from "./words_beside.js";
  */
 export function renderProblems(problems, place, go) {
   const count = problems.length;
+  const ordered = [...problems].sort((one, other) => order(one) - order(other));
   render(
     count
       ? html`<div class="line trouble">
           <p><strong>${count === 1 ? "One thing is" : `${count} things are`} wanted first:</strong></p>
           <ul class="problems">
-            ${problems.map(
+            ${ordered.map(
               (problem) => html`<li><p>${problem.message} ${problem.way_out}</p>
                 ${placeOf(problem.field) ? html`<button type="button" @click=${() => goTo(problem.field, go)}>Go there</button>` : nothing}</li>`,
             )}
@@ -25,6 +26,12 @@ export function renderProblems(problems, place, go) {
       : nothing,
     place,
   );
+}
+
+/** Where on the page a problem stands, from the top. @param {Problem} problem */
+function order({ field }) {
+  const place = placeOf(field);
+  return place ? [...document.querySelectorAll(".error")].indexOf(place) : 0;
 }
 
 /** @param {string} field @param {(step: "measure" | "yarn" | "counts") => void} go */

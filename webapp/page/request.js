@@ -29,13 +29,14 @@ export function toRequest(values) {
   if (values.who === "woman" || values.who === "man") {
     put(request, ["person", "sex"], values.who);
   }
+  if (values.who === "child") put(request, ["person", "child"], true);
   return /** @type {Request} */ (request);
 }
 
 /**
  * @param {Record<string, any>} into
  * @param {string[]} path
- * @param {string} value
+ * @param {string | boolean} value
  */
 function put(into, path, value) {
   const last = path[path.length - 1];
@@ -68,8 +69,9 @@ export function toValues(request) {
   values.units = request.units === "in" ? "in" : "cm";
   values.way = fabric.swatch ? "swatch" : fabric.stitches || fabric.rounds ? "gauge" : "yarn";
   if (!request.fabric) values.way = "swatch";
-  values.who = person.sex ?? (person.age !== null && person.age !== undefined ? "child" : "");
+  values.who = person.child ? "child" : (person.sex ?? "");
   delete values["person.sex"];
+  delete values["person.child"];
   return values;
 }
 

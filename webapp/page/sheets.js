@@ -103,9 +103,8 @@ export class Sheets {
 
   /** @param {string} sentence */
   #refuse(sentence) {
-    this.nav.link = this.#visit?.link ?? "";
-    this.nav.settle();
-    this.line.show(this.#visit, sentence);
+    this.#leave();
+    this.line.show(null, sentence);
   }
 
   /** @param {Visit} visit */

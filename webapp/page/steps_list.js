@@ -28,7 +28,7 @@ export function renderSteps(plan, place) {
     html`
       <hr class="knit" />
       <h3>Every step, in order</h3>
-      <p class="quiet">Needles of heel and toe are numbered from left to right as you face them.</p>
+      <p class="quiet">Needles of heel and toe are numbered from left to right as you face them. A needle that comes back does so before its row; one that goes into hold, after it.</p>
       ${sections.map(
         ({ part, steps }) => html`<details class="section">
           <summary>${TITLES[part]} <span class="quiet">${gist(steps)}</span></summary>
@@ -55,10 +55,11 @@ function one(step) {
   const [first, last] = step.knits ?? [0, 0];
   return html`<li class="needles-row">
     <span class="row-number"><span class="said">Row </span>${step.row}</span>
-    <span class="way"><span aria-hidden="true">${step.direction === "right" ? "→" : "←"}</span> to the ${step.direction}</span>
+    <span class="way-to"><span aria-hidden="true">${step.direction === "right" ? "→" : "←"}</span> to the ${step.direction}</span>
     <span class="what">
-      ${step.back ? html`needle <b>${step.back}</b> back to work · ` : nothing}knits <b>${first}</b> to <b>${last}</b>
-      ${step.hold ? html` · needle <b>${step.hold}</b> into hold` : nothing} · ${step.in_work} in work
+      ${step.back ? html`needle <b>${step.back}</b> back · ` : nothing}knits <b>${first}</b> to
+      <b>${last}</b>${step.hold ? html` · needle <b>${step.hold}</b> into hold` : nothing}
     </span>
+    <span class="in-work">${step.in_work} in work</span>
   </li>`;
 }

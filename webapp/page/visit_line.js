@@ -37,7 +37,7 @@ export class VisitLine {
     const line =
       visit?.kind === "link" ? this.#shared(visit) : visit ? this.#example(visit) : nothing;
     const no = refused
-      ? html`<div class="line trouble" role="alert"><p>${refused} ${visit ? "" : "Your own page is below, as you left it."}</p></div>`
+      ? html`<div class="line trouble" role="alert"><p>${refused} Your own page is below, as you left it.</p></div>`
       : nothing;
     render(html`${no}${line}`, this.place);
     render(
@@ -64,7 +64,7 @@ export class VisitLine {
       return html`<div class="line visit">
         <p>This puts the shared plan in the place of what you typed yourself.</p>
         <div class="row"><button type="button" @click=${this.ways.copy}>Replace mine</button>
-          <button type="button" @click=${() => this.show(visit)}>Leave mine as it is</button></div>
+          <button type="button" @click=${() => this.show(visit)}>Leave mine</button></div>
       </div>`;
     }
     const copy = () => {
@@ -82,7 +82,7 @@ export class VisitLine {
   /** @param {Visit} visit */
   #example(visit) {
     return html`<div class="line visit">
-      <p><strong>An invented example:</strong> ${title}. Your own is kept apart, untouched.</p>
+      <p><strong>An invented example:</strong> ${title}. Your own is kept apart.</p>
       <div class="row" role="group" aria-label="Feet of the example">
         ${feet.map(
           (foot, index) =>

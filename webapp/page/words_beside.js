@@ -5,6 +5,10 @@
  * @import {Form} from "./form.js"
  */
 
+const AFTER_TAP_MS = 250;
+const METRIC = /\d\s*(mm|cm|dm|m)\b|met(re|er)/i;
+const INCHES = /\d\s*(in|ft)\b|inch|foot|feet|["'″”′’]/i;
+
 export class WordsBeside {
   /** @type {Set<string>} fields she has been in; a blank one that was never touched is not scolded */
   #touched = new Set();
@@ -18,7 +22,12 @@ export class WordsBeside {
     this.form = form;
     form.element.addEventListener("focusout", (event) => {
       this.#touched.add(/** @type {HTMLInputElement} */ (event.target).name);
-      this.#showProblems();
+      // Not at once: words that appear under a finger would move the very thing it taps.
+      setTimeout(() => this.#showProblems(), AFTER_TAP_MS);
+    });
+    form.addEventListener("change", (event) => {
+      const name = /** @type {CustomEvent} */ (event).detail;
+      this.problems = this.problems.filter(({ field }) => field !== name);
     });
   }
 
@@ -28,11 +37,15 @@ export class WordsBeside {
     this.#showProblems();
   }
 
-  /** @param {Readings} answer */
+  /** What was typed in centimetres is shown in inches, and the other way. @param {Readings} answer */
   showReadings({ readings }) {
+    const metric = this.form.units === "cm";
     for (const place of this.form.element.querySelectorAll("[data-field^='foot.'] .other")) {
       const name = place.closest("[data-field]")?.getAttribute("data-field") ?? "";
-      place.textContent = readings[name]?.other ?? "";
+      const typed = this.form.input(name)?.value ?? "";
+      const away = metric ? INCHES.test(typed) : METRIC.test(typed);
+      const reading = readings[name];
+      place.textContent = (reading && (away ? reading.text : reading.other)) ?? "";
     }
   }
 

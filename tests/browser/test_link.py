@@ -1,0 +1,105 @@
+"""A link carries a plan from one phone to another and never touches what the other holds."""
+
+from collections.abc import Callable
+
+from playwright.sync_api import BrowserContext, Page, expect
+
+from tests.browser.walk import choose, field, figures, fill_foot, opened, step
+
+NewPhone = Callable[..., BrowserContext]
+
+
+def copied_link(new_phone: NewPhone) -> tuple[str, dict[str, str]]:
+    """The link of a plan made on one phone, and its figures there."""
+    page = opened(new_phone(permissions=["clipboard-read", "clipboard-write"]))
+    fill_foot(page)
+    step(page, "measure")
+    choose(page, "a woman")
+    step(page, "counts")
+    page.wait_for_timeout(500)  # the last answer has come
+    made = figures(page)
+    page.locator("#copy-link").tap()
+    expect(page.locator("#share-place")).to_contain_text("Copied")
+    link = str(page.evaluate("navigator.clipboard.readText()"))
+    assert "#1." in link
+    return link, made
+
+
+def with_own_foot(new_phone: NewPhone) -> Page:
+    page = opened(new_phone())
+    field(page, "foot.length").fill("27.1 cm")
+    return page
+
+
+def test_same_counts_on_a_fresh_phone_offline(new_phone: NewPhone) -> None:
+    link, made = copied_link(new_phone)
+    other = new_phone()
+    page = opened(other)
+    expect(page.locator("#stored-line")).to_be_visible(timeout=30_000)
+    other.set_offline(True)
+    page.close()
+    page = opened(other, link)
+    expect(page.locator("#visit-line")).to_contain_text("A shared plan")
+    expect(page.locator("#counts")).to_be_visible()
+    assert figures(page) == made
+    page.reload()
+    assert figures(page) == made
+
+
+def test_a_shared_plan_stays_apart_from_hers(new_phone: NewPhone) -> None:
+    link, _ = copied_link(new_phone)
+    page = with_own_foot(new_phone)
+    page.goto(link)  # the same document: only the fragment changes
+    expect(page.locator("#visit-line")).to_contain_text("A shared plan")
+    step(page, "measure")
+    expect(field(page, "foot.length")).to_have_value("23,8")
+    field(page, "foot.length").fill("30 cm")
+    page.reload()
+    expect(field(page, "foot.length")).to_have_value("30 cm")
+    page.locator("#visit-line button", has_text="Back to mine").tap()
+    expect(field(page, "foot.length")).to_have_value("27.1 cm")
+    expect(page.locator("#visit-line")).to_be_empty()
+    assert "#1." not in page.url
+    page.reload()
+    expect(field(page, "foot.length")).to_have_value("27.1 cm")
+
+
+def test_copying_it_asks_first_when_hers_is_not_empty(new_phone: NewPhone) -> None:
+    link, made = copied_link(new_phone)
+    page = with_own_foot(new_phone)
+    page.goto(link)
+    page.locator("#visit-line button", has_text="Copy it into mine").tap()
+    page.locator("#visit-line button", has_text="Leave mine").tap()
+    page.locator("#visit-line button", has_text="Copy it into mine").tap()
+    page.locator("#visit-line button", has_text="Replace mine").tap()
+    expect(page.locator("#visit-line")).to_be_empty()
+    assert figures(page) == made
+    step(page, "measure")
+    page.locator("#bring-back").tap()  # even then hers is not gone
+    expect(field(page, "foot.length")).to_have_value("27.1 cm")
+
+    empty = opened(new_phone(), link)
+    empty.locator("#visit-line button", has_text="Copy it into mine").tap()
+    expect(empty.locator("#visit-line")).to_be_empty()
+    assert figures(empty) == made
+
+
+def test_damaged_and_foreign_links_get_one_sentence(new_phone: NewPhone) -> None:
+    link, _ = copied_link(new_phone)
+    address, fragment = link.split("#")
+    middle = len(fragment) // 2
+    changed = "A" if fragment[middle] != "A" else "B"
+    for damaged in (
+        fragment[:-6],
+        f"{fragment[:middle]}{changed}{fragment[middle + 1 :]}",
+        "99.AAAA",
+        "some-other-page",
+    ):
+        page = with_own_foot(new_phone)
+        page.goto(f"{address}#{damaged}")
+        line = page.locator("#visit-line [role=alert]")
+        expect(line).to_contain_text("Your own page is below")
+        expect(page.locator("#visit-line .line")).to_have_count(1)
+        expect(field(page, "foot.length")).to_have_value("27.1 cm")
+        expect(page.locator("#visit-line button")).to_have_count(0)
+        assert damaged not in page.url

@@ -1,0 +1,161 @@
+"""How every screen looks: no axe violation, room for a thumb, nothing cut off; pictures are kept.
+
+Outside measures: WCAG 2.2 through axe-core (contrast at level AAA, 7:1, for reading in full sun);
+touch targets of 48 px, which is 9 mm on a phone held at arm's length (common practice); WCAG 1.4.4
+(text at 200 %) and 1.4.10 (320 px wide without sideways scrolling).
+"""
+
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import BrowserContext, Page, expect
+
+from tests.browser.walk import choose, field, figures, fill_foot, opened, step
+
+NewPhone = Callable[..., BrowserContext]
+
+AXE = {
+    "runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"],
+    "rules": {"color-contrast-enhanced": {"enabled": True}},
+}
+WIDTHS = {"narrow": (320, 640), "phone": (390, 844), "lying": (844, 390), "desk": (1280, 860)}
+
+
+def screens_of(page: Page) -> Iterator[str]:
+    """Walk through every screen and state; yields the name of each as it stands."""
+    yield "1-empty"
+    step(page, "counts")
+    expect(page.locator("#problems li")).to_have_count(3)
+    yield "3-problems"
+    step(page, "measure")
+    yield "1-errors"
+    choose(page, "a child")
+    page.locator("#shoe summary").tap()
+    page.locator("#person-more summary").tap()
+    yield "1-more"
+    choose(page, "not said")
+    fill_foot(page)
+    yield "2-swatch"
+    choose(page, "I only know the yarn")
+    page.locator("#sock-more summary").tap()
+    choose(page, "mock rib")
+    yield "2-yarn"
+    choose(page, "I knitted a swatch")
+    step(page, "measure")
+    yield "1-guesses"
+    step(page, "counts")
+    figures(page)
+    yield "3-counts"
+    for fold in page.locator("#counts summary, .foot summary").all():
+        fold.tap()
+    yield "3-unfolded"
+    step(page, "measure")
+    page.locator("#load-demo").tap()
+    step(page, "counts")
+    expect(page.locator("#so-far-yarn")).to_have_text("72 slots")
+    yield "3-example"
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("width", WIDTHS)
+def test_every_screen(new_phone: NewPhone, screens: Path, width: str, scheme: str) -> None:
+    across, down = WIDTHS[width]
+    page = opened(
+        new_phone(
+            viewport={"width": across, "height": down},
+            color_scheme=scheme,
+            reduced_motion="reduce",
+            device_scale_factor=1.5,
+        )
+    )
+    for name in screens_of(page):
+        page.screenshot(path=screens / f"{name}-{width}-{scheme}.png")
+        assert sideways(page) == 0, f"{name} scrolls sideways"
+        found = Axe().run(page, options=AXE).response["violations"]
+        assert not found, f"{name}: {[(v['id'], [n['target'] for n in v['nodes']]) for v in found]}"
+        assert too_small(page) == [], name
+
+
+def sideways(page: Page) -> int:
+    """By how many pixels the page is wider than the screen."""
+    return int(page.evaluate("document.documentElement.scrollWidth - innerWidth"))
+
+
+def too_small(page: Page) -> list[str]:
+    """Whatever is for tapping and less than 48 px high or wide."""
+    found: list[str] = page.evaluate(
+        """[...document.querySelectorAll(
+          "button, a, summary, select, input:not([type=radio]), label:has(input)")]
+          .filter((e) => e.checkVisibility())
+          .map((e) => [e, e.getBoundingClientRect()])
+          .filter(([, box]) => box.height < 47.9 || box.width < 47.9)
+          .map(([e, box]) => `${e.outerHTML.slice(0, 80)} ${box.width} x ${box.height}`)"""
+    )
+    return found
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("across", [320, 390])
+def test_text_twice_as_large(new_phone: NewPhone, screens: Path, across: int) -> None:
+    phone = new_phone(viewport={"width": across, "height": 800})
+    page = opened(phone)
+    sizes = {"fontSizes": {"standard": 32, "fixed": 26}}
+    phone.new_cdp_session(page).send("Page.setFontSizes", sizes)
+    assert page.evaluate("getComputedStyle(document.documentElement).fontSize") == "34px"
+    for name in screens_of(page):
+        page.screenshot(path=screens / f"{name}-{across}-large-text.png", full_page=True)
+        assert sideways(page) == 0, f"{name} scrolls sideways"
+
+
+def test_light_or_dark_is_hers_to_choose(new_phone: NewPhone) -> None:
+    page = opened(new_phone(color_scheme="light"))
+    ground = "getComputedStyle(document.documentElement).backgroundColor"
+    light = page.evaluate(ground)
+    choose(page, "dark")
+    dark = page.evaluate(ground)
+    assert dark != light
+    page.reload()
+    assert page.evaluate(ground) == dark
+    choose(page, "as the phone")
+    assert page.evaluate(ground) == light
+    page.emulate_media(color_scheme="dark")
+    assert page.evaluate(ground) == dark
+    choose(page, "light")
+    assert page.evaluate(ground) == light
+
+
+def test_forced_colours_still_mark_the_step(new_phone: NewPhone, screens: Path) -> None:
+    page = opened(new_phone(forced_colors="active"))
+    fill_foot(page)
+    page.screenshot(path=screens / "2-forced-colours.png")
+    outline = "getComputedStyle(document.querySelector('.tape [aria-current=step]')).outlineStyle"
+    assert page.evaluate(outline) == "solid"
+    assert page.evaluate(outline.replace("[aria-current=step]", "a:not([aria-current])")) == "none"
+
+
+def test_on_paper(phone: BrowserContext, screens: Path) -> None:
+    page = opened(phone)
+    fill_foot(page)
+    step(page, "counts")
+    figures(page)
+    page.emulate_media(media="print")
+    expect(page.locator(".tape")).to_be_hidden()
+    expect(page.locator("#copy-link")).to_be_hidden()
+    expect(page.locator(".tally-foot .figure")).to_be_visible()
+    expect(page.locator("#picture-place svg")).to_be_visible()
+    page.screenshot(path=screens / "3-on-paper.png", full_page=True)
+
+
+def test_without_script_the_form_stands_and_says_why(new_phone: NewPhone) -> None:
+    page = new_phone(java_script_enabled=False).new_page()
+    page.goto("./")
+    assert page.locator("h2:visible").all_inner_texts() == [
+        "Measure the foot",
+        "Choose the yarn",
+        "Show the counts",
+    ]
+    expect(field(page, "foot.length")).to_be_editable()
+    expect(page.locator("noscript")).to_contain_text("JavaScript")

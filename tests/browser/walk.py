@@ -1,0 +1,83 @@
+"""How a person walks through the page: the few movements that the browser tests share."""
+
+from playwright.sync_api import BrowserContext, Locator, Page, expect
+
+# Python starts anew on every fresh phone, and several at a time share a small machine.
+expect.set_options(timeout=30_000)
+
+# A sock foot of 9 in, as it stands, on 60 slots at 9.5 rounds to the inch, heel and toe 30 to 10
+# and back, takes 45 or 46 rounds: common practice, no published source.
+SOCK = {
+    "cylinder.slots": "60",
+    "fabric.stitches": "7.5 / in",
+    "fabric.rounds": "9.5 / in",
+    "sock.heel.needles": "30",
+    "sock.heel.left": "10",
+    "sock.toe.needles": "30",
+    "sock.toe.left": "10",
+    "sock.foot_length_of_sock": "9 in",
+}
+SOCK_FIGURES = {"Heel": "30→10→30", "Foot": "46", "Toe": "30→10→30"}
+
+
+def opened(phone: BrowserContext, address: str = "./") -> Page:
+    """A page of the site with the calculator up."""
+    page = phone.new_page()
+    page.goto(address)
+    expect(page.locator("#waiting")).to_be_hidden()
+    return page
+
+
+def field(page: Page, name: str) -> Locator:
+    """The field of a request's path."""
+    return page.locator(f"[name='{name}']")
+
+
+def step(page: Page, name: str) -> None:
+    """Tap a stretch of the tape."""
+    page.locator(f".tape a[data-to={name}]").tap()
+    expect(page.locator(f"#{name}")).to_be_visible()
+
+
+def choose(page: Page, words: str) -> None:
+    """Tap one of a few."""
+    page.locator(".choice label", has_text=words).tap()
+
+
+def fill_sock(page: Page) -> None:
+    """Type the whole of SOCK in step two."""
+    step(page, "yarn")
+    choose(page, "I know stitches and rounds")
+    page.locator("#sock-more summary").tap()
+    for name, text in SOCK.items():
+        field(page, name).fill(text)
+
+
+def fill_foot(page: Page) -> None:
+    """A measured foot and a swatch on 60 slots: enough for counts, with guesses left to make."""
+    step(page, "measure")
+    field(page, "foot.length").fill("23,8")
+    step(page, "yarn")
+    page.locator("#chips button", has_text="60").tap()
+    for name, text in {
+        "needles": "60",
+        "flat_width": "10.2",
+        "rounds": "60",
+        "length": "15,6",
+    }.items():
+        field(page, f"fabric.swatch.{name}").fill(text)
+    expect(page.locator("#so-far-counts")).to_contain_text("Foot")
+
+
+def figures(page: Page) -> dict[str, str]:
+    """The big figures of step three by their titles; waits until they stand."""
+    expect(page.locator(".tally")).to_have_count(5)
+    return {
+        row.locator("h3").inner_text(): "".join(row.locator(".figure").inner_text().split())
+        for row in page.locator(".tally").all()
+    }
+
+
+def error_at(page: Page, name: str) -> Locator:
+    """The words that stand beside a field when it is wrong."""
+    return page.locator(f"#{name.replace('.', '-')}-error")
