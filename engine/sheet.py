@@ -41,7 +41,10 @@ def write(sock: Sock) -> dict[str, Any]:
             sock.toe,
         ),
         "cautions": cautions.for_sock(
-            any(p.place != "ball" and p.level == "bad" and p.stretch > 1 for p in places)
+            any(
+                p.place in ("over_heel", "ankle", "calf") and p.level == "bad" and p.stretch > 1
+                for p in places
+            )
         ),
         "notes": [{"field": field, "text": text} for field, text in sock.notes],
     }

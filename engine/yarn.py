@@ -44,7 +44,10 @@ EXAMPLE = "Write it like 400 m / 100 g, 238 tex, Nm 4.2 or 437 yd / 100 g."
 
 _NUMBER = r"\d{1,9}(?:[.,]\d{1,9})?"
 _PER_WEIGHT = re.compile(
-    rf"({_NUMBER})\s*([^\W\d_]+)\s*(?:/|per|to|=|-)\s*({_NUMBER})?\s*([^\W\d_]+)\.?", re.I
+    # A word between the two must stand alone: "cotton" holds a "to".
+    rf"({_NUMBER})\s*([^\W\d_]+)\s*"
+    rf"(?:/|(?<![^\W\d_])(?:per|to)(?![^\W\d_])|=|-)\s*({_NUMBER})?\s*([^\W\d_]+)\.?",
+    re.I,
 )
 _COUNT = rf"({_NUMBER})(?:\s*/\s*({_NUMBER}))?"
 _WORD_FIRST = re.compile(rf"([^\W\d_]+)\.?\s*{_COUNT}", re.I)
