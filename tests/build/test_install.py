@@ -68,6 +68,7 @@ def python(copy: Path, code: str) -> subprocess.CompletedProcess[str]:
 MAKE = "from build import install\nwith install.plainly(): install.make(install.SITE[:1])"
 
 
+@pytest.mark.slow
 def test_right_hash_is_installed_once(copy: Path) -> None:
     first = python(copy, MAKE)
     assert first.returncode == 0, first.stderr
@@ -86,6 +87,7 @@ def test_wrong_hash_stops_with_a_sentence_and_leaves_nothing(copy: Path) -> None
     assert not (copy / ".venv").exists()
 
 
+@pytest.mark.slow
 def test_a_download_that_cannot_be_had_leaves_nothing(copy: Path) -> None:
     next(copy.parent.glob("*.whl")).unlink()
     done = python(copy, MAKE)
