@@ -296,6 +296,20 @@ def test_maskable_icon_survives_being_cut_to_a_circle(
     assert farthest <= 2  # of 255: the soft edge between two like grounds
 
 
+def test_site_may_live_in_a_sub_folder(
+    phone: BrowserContext, host: Host, first: Path, tmp_path: Path
+) -> None:
+    (tmp_path / "index.html").write_text("<!doctype html><title>Something else</title>")
+    shutil.copytree(first, tmp_path / "socks")
+    host.serve(tmp_path)
+    page = phone.new_page()
+    page.goto(f"{host.address}socks/index.html")
+    until(page, "bench.stored && bench.engine.state === 'ready'")
+    host.stop()
+    page.goto(f"{host.address}socks/")
+    assert "counts" in ask(page, PLAN)
+
+
 def test_nothing_is_asked_of_anyone_else(browser: Browser, host: Host, first: Path) -> None:
     """Every request of a whole visit, the worker's and the service worker's included."""
     host.serve(first)
