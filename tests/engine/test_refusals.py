@@ -1,0 +1,278 @@
+"""What cannot be answered: said at its field with a way out that really is one, and all at once."""
+
+from __future__ import annotations
+
+import re
+from copy import deepcopy
+from typing import Any
+
+import pytest
+from hypothesis import assume, given
+from hypothesis import strategies as st
+
+from engine import reading
+from engine.api import answer
+from tests.asking import asked, plan, refused
+from tests.engine.drawn_requests import Json, knittable
+from tests.engine.drawn_requests import plan as plan_of
+
+NAMES = [
+    "units", "foot", "person", "cylinder", "fabric", "sock",
+    "length", "ball_girth", "heel_girth", "ankle_girth", "calf_girth",
+    "sex", "child", "height", "weight", "age", "shoe_size", "system", "size",
+    "slots", "stitches", "rounds", "swatch", "yarn", "needles", "flat_width", "pulled_width",
+    "cuff", "leg", "heel", "toe", "left", "kind", "every", "length_ease", "foot_length_of_sock",
+]  # fmt: skip
+LEAVES = (
+    st.none()
+    | st.booleans()
+    | st.integers(-10, 400)
+    | st.integers(-(10**15), 10**15)
+    | st.floats()
+    | st.text(max_size=20)
+    | st.sampled_from(
+        ["24.6 cm", "9 3/8 in", "7.5 / in", "30 / 10 cm", "400 m / 100 g", "hem", "rib", "woman",
+         "EU", "4 %", "60 kg", "5 ft 6 in", "", " ", "x" * 200, "cm", "in", "no"]
+    )
+)  # fmt: skip
+
+
+def garbage(leaves: st.SearchStrategy[Any] = LEAVES) -> st.SearchStrategy[Any]:
+    """Anything JSON can hold, with names of the request among its keys."""
+    keys = st.sampled_from(NAMES) | st.text(max_size=8)
+    return st.recursive(
+        leaves,
+        lambda inner: st.lists(inner, max_size=3) | st.dictionaries(keys, inner, max_size=6),
+        max_leaves=25,
+    )
+
+
+@st.composite
+def spoilt(draw: st.DrawFn) -> Json:
+    """A request that could be knitted but for one or a few fields, which hold anything."""
+    request = draw(knittable())
+    request["person"] = {"sex": "woman", "shoe_size": {"system": "EU", "size": 39}}
+    for _ in range(draw(st.integers(1, 3))):
+        at = request
+        while True:
+            name = draw(st.sampled_from([*at, draw(st.sampled_from(NAMES))]))
+            if isinstance(at.get(name), dict) and draw(st.integers(0, 4)):
+                at = at[name]
+                continue
+            at[name] = draw(garbage())
+            break
+    return request
+
+
+def hold(request: object, found: Json) -> None:
+    """Assert that an answer is a plan, or a list of whole problems."""
+    if "errors" not in found:
+        assert found["counts"]["foot"]["rounds"] >= 1
+        return
+    assert set(found) == {"errors"}
+    assert found["errors"]
+    for problem in found["errors"]:
+        assert set(problem) == {"field", "message", "way_out"}
+        assert isinstance(problem["field"], str)
+        assert problem["message"].strip()
+        assert problem["way_out"].strip()
+        assert len(problem["message"]) < 300
+        assert "Traceback" not in problem["message"]
+
+
+@given(garbage())
+def test_any_request_is_answered(request: object) -> None:
+    hold(request, plan_of(request))
+
+
+@given(spoilt())
+def test_a_spoilt_request_is_answered(request: Json) -> None:
+    hold(request, plan_of(request))
+
+
+@given(garbage())
+def test_any_call_is_answered(call: object) -> None:
+    found = answer(call)
+    assert "errors" in found
+    assert all(problem["message"] and problem["way_out"] for problem in found["errors"])
+
+
+@given(st.dictionaries(st.sampled_from(["foot.length", "foot.heel_girth", "x"]), garbage()))
+def test_anything_typed_is_answered(fields: Json) -> None:
+    found = answer({"do": "read", "fields": fields, "units": "cm"})
+    assert set(found) == {"readings", "errors"}
+    assert not set(found["readings"]) & {problem["field"] for problem in found["errors"]}
+
+
+def put(request: Json, dotted: str, value: object) -> None:
+    """Write a value into a request at a dotted name."""
+    *groups, name = dotted.split(".")
+    at = request
+    for group in groups:
+        at = at.setdefault(group, {})
+    at[name] = value
+
+
+def offers(problem: dict[str, str]) -> list[str]:
+    """What "Did you mean …?" offers."""
+    found = re.fullmatch(r"Did you mean (.+)\?", problem["way_out"])
+    return found[1].split(" or ") if found else []
+
+
+LENGTHS = ["foot.length", "foot.ball_girth", "foot.heel_girth", "foot.ankle_girth",
+           "foot.calf_girth", "person.height", "sock.foot_length_of_sock"]  # fmt: skip
+
+
+@given(
+    field=st.sampled_from(LENGTHS),
+    tenths=st.integers(1, 30000),
+    unit=st.sampled_from(["", " cm", " in", " mm", " m", " ft", '"']),
+    units=st.sampled_from(["in", "cm"]),
+)
+def test_an_offered_length_mends_its_field(field: str, tenths: int, unit: str, units: str) -> None:
+    request = asked({"units": units, field: f"{tenths / 10:g}{unit}"})
+    for problem in plan_of(request).get("errors", []):
+        for offer in offers(problem):
+            assert problem["field"] == field
+            put(request, field, offer)
+            after = plan_of(request).get("errors", [])
+            assert not [p for p in after if re.search("too (small|large)", p["message"])]
+
+
+@given(
+    field=st.sampled_from(["fabric.stitches", "fabric.rounds"]),
+    tenths=st.integers(1, 3000),
+    over=st.sampled_from(["", " / in", " / cm", " / 10 cm", " / 4 in", " / mm"]),
+    units=st.sampled_from(["in", "cm"]),
+)
+def test_an_offered_gauge_mends_its_field(field: str, tenths: int, over: str, units: str) -> None:
+    request = asked({"units": units, field: f"{tenths / 10:g}{over}"})
+    for problem in plan_of(request).get("errors", []):
+        for offer in offers(problem):
+            assert problem["field"] == field
+            put(request, field, offer)
+            after = plan_of(request).get("errors", [])
+            assert not [p for p in after if p["field"] == field]
+
+
+@pytest.mark.parametrize(
+    ("field", "value", "offer"),
+    [
+        ("foot.length", "24.6 in", "24.6 cm"),
+        ("foot.length", "24.6", "24.6 cm"),
+        ("foot.length", "246", "246 mm"),
+        ("foot.length", "246 cm", "246 mm"),
+        ("foot.length", "9 mm", "9 in"),
+        ("foot.length", "9 3/8 mm", "9.375 in"),
+        ("foot.heel_girth", "31 in", "31 cm"),
+        ("person.height", "168 in", "168 cm"),
+        ("sock.foot_length_of_sock", "23.6 in", "23.6 cm"),
+        ("fabric.rounds", "38 / in", "38 / 10 cm or 38 / 4 in"),
+        ("fabric.stitches", "7.5 / 10 cm", "7.5 / in or 7.5 / cm"),
+        ("sock.length_ease", "4", "4 %"),
+    ],
+)
+def test_sense_is_caught_not_type_alone(field: str, value: str, offer: str) -> None:
+    assert refused({field: value})[field]["way_out"] == f"Did you mean {offer}?"
+    for each in offer.split(" or "):
+        assert plan({field: each})
+
+
+def test_all_problems_are_told_at_once() -> None:
+    wrong = {
+        "units": "furlongs",
+        "foot.length": "24.6 in",
+        "foot.heel_girth": "round",
+        "person.sex": "goat",
+        "person.weight": "6000 kg",
+        "person.shoe_size": {"system": "EU", "size": "390"},
+        "cylinder.slots": 61,
+        "fabric.stitches": "lots",
+        "fabric.rounds": "96 / in",
+        "fabric.yarn": "thin",
+        "sock.cuff": {"kind": "hem", "rounds": 21},
+        "sock.leg": {"rounds": -1},
+        "sock.heel": {"needles": 30, "left": 11},
+        "sock.toe": {"needles": 300},
+        "sock.length_ease": "40 %",
+        "sock.colour": "red",
+    }
+    fields = set(refused(wrong))
+    whole = {"person.shoe_size": "person.shoe_size.size", "sock.cuff": "sock.cuff.rounds",
+             "sock.leg": "sock.leg.rounds", "sock.heel": "sock.heel.left",
+             "sock.toe": "sock.toe.needles"}  # fmt: skip
+    assert fields == {whole.get(field, field) for field in wrong}
+
+
+@pytest.mark.parametrize(
+    ("changes", "field", "ways"),
+    [
+        ({"cylinder.slots": 61}, "cylinder.slots", [60, 62]),
+        ({"sock.cuff": {"rounds": 21}}, "sock.cuff.rounds", [20, 22]),
+        ({"sock.heel": {"needles": 30, "left": 11}}, "sock.heel.left", [10, 12]),
+        ({"sock.toe": {"needles": 31, "left": 10}}, "sock.toe.left", [9, 11]),
+        ({"sock.toe": {"needles": 8, "left": 7}}, "sock.toe.left", [6]),
+        ({"sock.heel": {"needles": 30, "left": 30}}, "sock.heel.left", [10]),
+        (
+            {"sock.cuff": {"kind": "mock rib", "every": 7}},
+            "sock.cuff.every",
+            [2, 3, 4, 5, 6],
+        ),
+    ],
+)
+def test_each_number_that_is_offered_works(changes: Json, field: str, ways: list[int]) -> None:
+    request = asked(changes)
+    (problem,) = plan_of(request)["errors"]
+    assert problem["field"] == field
+    assert [int(n) for n in re.findall(r"\d+", problem["way_out"])] == ways
+    for way in ways:
+        put(request, field, way)
+        assert "errors" not in plan_of(request)
+
+
+TOO_SHORT = re.compile(
+    r"(?:Leave (\d+) needles in the heel and (\d+) in the toe; t|T)he shortest (?:foot|sock) that "
+    r"works as it stands is (.+?); or knit finer, at (.+?) rounds or more\."
+)
+
+
+@given(
+    request=knittable(),
+    shorter=st.integers(950, 1900),
+    of_sock=st.booleans(),
+)
+def test_each_way_out_of_too_short_works(request: Json, shorter: int, of_sock: bool) -> None:
+    """A foot that heel and toe alone outgrow; the heel is not bound to a measured heel girth."""
+    field = "sock.foot_length_of_sock" if of_sock else "foot.length"
+    request["foot"].pop("heel_girth", None)
+    put(request, field, f"{shorter / 10} mm")
+    found = plan_of(request)
+    assume("errors" in found)
+    (problem,) = found["errors"]
+    assert problem["field"] == field
+    ways = TOO_SHORT.fullmatch(problem["way_out"])
+    assert ways, problem["way_out"]
+    heel, toe, shortest, finer = ways.groups()
+    assume(reading.read_length(shortest, "in").mm < 360)  # the longest foot there is
+    tries: list[Json] = [{field: shortest}, {"fabric.rounds": finer}]
+    if heel:
+        tries.append({"sock.heel.left": int(heel), "sock.toe.left": int(toe)})
+    for way in tries:
+        mended = deepcopy(request)
+        for name, value in way.items():
+            put(mended, name, value)
+        after = plan_of(mended).get("errors", [])
+        # A fabric too fine for any sock is refused for that, and beside its own field.
+        assert not [p for p in after if p["field"] != "fabric.rounds"], (way, after)
+
+
+@pytest.mark.parametrize(
+    "dotted",
+    ["colour", "foot.lenght", "person.name", "cylinder.needles", "fabric.gauge",
+     "fabric.swatch.width", "sock.heels", "sock.heel.rows", "sock.cuff.depth", "sock.leg.length",
+     "person.shoe_size.number"],
+)  # fmt: skip
+def test_a_misspelt_name_is_not_passed_over(dotted: str) -> None:
+    problem = refused({dotted: "1"})[dotted]
+    assert dotted.rpartition(".")[2] in problem["message"]
+    assert problem["way_out"].startswith("Known: ")
