@@ -1,0 +1,211 @@
+"""The two doors: what a terminal shows, and the one call of page and worker."""
+
+from __future__ import annotations
+
+import json
+import os
+import subprocess
+import sys
+from pathlib import Path
+from typing import Any
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from engine.api import answer, answer_text
+from tests.asking import asked
+
+ROOT = Path(__file__).resolve().parents[2]
+GOOD = json.dumps(asked(), ensure_ascii=False)
+WRONG = json.dumps(asked({"foot.length": "9⅜ furlongs", "cylinder.slots": 61}), ensure_ascii=False)
+
+
+def run(*arguments: str, given: bytes = b"", **variables: str) -> tuple[int, str, str]:
+    """Exit code, output and complaints of `python -m engine`."""
+    done = subprocess.run(
+        [sys.executable, "-m", "engine", *arguments],
+        cwd=ROOT,
+        input=given,
+        capture_output=True,
+        env={**os.environ, **variables},
+        timeout=60,
+        check=False,
+    )
+    return done.returncode, done.stdout.decode(), done.stderr.decode()
+
+
+def only_errors(output: str) -> list[dict[str, str]]:
+    """The problems of an answer that holds nothing else, on one line."""
+    assert output.count("\n") == 1
+    found = json.loads(output)
+    assert set(found) == {"errors"}
+    for problem in found["errors"]:
+        assert problem["message"]
+        assert problem["way_out"]
+    return list(found["errors"])
+
+
+@pytest.fixture
+def file(tmp_path: Path) -> Path:
+    """Where a test's request lies."""
+    return tmp_path / "request.json"
+
+
+def test_a_plan_from_a_file(file: Path) -> None:
+    file.write_text(GOOD, encoding="utf-8")
+    code, output, complaints = run("plan", str(file))
+    assert (code, complaints) == (0, "")
+    assert json.loads(output) == answer({"do": "plan", "request": asked()})
+
+
+def test_a_plan_from_standard_input_is_the_same() -> None:
+    code, output, complaints = run("plan", "-", given=GOOD.encode())
+    assert (code, complaints) == (0, "")
+    assert json.loads(output) == answer({"do": "plan", "request": asked()})
+
+
+@pytest.mark.parametrize("way", ["file", "standard input"])
+@pytest.mark.parametrize(
+    ("written", "fields"),
+    [
+        (WRONG.encode(), ["foot.length", "cylinder.slots"]),
+        (b"", [""]),
+        (b"{", [""]),
+        (b"[1, 2]", [""]),
+        (b"null", [""]),
+        (b"\xff\xfe{\x00}\x00", [""]),
+        (b"[" * 100_000, [""]),
+        (b"9" * 5000, [""]),
+    ],
+    ids=["wrong", "empty", "cut", "list", "null", "UTF-16", "deep", "digits"],
+)
+def test_what_cannot_be_answered_ends_with_2(
+    file: Path, way: str, written: bytes, fields: list[str]
+) -> None:
+    file.write_bytes(written)
+    name = str(file) if way == "file" else "-"
+    code, output, complaints = run("plan", name, given=written)
+    assert (code, complaints) == (2, "")
+    assert [problem["field"] for problem in only_errors(output)] == fields
+
+
+def test_a_file_that_is_not_text_is_named(file: Path) -> None:
+    file.write_bytes(b'{"foot": "\xe9"}')
+    code, output, complaints = run("plan", str(file))
+    assert (code, complaints) == (2, "")
+    (problem,) = only_errors(output)
+    assert problem["field"] == ""
+
+
+def test_a_missing_file_is_named(tmp_path: Path) -> None:
+    for name in (tmp_path / "none.json", tmp_path):
+        code, output, complaints = run("plan", str(name))
+        assert (code, complaints) == (2, "")
+        (problem,) = only_errors(output)
+        assert str(name) in problem["message"]
+
+
+@pytest.mark.parametrize("way", ["file", "standard input"])
+def test_one_request_a_line_has_one_answer_a_line(file: Path, way: str) -> None:
+    lines = [GOOD, WRONG, "", "{", "  ", "7", GOOD]
+    written = "\n".join(lines).encode()
+    file.write_bytes(written)
+    name = str(file) if way == "file" else "-"
+    code, output, complaints = run("plan", "--lines", name, given=written)
+    assert (code, complaints) == (0, "")
+    found = [json.loads(line) for line in output.splitlines()]
+    assert ["errors" in each for each in found] == [False, True, True, True, False]
+    assert found[0] == found[-1] == answer({"do": "plan", "request": asked()})
+
+
+def test_no_line_has_no_answer() -> None:
+    assert run("plan", "--lines", "-") == (0, "", "")
+
+
+def test_a_wrong_command_is_explained() -> None:
+    for arguments in ([], ["knit"], ["plan"]):
+        code, output, complaints = run(*arguments)
+        assert code == 2
+        assert not output
+        assert "usage: python -m engine" in complaints
+        assert "Traceback" not in complaints
+    assert run("--help")[0] == 0
+
+
+CALLS: list[tuple[Any, str]] = [
+    (None, ""),
+    (7, ""),
+    ("plan", ""),
+    ([], ""),
+    ({}, ""),
+    ({"do": 1}, ""),
+    ({"do": ["plan"]}, ""),
+    ({"do": "knit"}, "do"),
+    ({"do": "plan"}, ""),
+    ({"do": "page"}, ""),
+    ({"do": "page", "request": []}, ""),
+    ({"do": "open"}, "link"),
+    ({"do": "open", "link": 7}, "link"),
+]
+
+
+@pytest.mark.parametrize(("call", "field"), CALLS)
+def test_a_wrong_call_is_answered(call: Any, field: str) -> None:
+    (problem,) = answer(call)["errors"]
+    assert problem["field"] == field
+    assert problem["message"]
+    assert problem["way_out"]
+    assert json.loads(answer_text(json.dumps(call))) == answer(call)
+
+
+@given(st.text())
+def test_any_text_has_an_answer(text: str) -> None:
+    assert "errors" in json.loads(answer_text(text))
+
+
+def test_the_page_gets_plan_picture_and_link() -> None:
+    page = answer({"do": "page", "request": asked()})
+    assert set(page) == {"plan", "picture", "link"}
+    assert page["plan"] == answer({"do": "plan", "request": asked()})
+    assert page == json.loads(answer_text(json.dumps({"do": "page", "request": asked()})))
+    assert "errors" in answer({"do": "page", "request": asked({"cylinder.slots": 61})})
+
+
+def test_lengths_are_read_while_they_are_typed() -> None:
+    typed = {"foot.length": "23,8 cm", "foot.ball_girth": "9⅜", "foot.heel_girth": "x"}
+    found = answer({"do": "read", "fields": {**typed, "foot.ankle_girth": ""}, "units": "in"})
+    assert found["readings"] == {
+        "foot.length": {"value": 238.0, "unit": "mm", "text": "9 3/8 in", "other": "23.8 cm"},
+        "foot.ball_girth": {"value": 238.1, "unit": "mm", "text": "9 3/8 in", "other": "23.8 cm"},
+    }
+    assert [problem["field"] for problem in found["errors"]] == ["foot.heel_girth"]
+    metric = answer({"do": "read", "fields": {"foot.length": "23.8"}, "units": "cm"})
+    assert metric["readings"]["foot.length"]["text"] == "23.8 cm"
+    assert metric["readings"]["foot.length"]["other"] == "9 3/8 in"
+    assert answer({"do": "read", "fields": None}) == {"readings": {}, "errors": []}
+
+
+def test_the_engine_opens_no_file_and_asks_no_clock() -> None:
+    """Imports aside, an answer needs nothing outside: the interpreter's own audit hooks tell."""
+    script = (
+        "import sys, json\n"
+        "from engine.api import answer_text\n"
+        "call = sys.stdin.read()\n"
+        "answer_text(call)\n"
+        "seen = []\n"
+        "sys.addaudithook(lambda event, _: seen.append(event))\n"
+        "answer_text(call)\n"
+        "bad = {e for e in seen if e.split('.')[0] in {'open', 'os', 'socket', 'subprocess',\n"
+        "    'urllib', 'import', 'exec', 'compile'}}\n"
+        "sys.stdout.write(json.dumps(sorted(bad)))\n"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", script],
+        cwd=ROOT,
+        input=json.dumps({"do": "page", "request": asked()}),
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+    assert json.loads(done.stdout) == []
