@@ -108,7 +108,7 @@ def read_person(fields: Fields) -> Person:
         weight=weight,
         age=fields.plain("age", AGE),
         shoe=shoe,
-        child=fields.flag("child") or (shoe is not None and shoe[0].endswith("child")),
+        child=fields.flag("child") or (shoe is not None and shoe[0].endswith(("child", "youth"))),
     )
 
 

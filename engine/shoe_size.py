@@ -5,7 +5,8 @@ for adults, as 1.08 times the foot for children; each scale then counts its unit
 
     EU    Paris points of 2/3 cm
     UK    barleycorns of 1/3 in from 25 of them (children: from 12)
-    US    the UK's count and 1 for men, 2 for women, 1/3 for children
+    US    the UK's count and 1 for men, 2 for women, 1/3 for children; after 13 1/2 a child's count
+          starts at 1 again, here called US youth
 
 Mondopoint (ISO 9407:2019) is the length of the foot in mm, the Japanese size (JIS S 5037:1998) the
 same in cm. So every scale is a straight line of the foot's length.
@@ -35,6 +36,7 @@ UK_CHILD_START = Cited(12.0, _ISO)
 US_MEN_OVER_UK = Cited(1.0, _ISO)
 US_WOMEN_OVER_UK = Cited(2.0, _ISO)
 US_CHILD_OVER_UK = Cited(1 / 3, _ISO)
+US_YOUTH_RESTART = Cited(13.0, "after the child's 13 1/2 the count starts at 1 again: from memory")
 JAPAN_UNIT = Cited(10.0, "JIS S 5037:1998: centimetres of foot length")  # mm
 MONDOPOINT_UNIT = Cited(1.0, "ISO 9407:2019: millimetres of foot length")  # mm
 JAPAN_STEP = Cited(0.5, "JIS S 5037:1998")  # units from one size to the next
@@ -75,6 +77,7 @@ def _scale(
 
 
 _UK = ADULT_TOE_ROOM - UK_ADULT_START
+_US_CHILD = US_CHILD_OVER_UK - UK_CHILD_START
 
 # The sizes are those that are sold, from toddler or smallest adult to the largest made in series:
 # no published source; they serve to catch a slip of the pen or the wrong scale.
@@ -87,7 +90,8 @@ _SCALES: dict[str, _Scale] = {
     "Japan": _scale(JAPAN_UNIT, 0.0, (9, 34), step=JAPAN_STEP),
     "EU child": _scale(PARIS_POINT, 0.0, (16, 40), last=CHILD_LAST),
     "UK child": _scale(BARLEYCORN, -UK_CHILD_START, (0, 13.5), last=CHILD_LAST),
-    "US child": _scale(BARLEYCORN, US_CHILD_OVER_UK - UK_CHILD_START, (0, 13.5), last=CHILD_LAST),
+    "US child": _scale(BARLEYCORN, _US_CHILD, (0, 13.5), last=CHILD_LAST),
+    "US youth": _scale(BARLEYCORN, _US_CHILD - US_YOUTH_RESTART, (1, 7), last=CHILD_LAST),
 }
 
 SYSTEMS = tuple(_SCALES)

@@ -2,8 +2,7 @@
 
 Craft Yarn Council, foot sizes (www.YarnStandards.com), all from memory: girth, height and length in
 inches by US shoe size. Each row covers several sizes and says not which of them its figures are
-for; the length fits the largest size of the adults' rows and the middle one of the children's. The
-row of 2 to 6 for youths is left out: the engine's children's scale ends before it begins again.
+for; the length fits the largest size of the adults' rows and the middle one of the children's.
 
 Tolerances: 1/2 in on the length (5/8 in for children), that is one and a half to two shoe sizes,
 half of what a row covers; the height of adults' socks between the engine's height above the heel
@@ -27,6 +26,7 @@ ROWS: dict[str, list[Row]] = {
         (7, 11, 6, 4.5, 6),
         (10, 15, 6.5, 5.5, 7.5),  # 10 to 2: the count goes on from 13 with 1, so 2 is 15
     ],
+    "US youth": [(2, 6, 7, 6.5, 8)],
     "US women": [(3, 6, 7, 6.5, 9), (6, 9, 8, 7, 10), (8, 12, 9, 7.5, 11)],
     "US men": [
         (6, 8, 7, 7, 9.5),
@@ -36,7 +36,7 @@ ROWS: dict[str, list[Row]] = {
     ],
 }
 ADULTS = [(system, row) for system in ("US women", "US men") for row in ROWS[system]]
-CHILDREN = [("US child", row) for row in ROWS["US child"]]
+CHILDREN = [(system, row) for system in ("US child", "US youth") for row in ROWS[system]]
 
 
 def sock(system: str, size: float, girth: float) -> dict[str, Any]:
