@@ -25,10 +25,7 @@ _NEEDLES = Span("the needles of a swatch", 8, 200)
 _FLAT = Span("the flat width of a tube", 15, 400)
 _ROUNDS_KNITTED = Span("the rounds of a swatch", 4, 1000)
 _LENGTH = Span("the length of a swatch", 10, 2000)
-_USUAL_SHAPE = (1.0, 1.7)  # rounds over stitches per length, outside it something is swapped
 _SHAPE = sources.COURSES_TIMES_LOOP / sources.WALES_TIMES_LOOP
-_SHAPE_SD = 0.06  # relative; how far plain knit strays from Munden's shape: common practice
-_PULL = (1.05, 3.5)  # what a pulled tube can be over its relaxed girth
 _SHORT = "A short swatch says little: knit at least 40 rounds, wash it and let it rest a day."
 
 
@@ -138,7 +135,7 @@ def _read_pull(fields: Fields, pulled: float | None, width: float | None) -> flo
     if pulled is None or width is None:
         return None
     pull = pulled / width
-    if not _PULL[0] <= pull <= _PULL[1]:
+    if not sources.USUAL_PULL[0] <= pull <= sources.USUAL_PULL[1]:
         fields.refuse(
             "pulled_width",
             "Pulled, a tube is wider than at rest, but not by that much.",
@@ -171,10 +168,10 @@ def _complete(fields: Fields, gauge: _Gauge, tex: float | None, pull: float | No
     stitches, rounds, words = gauge.stitches, gauge.rounds, gauge.words
     stitches_sd, rounds_sd = gauge.stitches_sd, gauge.rounds_sd
     if rounds is None and stitches is not None:
-        rounds, rounds_sd = stitches * _SHAPE, hypot(stitches_sd, _SHAPE_SD)
+        rounds, rounds_sd = stitches * _SHAPE, hypot(stitches_sd, sources.SHAPE_SD)
         words += "; rounds per length guessed from the stitches"
     elif stitches is None and rounds is not None:
-        stitches, stitches_sd = rounds / _SHAPE, hypot(rounds_sd, _SHAPE_SD)
+        stitches, stitches_sd = rounds / _SHAPE, hypot(rounds_sd, sources.SHAPE_SD)
         words += "; stitches per length guessed from the rounds"
     if stitches is None or rounds is None:
         raise ValueError("a gauge has stitches or rounds")
@@ -198,7 +195,7 @@ def _with_questions(fields: Fields, fabric: Fabric) -> Fabric:
     asked = list(fabric.questions)
     at = fields.where("swatch.rounds" if fabric.way == "swatch" else "rounds")
     shape = fabric.rounds / fabric.stitches
-    if not _USUAL_SHAPE[0] <= shape <= _USUAL_SHAPE[1]:
+    if not sources.USUAL_SHAPE[0] <= shape <= sources.USUAL_SHAPE[1]:
         asked.append(
             (
                 at,

@@ -79,8 +79,9 @@ def _worn(
 
 def _stretch_words(stretch: float) -> str:
     percent = round((stretch - 1) * 100)
-    if percent < 0:
-        return f"The sock is {-percent} % wider than the leg or foot here"
+    if stretch < 1:
+        wider = f"{-percent} % wider" if percent else "just wider"
+        return f"The sock is {wider} than the leg or foot here"
     return f"Stretches {percent} %" if percent else "Lies without stretch"
 
 
@@ -110,7 +111,7 @@ def _getting_on(heel: Measure, girth: float, cuff: Cuff, fabric: Fabric) -> Plac
 def _calf(calf: Measure, girth: float, top: float, foot_length: float) -> Place:
     """Judge the top of the leg against the calf, where the sock gets near it."""
     height = sources.CALF_HEIGHT_OVER_FOOT * foot_length
-    if top < 0.85 * height:
+    if top < sources.CALF_REACHED * height:
         verdict = "not reached"
         words = "The sock ends below the fullest part of the calf."
         return Place("calf", calf.value, girth, "apart", verdict, words, calf.measured)

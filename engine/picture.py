@@ -51,9 +51,12 @@ class _Outline:
         self.heel_end = self.back + sock.heel.each_way / c
         self.toe_start = self.heel_end + sock.foot_rounds / c
         self.tip = self.toe_start + sock.toe.each_way / c
+        # In a very short sock the toe's upper edge still starts in front of the leg.
+        self.toe_top = max(self.toe_start, self.front + 1)
         # A sock with hardly a leg is drawn a little low at the instep, to stay below its cuff.
         self.instep = max(min(self.sole - self.width, self.ankle), self.fold)
-        self.middle = ((self.back + self.front) / 2, (self.sole + self.instep) / 2)
+        self.half = (self.sole + self.instep) / 2
+        self.middle = ((self.back + self.front) / 2, self.half)
         self.big, self.small = (share * (self.tip - self.back) for share in (_BIG, _SMALL))
 
 
@@ -77,9 +80,9 @@ def _shapes(at: _Outline) -> list[str]:
     back, front, sole = _n(at.back), _n(at.front), _n(at.sole)
     fold, ankle, instep = _n(at.fold), _n(at.ankle), _n(at.instep)
     heel_end, toe_start, tip = _n(at.heel_end), _n(at.toe_start), _n(at.tip)
+    toe_top = _n(at.toe_top)
     corner = min(at.heel_end - at.back, at.sole - at.ankle) * 0.45
     nose = (at.tip - at.toe_start) * 0.9
-    middle_of_toe = _n((at.sole + at.instep) / 2)
     return [
         _path("part part-cuff", f"M{back} {_n(at.top)}H{front}V{fold}H{back}Z"),
         _path(
@@ -93,18 +96,28 @@ def _shapes(at: _Outline) -> list[str]:
         ),
         _path(
             "part part-foot",
-            f"M{front} {instep}H{toe_start}V{sole}H{heel_end}L{mid_x} {mid_y}Z",
+            f"M{front} {instep}H{toe_top}L{toe_start} {sole}H{heel_end}L{mid_x} {mid_y}Z",
         ),
         _path(
             "part part-toe",
-            f"M{toe_start} {instep}Q{_n(at.toe_start + nose)} {instep} {tip} {middle_of_toe}"
+            f"M{toe_top} {instep}Q{_n(max(at.toe_start + nose, at.toe_top))} {instep} {tip} "
+            f"{mid_y}"
             f"Q{_n(at.toe_start + nose)} {sole} {toe_start} {sole}Z",
         ),
-        _path(
-            "seam", f"M{_n(at.back + corner * 0.3)} {_n(at.sole - corner * 0.3)}L{mid_x} {mid_y}"
-        ),
-        _path("seam", f"M{tip} {middle_of_toe}H{toe_start}"),
+        _seam((at.back + corner * 0.3, at.sole - corner * 0.3), at.middle),
+        _seam((at.tip, at.half), ((at.toe_start + at.toe_top) / 2, at.half)),
     ]
+
+
+def _seam(start: tuple[float, float], end: tuple[float, float]) -> str:
+    """Return a seam of short rows, open in the middle where the count stands."""
+    x, y = start
+    across, down = end[0] - x, end[1] - y
+    ends = "".join(
+        f"M{_n(x + across * a)} {_n(y + down * a)}L{_n(x + across * b)} {_n(y + down * b)}"
+        for a, b in ((0.0, 0.22), (0.8, 1.0))
+    )
+    return _path("seam", ends)
 
 
 def _hatch(at: _Outline, cuff: Cuff) -> list[str]:
@@ -120,10 +133,10 @@ def _hatch(at: _Outline, cuff: Cuff) -> list[str]:
 
 
 def _names(at: _Outline, sock: Sock) -> list[str]:
-    across, half_way_up = (at.back + at.front) / 2, (at.sole + at.instep) / 2
-    foot_x, foot_y = (at.middle[0] * 0.45 + at.toe_start * 0.55), half_way_up
+    across = (at.back + at.front) / 2
+    foot_x, foot_y = (at.middle[0] * 0.45 + at.toe_start * 0.55), at.half
     if at.toe_start - at.middle[0] < _DIGITS_WIDE * at.big:  # no room: above the instep instead
-        foot_x, foot_y = (at.toe_start + at.tip) / 2, at.instep - at.big
+        foot_x, foot_y = at.front + at.big * 1.2, at.instep - at.big
     # The cuff is shallow: its name and count stand on one line.
     words = f"cuff {sock.cuff.rounds}"
     found = [_text("count", across, (at.top + at.fold + at.small) / 2, words, at.small * 1.1)]
@@ -131,7 +144,7 @@ def _names(at: _Outline, sock: Sock) -> list[str]:
         (across, (at.fold + at.ankle) / 2 - at.small / 2, "leg", sock.leg_rounds),
         ((at.back + at.heel_end) / 2, (at.ankle + at.sole) / 2, "heel", sock.heel.rows),
         (foot_x, foot_y, "foot", sock.foot_rounds),
-        (at.toe_start * 0.56 + at.tip * 0.44, half_way_up, "toe", sock.toe.rows),
+        ((at.toe_start + at.toe_top) * 0.28 + at.tip * 0.44, at.half, "toe", sock.toe.rows),
     ):
         if not count:
             continue

@@ -23,7 +23,7 @@ from engine.short_row import Pocket
 from engine.sock import Sock, nearest
 
 GROUPS = ("units", "foot", "person", "cylinder", "fabric", "sock")
-_EASE = Span("a length ease", 0.0, 0.15)
+_EASE = Span("a length ease", 0.0, sources.LENGTH_EASE_MOST)
 _SOCK_LENGTH = Span("the foot of a sock", 80, 360)
 # Where the cylinder is in doubt the sock is held against a usual one, so that all problems are told
 # at once.

@@ -23,7 +23,7 @@ from typing import Literal, NamedTuple
 
 from engine.fabric import Fabric
 from engine.fields import Fields, Span
-from engine.sources import HEEL_SHARE_MOST, HEEL_STRETCH_WANTED
+from engine.sources import HEEL_SHARE_MOST, HEEL_STRETCH_WANTED, LEFT_SHARES
 
 FEWEST_NEEDLES, FEWEST_LEFT = 8, 2
 
@@ -105,7 +105,7 @@ def _walk(needles: int, left: int) -> tuple[Row, ...]:
 
 def customary_left(needles: int) -> int:
     """Return the needles left by custom: the legal number nearest a third."""
-    return min(_legal(needles), key=lambda left: (abs(left - needles / 3), left))
+    return min(_legal(needles), key=lambda left: (abs(left - needles * LEFT_SHARES[1]), left))
 
 
 def left_for(needles: int, slots: int, fabric: Fabric, heel_girth: float) -> int:
@@ -114,7 +114,8 @@ def left_for(needles: int, slots: int, fabric: Fabric, heel_girth: float) -> int
     Between a sixth and a half of the needles: fewer make a pointed heel, more a shallow one.
     """
     wanted = heel_girth / HEEL_STRETCH_WANTED
-    sensible = [left for left in _legal(needles) if needles / 6 <= left <= needles / 2]
+    least, most = needles * LEFT_SHARES[0], needles * LEFT_SHARES[2]
+    sensible = [left for left in _legal(needles) if least <= left <= most]
     return min(sensible, key=lambda left: abs(Pocket(needles, left).girth(slots, fabric) - wanted))
 
 

@@ -35,6 +35,9 @@ _MUNDEN = (
 COURSES_TIMES_LOOP = Cited(5.5, _MUNDEN)  # rounds per cm times loop length in cm
 WALES_TIMES_LOOP = Cited(4.2, _MUNDEN)  # stitches per cm times loop length in cm
 LOOPS_TIMES_LOOP_SQUARED = Cited(23.1, _MUNDEN)  # loops per cm2 times (loop length in cm)2
+SHAPE_SD = Cited(0.06, TRADE)  # relative, how far plain knit strays from Munden's shape
+USUAL_SHAPE = tuple(Cited(x, TRADE) for x in (1.0, 1.7))  # beyond, two figures are swapped
+USUAL_PULL = tuple(Cited(x, TRADE) for x in (1.05, 3.5))  # what a pulled tube can be over at rest
 TIGHTNESS_SOCK = Cited(
     1.1,
     "sqrt(tex)/mm for a sock fabric of 30 stitches and 39 rounds per 10 cm in 238 tex, by the "
@@ -54,6 +57,7 @@ GRAFTING_TAIL_WIDTHS = Cited(4.0, TRADE)  # grafting tail, in flat widths of the
 YARN_MARGIN = Cited(0.10, TRADE)  # what to have over
 
 # --- Ease and stretch -----------------------------------------------------------------------------
+LENGTH_EASE_MOST = Cited(0.15, TRADE)
 LENGTH_EASE = Cited(0.04, TRADE + " (2 to 6 %)")
 BALL_STRETCH = tuple(Cited(x, TRADE) for x in (1.00, 1.05, 1.18, 1.25))
 HEEL_STRETCH = tuple(Cited(x, TRADE) for x in (1.00, 1.08, 1.28, 1.38))
@@ -93,6 +97,10 @@ LEG_OVER_FOOT = Cited(
     0.54, "50 leg rounds at 9.6 per inch under an average woman's 246 mm foot: " + TRADE
 )
 WASTE_ROUNDS = Cited(10, TRADE)
+CALF_REACHED = Cited(0.85, TRADE)  # of its height, from where the calf's girth counts
+LEFT_SHARES = tuple(
+    Cited(x, TRADE) for x in (1 / 6, 1 / 3, 1 / 2)
+)  # of heel needles: least, usual, most
 HEEL_SHARE_MOST = Cited(2 / 3, TRADE)  # of the slots, in the heel or toe
 SWATCH_ROUNDS_FEWEST = Cited(40, TRADE)
 CALF_HEIGHT_OVER_FOOT = Cited(

@@ -67,6 +67,14 @@ def factor(unit: str, into: str) -> float:
         ) from None
 
 
+def is_weight(unit: str) -> bool:
+    """Tell whether a unit as people write it is one of weight."""
+    try:
+        return factor(unit, "gram") > 0
+    except Unreadable:
+        return False
+
+
 def _kind(into: str) -> str:
     return "length" if into == "millimeter" else "weight"
 

@@ -82,10 +82,12 @@ def _float(text: str | None, default: float) -> float:
     return value
 
 
-def _by_weight(length: str, length_unit: str, weight: str | None, weight_unit: str) -> float:
-    mm = _float(length, 1) * units.factor(length_unit, "millimeter")
-    grams = _float(weight, 1) * units.factor(weight_unit, "gram")
-    return grams / mm * 1e6
+def _by_weight(first: str, first_unit: str, second: str | None, second_unit: str) -> float:
+    one, two = (_float(first, 1), first_unit), (_float(second, 1), second_unit)
+    if units.is_weight(first_unit):  # 50 g = 210 m
+        one, two = two, one
+    mm = one[0] * units.factor(one[1], "millimeter")
+    return two[0] * units.factor(two[1], "gram") / mm * 1e6
 
 
 def _by_count(word: str, first: str, second: str | None) -> float:

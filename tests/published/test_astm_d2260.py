@@ -67,7 +67,10 @@ def test_one_yarn_in_every_system() -> None:
         "218.723 yards per 50 g",
         "1984.22 yd/lb",
         "124.014 yd / oz",
+        "100 g = 400 m",
+        "50 g / 200 m",
         "Ne 2.362164",
+        "2.362164 cotton",
     ],
 )
 def test_a_plan_weighs_one_yarn_alike_however_its_label_says_it(text: str) -> None:
