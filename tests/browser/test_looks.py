@@ -102,10 +102,11 @@ def too_small(page: Page) -> list[str]:
 def test_text_twice_as_large(new_phone: NewPhone, screens: Path, across: int) -> None:
     phone = new_phone(viewport={"width": across, "height": 800})
     page = opened(phone)
-    sizes = {"fontSizes": {"standard": 32, "fixed": 26}}
-    phone.new_cdp_session(page).send("Page.setFontSizes", sizes)
-    assert page.evaluate("getComputedStyle(document.documentElement).fontSize") == "34px"
+    session = phone.new_cdp_session(page)  # the sizes hold as long as the session does
+    session.send("Page.setFontSizes", {"fontSizes": {"standard": 32, "fixed": 26}})
     for name in screens_of(page):
+        size = page.evaluate("getComputedStyle(document.documentElement).fontSize")
+        assert size == "34px", "twice the usual 17 px"
         page.screenshot(path=screens / f"{name}-{across}-large-text.png", full_page=True)
         assert sideways(page) == 0, f"{name} scrolls sideways"
 
@@ -158,4 +159,6 @@ def test_without_script_the_form_stands_and_says_why(new_phone: NewPhone) -> Non
         "Show the counts",
     ]
     expect(field(page, "foot.length")).to_be_editable()
-    expect(page.locator("noscript")).to_contain_text("JavaScript")
+    why = page.locator("noscript p")
+    expect(why).to_be_visible()
+    assert "needs JavaScript" in why.inner_text()
