@@ -81,6 +81,7 @@ export class Sheets {
 
   /** @param {string} link the address' fragment with its "#" */
   async #open(link) {
+    this.line.opening();
     try {
       const answer = /** @type {{request?: object, errors?: Problem[]}} */ (
         await this.engine.ask({ do: "open", link })
@@ -93,18 +94,12 @@ export class Sheets {
         return;
       }
       const [{ message, way_out }] = answer.errors ?? [{ message: "", way_out: "" }];
-      this.#refuse(`${message} ${way_out}`.trim());
+      this.#leave();
+      this.line.show(null, `${message} ${way_out}`.trim());
     } catch {
-      this.#refuse(
-        "The shared plan could not be opened just now. Load the page again to try once more.",
-      );
+      // The link stays in the address, so that loading the page again opens it after all.
+      this.line.show(null, "The shared plan could not be opened just now. Load the page again.");
     }
-  }
-
-  /** @param {string} sentence */
-  #refuse(sentence) {
-    this.#leave();
-    this.line.show(null, sentence);
   }
 
   /** @param {Visit} visit */

@@ -26,6 +26,11 @@ export class VisitLine {
     this.end = /** @type {HTMLElement} */ (document.getElementById("measure-end"));
   }
 
+  /** A link's plan is on its way: the calculator may still be starting. */
+  opening() {
+    render(html`<div class="line"><p>Opening the shared plan…</p></div>`, this.place);
+  }
+
   /** @param {Visit | null} visit @param {string} [refused] what was wrong with a link */
   show(visit, refused = "") {
     this.#sure = false;
