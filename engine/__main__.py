@@ -10,24 +10,31 @@ from __future__ import annotations
 import argparse
 import json
 import sys
-from typing import Any, TextIO
+from typing import Any, BinaryIO
 
 from engine import api
 from engine.errors import Problem, Refused
 
+_NOT_TEXT = Problem("", "This is not text in UTF-8.", "Save it as UTF-8 and try again.")
 
-def _answer(text: str) -> dict[str, Any]:
+
+def _answer(data: bytes) -> dict[str, Any]:
     try:
+        text = data.decode("utf-8-sig")  # some editors put a mark before the text
         return api.answer({"do": "plan", "request": api.read_json(text)})
+    except UnicodeDecodeError:
+        return Refused([_NOT_TEXT]).as_dict()
     except Refused as refused:
         return refused.as_dict()
 
 
 def _print(answer: dict[str, Any]) -> None:
-    print(json.dumps(answer, ensure_ascii=False))
+    text = json.dumps(answer, ensure_ascii=False)
+    # Half a character, as JSON can spell it, comes back in a message; it has no UTF-8.
+    sys.stdout.buffer.write(text.encode("utf-8", "backslashreplace") + b"\n")
 
 
-def _plan(source: TextIO, lines: bool) -> int:
+def _plan(source: BinaryIO, lines: bool) -> int:
     if lines:
         for line in source:
             if line.strip():
@@ -47,11 +54,11 @@ def main(arguments: list[str] | None = None) -> int:
     plan.add_argument("file", help="a JSON file, or - for standard input")
     chosen = parser.parse_args(arguments)
     if chosen.file == "-":
-        return _plan(sys.stdin, chosen.lines)
+        return _plan(sys.stdin.buffer, chosen.lines)
     try:
-        with open(chosen.file, encoding="utf-8") as source:
+        with open(chosen.file, "rb") as source:
             return _plan(source, chosen.lines)
-    except (OSError, UnicodeDecodeError):
+    except OSError:
         problem = Problem(
             "", f"{chosen.file} cannot be read.", "Name a JSON file, or - to type it."
         )

@@ -69,7 +69,9 @@ def read(fields: Fields, slots: int) -> tuple[Cuff | None, list[tuple[str, str]]
     noted = len(fields.problems)
     kind = fields.choice("kind", KINDS) or "hem"
     rounds = fields.count("rounds", _ROUNDS)
-    every = fields.count("every", _EVERY) if kind == "mock rib" else None
+    every = fields.count("every", _EVERY)  # read for any cuff: nothing unread goes into a link
+    if kind != "mock rib":
+        every = None
     if kind == "hem" and rounds is not None and rounds % 2:
         fields.refuse(
             "rounds",

@@ -31,7 +31,7 @@ def read(fields: Fields) -> Cylinder | None:
     fields.only(("slots",))
     slots = fields.count("slots", SLOTS)
     if slots is None:
-        if fields.text("slots") is None:
+        if fields.blank("slots"):
             fields.refuse(
                 "slots", "The cylinder is missing.", "Count its slots, for example 60 or 72."
             )

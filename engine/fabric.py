@@ -97,14 +97,14 @@ def _read_swatch(fields: Fields) -> tuple[_Gauge | None, float | None]:
     needles, width = fields.count("needles", _NEEDLES), fields.length("flat_width", _FLAT)
     rounds, length = fields.count("rounds", _ROUNDS_KNITTED), fields.length("length", _LENGTH)
     pulled = fields.length("pulled_width", _FLAT)
-    if not any(fields.text(name) for name in ("needles", "flat_width", "rounds", "length")):
+    if all(fields.blank(name) for name in ("needles", "flat_width", "rounds", "length")):
         return None, None
     for one, other, what in (
         ("needles", "flat_width", "needles and flat width go together"),
         ("rounds", "length", "rounds and the length over them go together"),
     ):
-        if bool(fields.text(one)) != bool(fields.text(other)):
-            missing = other if fields.text(one) else one
+        if fields.blank(one) != fields.blank(other):
+            missing = one if fields.blank(one) else other
             fields.refuse(missing, f"The swatch's {what}.", "Fill in both or neither.")
     stitches = needles / (2 * width) if needles and width else None
     per_mm = rounds / length if rounds and length else None

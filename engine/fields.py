@@ -11,7 +11,6 @@ sense is offered ("did you mean 24.6 cm?").
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import Any, TypeVar
@@ -47,7 +46,9 @@ class Fields:
 
     def refuse(self, name: str, message: str, way_out: str) -> None:
         """Add a problem at a field of this object."""
-        self.problems.append(Problem(self.where(name), message, way_out))
+        problem = Problem(self.where(name), message, way_out)
+        if problem not in self.problems:  # a field may be looked at more than once
+            self.problems.append(problem)
 
     def where(self, name: str) -> str:
         """Return the dotted path of a field of this object."""
@@ -69,17 +70,22 @@ class Fields:
                 shown = str(name)[:40]
                 self.refuse(shown, f"“{shown}” is not known here.", f"Known: {', '.join(names)}.")
 
-    def text(self, name: str) -> str | None:
-        """Return what was written, as text; None when it was left out."""
+    def blank(self, name: str) -> bool:
+        """Tell whether a field was left out."""
         raw = self.raw.get(name)
-        if raw is None or (isinstance(raw, str) and not raw.strip()):
+        return raw is None or (isinstance(raw, str) and not raw.strip())
+
+    def text(self, name: str) -> str | None:
+        """Return what was written, as text; None when it was left out or is no text."""
+        if self.blank(name):
             return None
+        raw = self.raw[name]
         if isinstance(raw, bool) or not isinstance(raw, str | int | float):
             self.refuse(name, "This should be a number or text.", "Write it as you would on paper.")
             return None
         if isinstance(raw, str):
             return raw
-        if not math.isfinite(raw) or abs(raw) > 1e9:
+        if not abs(raw) <= 1e9:  # nor is NaN
             self.refuse(name, "This number is far too large.", "Write it as you would on paper.")
             return None
         return f"{raw:.9f}".rstrip("0").rstrip(".") if isinstance(raw, float) else str(raw)

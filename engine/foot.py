@@ -118,11 +118,11 @@ def _bare_weight(fields: Fields) -> str:
 
 def _read_shoe(fields: Fields) -> tuple[str, float] | None:
     fields.only(("system", "size"))
-    if fields.text("size") is None:
-        return None
     system = fields.choice("system", shoe_size.SYSTEMS)
+    if fields.blank("size"):
+        return None
     if system is None:
-        if fields.text("system") is None:
+        if fields.blank("system"):
             fields.refuse(
                 "system", "A shoe size needs its system.", f"Choose {', '.join(shoe_size.SYSTEMS)}."
             )

@@ -9,6 +9,7 @@ from __future__ import annotations
 from engine.fabric import Fabric
 from engine.fields import Fields, Span
 from engine.sources import LEG_OVER_FOOT
+from engine.units import nearest
 
 _ROUNDS = Span("the rounds of a leg", 0, 600)
 
@@ -21,4 +22,4 @@ def read(fields: Fields) -> int | None:
 
 def usual_rounds(foot_length: float, fabric: Fabric) -> int:
     """Return leg rounds in the customary proportion to a foot of `foot_length` mm."""
-    return round(LEG_OVER_FOOT * foot_length * fabric.rounds)
+    return nearest(LEG_OVER_FOOT * foot_length * fabric.rounds)

@@ -45,7 +45,7 @@ def write(request: Mapping[str, Any]) -> str:
     data = json.dumps(bare, ensure_ascii=False, sort_keys=True, separators=(",", ":")).encode()
     squeeze = zlib.compressobj(9, zlib.DEFLATED, -15, 9, zlib.Z_DEFAULT_STRATEGY, _WORDS_1)
     body = zlib.crc32(data).to_bytes(4, "big") + squeeze.compress(data) + squeeze.flush()
-    return "1." + base64.urlsafe_b64encode(body).rstrip(b"=").decode()
+    return f"1.{_letters(body)}"
 
 
 def read(text: str) -> dict[str, Any]:
@@ -61,9 +61,15 @@ def read(text: str) -> dict[str, Any]:
     return _open(match[2])
 
 
+def _letters(body: bytes) -> str:
+    return base64.urlsafe_b64encode(body).rstrip(b"=").decode()
+
+
 def _open(text: str) -> dict[str, Any]:
     try:
         body = base64.urlsafe_b64decode(text + "=" * (-len(text) % 4))
+        if _letters(body) != text:  # the last letter has bits to spare
+            raise ValueError("a letter is not the one written")
         inflate = zlib.decompressobj(-15, _WORDS_1)
         data = inflate.decompress(body[4:], LARGEST)
         whole = inflate.eof and not inflate.unused_data

@@ -8,8 +8,8 @@ refused: such a foot is too short for this cylinder and gauge.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
 from math import ceil, floor
 
 from engine import cuff, cylinder, fabric, foot, leg, short_row, sources, units
@@ -20,7 +20,8 @@ from engine.fabric import Fabric
 from engine.fields import Fields, Span
 from engine.foot import Foot, Measure
 from engine.short_row import Pocket
-from engine.sock import Sock, nearest
+from engine.sock import Sock
+from engine.units import nearest
 
 GROUPS = ("units", "foot", "person", "cylinder", "fabric", "sock")
 _EASE = Span("a length ease", 0.0, sources.LENGTH_EASE_MOST)
@@ -120,7 +121,11 @@ def _knittable(
     aimed, aimed_sd = aim.of(measures["length"])
     exact = aimed * cloth.rounds - heel.each_way - toe.each_way
     if nearest(exact) < 1:
-        raise Refused([_too_short(aim, heel, toe, cloth, aimed, system)])
+
+        def heel_at(rounds: float) -> Pocket:
+            return _heel(wishes.heel, machine, replace(cloth, rounds=rounds), feet)[0]
+
+        raise Refused([_too_short(aim, heel_at, toe, cloth, aimed, system)])
     leg_rounds = wishes.leg_rounds
     if leg_rounds is None:
         leg_rounds = leg.usual_rounds(measures["length"].value, cloth)
@@ -176,23 +181,38 @@ def _toe(wanted: tuple[int, int | None]) -> tuple[Pocket, str]:
 
 
 def _too_short(
-    aim: _Aim, heel: Pocket, toe: Pocket, cloth: Fabric, aimed: float, system: units.System
+    aim: _Aim,
+    heel_at: Callable[[float], Pocket],
+    toe: Pocket,
+    cloth: Fabric,
+    aimed: float,
+    system: units.System,
 ) -> Problem:
-    """Say that heel and toe alone are longer than the foot, and what is nearest that works."""
+    """Say that heel and toe alone are longer than the foot, and what is nearest that works.
+
+    `heel_at` is the heel at rounds per mm: a finer fabric may call for a deeper one.
+    """
     given = aim.sock_length is not None
     thing, field = ("sock", "sock.foot_length_of_sock") if given else ("foot", "foot.length")
+    heel = heel_at(cloth.rounds)
     turned = heel.each_way + toe.each_way
     shortest = (turned + 0.5) / cloth.rounds / (1 if given else 1 - aim.ease)
     step = units.MM_PER_INCH / 8 if system == "in" else 1.0  # what a tape of that system shows
-    finer = units.per_length((turned + 0.5) / aimed * 1.005, system)["text"]
-    ways = [
-        f"the shortest {thing} that works as it stands is "
-        f"{units.length_text(ceil(shortest / step) * step, system)}",
-        f"or knit finer, at {finer} rounds or more",
-    ]
+    shortest = ceil(shortest / step) * step
+    finer = _finer(heel_at, toe, cloth, aimed)
+    ways = []
     shallower = _shallower(heel, toe, floor(aimed * cloth.rounds - 0.5))
     if shallower:
-        ways.insert(0, f"leave {shallower[0]} needles in the heel and {shallower[1]} in the toe")
+        ways.append(f"leave {shallower[0]} needles in the heel and {shallower[1]} in the toe")
+    if shortest in (_SOCK_LENGTH if given else foot.SPANS["length"]):
+        ways.append(
+            f"the shortest {thing} that works as it stands is {units.length_text(shortest, system)}"
+        )
+    if finer in fabric.ROUNDS:
+        ways.append(f"knit finer, at {units.per_length(finer, system)['text']} rounds or more")
+    ways = ways or ["use a cylinder with fewer slots"]
+    if len(ways) > 1:
+        ways[-1] = f"or {ways[-1]}"
     way_out = "; ".join(ways)
     return Problem(
         field,
@@ -200,6 +220,14 @@ def _too_short(
         f"no foot rounds for a sock of {units.length_text(aimed, system)}.",
         f"{way_out[0].upper()}{way_out[1:]}.",
     )
+
+
+def _finer(heel_at: Callable[[float], Pocket], toe: Pocket, cloth: Fabric, aimed: float) -> float:
+    """Return rounds per mm at which heel and toe leave a foot round, with a little to spare."""
+    rounds = cloth.rounds
+    while (least := (heel_at(rounds).each_way + toe.each_way + 0.5) / aimed * 1.005) > rounds:
+        rounds = least
+    return rounds
 
 
 def _shallower(heel: Pocket, toe: Pocket, room: int) -> tuple[int, int] | None:

@@ -24,8 +24,8 @@ _PLAIN = r"\d{1,9}(?:[.,]\d{1,9})?|[.,]\d{1,9}"
 _NUMBER = rf"(?:(?:\d{{1,9}}[ -]*[ -])?\d{{1,4}}\s*/\s*\d{{1,4}}|{_PLAIN})"
 _PIECE = re.compile(rf"\s*({_NUMBER})\s*(''|[\"']|[^\W\d_]+\.?)?", re.UNICODE)
 _RATE = re.compile(
-    rf"({_NUMBER})\s*(?:[^\W\d_]+\.?)??\s*(?:/|\b(?:per|over|to|in|on)\b|=)\s*({_PLAIN})?\s*"
-    rf"(''|\"|[^\W\d_]+\.?)",
+    rf"({_NUMBER})\s*(?:[^\W\d_]+\.?)??\s*(?:/|\b(?:per|over|to|in|on|an?)\b|=)\s*"
+    rf"(?:the\s|an?\s)?\s*({_PLAIN})?\s*(''|\"|[^\W\d_]+\.?)",
     re.UNICODE,
 )
 _ONLY_NUMBER = re.compile(

@@ -184,7 +184,7 @@ def _yarn(sock: Sock) -> dict[str, Any]:
     cloth, slots, system = sock.fabric, sock.cylinder.slots, sock.system
     parts = supply.lengths(sock.stitches, slots, cloth)
     pair = sum(parts.values())
-    waste = supply.waste_length(slots, cloth)
+    waste = supply.waste_length(sock.cuff.needles(slots), slots, cloth)
 
     def amount(mm: float) -> dict[str, Any]:
         return {

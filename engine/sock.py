@@ -7,7 +7,7 @@ of the toe; its height is cuff, leg and the narrowing half of the heel.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import floor, hypot
+from math import hypot
 
 from engine import sources, units
 from engine.cuff import Cuff
@@ -15,13 +15,7 @@ from engine.cylinder import Cylinder
 from engine.fabric import Fabric
 from engine.foot import Measure
 from engine.short_row import Pocket
-
-_NUDGE = 1e-9  # lets 9 3/8 in and 23.8125 cm round the same way
-
-
-def nearest(value: float) -> int:
-    """Return the nearest whole number, halves up."""
-    return floor(value + 0.5 + _NUDGE)
+from engine.units import nearest
 
 
 @dataclass(frozen=True)

@@ -20,9 +20,9 @@ def lengths(stitches: dict[str, int], slots: int, fabric: Fabric) -> dict[str, f
     return {**found, "ends": SOCKS * ends}
 
 
-def waste_length(slots: int, fabric: Fabric) -> float:
+def waste_length(cuff_needles: int, slots: int, fabric: Fabric) -> float:
     """Return the waste yarn in mm for a pair: rounds before the cuff and after the toe."""
-    return SOCKS * 2 * sources.WASTE_ROUNDS * slots * fabric.loop
+    return SOCKS * sources.WASTE_ROUNDS * (cuff_needles + slots) * fabric.loop
 
 
 def grams(mm: float, fabric: Fabric) -> float:

@@ -12,6 +12,7 @@ tape to 1 mm. Every shown quantity carries both systems, the user's own in `text
 from __future__ import annotations
 
 from functools import lru_cache
+from math import floor
 from typing import Any, Literal
 
 from pint import UnitRegistry
@@ -89,6 +90,14 @@ GRAMS_PER_OUNCE = factor("ounce", "gram")
 GRAMS_PER_POUND = factor("pound", "gram")
 
 _EIGHTHS = ("", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8")
+
+
+_NUDGE = 1e-9  # lets 9 3/8 in and 23.8125 cm round the same way
+
+
+def nearest(value: float) -> int:
+    """Return the nearest whole number, halves up, the same for a foot in cm and in inches."""
+    return floor(value + 0.5 + _NUDGE)
 
 
 def number(value: float, places: int = 1) -> str:

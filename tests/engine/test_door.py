@@ -75,10 +75,11 @@ def test_a_plan_from_standard_input_is_the_same() -> None:
         (b"[1, 2]", [""]),
         (b"null", [""]),
         (b"\xff\xfe{\x00}\x00", [""]),
+        (b'{"foot": "\xe9"}', [""]),
         (b"[" * 100_000, [""]),
         (b"9" * 5000, [""]),
     ],
-    ids=["wrong", "empty", "cut", "list", "null", "UTF-16", "deep", "digits"],
+    ids=["wrong", "empty", "cut", "list", "null", "UTF-16", "Latin-1", "deep", "digits"],
 )
 def test_what_cannot_be_answered_ends_with_2(
     file: Path, way: str, written: bytes, fields: list[str]
@@ -90,12 +91,31 @@ def test_what_cannot_be_answered_ends_with_2(
     assert [problem["field"] for problem in only_errors(output)] == fields
 
 
-def test_a_file_that_is_not_text_is_named(file: Path) -> None:
-    file.write_bytes(b'{"foot": "\xe9"}')
-    code, output, complaints = run("plan", str(file))
+def test_a_mark_before_the_text_is_no_part_of_it(file: Path) -> None:
+    file.write_text(GOOD, encoding="utf-8-sig")
+    assert run("plan", str(file))[0] == 0
+    assert run("plan", "-", given=file.read_bytes())[0] == 0
+
+
+def test_half_a_character_comes_back_in_words() -> None:
+    """JSON can spell half a character (RFC 8259, section 8.2); no UTF-8 can."""
+    code, output, complaints = run("plan", "-", given=b'{"foot": {"\\ud800": 1}}')
     assert (code, complaints) == (2, "")
-    (problem,) = only_errors(output)
-    assert problem["field"] == ""
+    assert only_errors(output)
+
+
+def test_a_terminal_without_utf_8_gets_its_answer() -> None:
+    plain = {"LC_ALL": "C", "PYTHONUTF8": "0", "PYTHONCOERCECLOCALE": "0"}
+    code, output, complaints = run("plan", "-", given=WRONG.encode(), **plain)
+    assert (code, complaints) == (2, "")
+    assert "furlongs" in only_errors(output)[0]["message"]
+
+
+def test_one_bad_line_costs_no_other() -> None:
+    written = GOOD.encode() + b'\n{"foot": "\xe9"}\n' + GOOD.encode()
+    code, output, complaints = run("plan", "--lines", "-", given=written)
+    assert (code, complaints) == (0, "")
+    assert ["errors" in json.loads(line) for line in output.splitlines()] == [False, True, False]
 
 
 def test_a_missing_file_is_named(tmp_path: Path) -> None:

@@ -7,7 +7,7 @@ import math
 import re
 from typing import Any
 
-from hypothesis import assume, given
+from hypothesis import assume, example, given
 from hypothesis import strategies as st
 
 from engine.api import answer, answer_text
@@ -42,6 +42,7 @@ def whole_counts(found: Json) -> Json:
     }
 
 
+@example(eighths=48, ball=None, heel=None, slots=54, stitches=24, rounds=50)
 @given(
     eighths=st.integers(48, 100),
     ball=st.integers(56, 88) | st.none(),
