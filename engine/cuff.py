@@ -52,7 +52,7 @@ class Cuff:
     def words(self) -> str:
         """Return what the cuff is, in words."""
         if self.kind == "hem":
-            return f"hung hem: {self.rounds} rounds, folded to {self.rounds // 2}"
+            return f"hung hem, folded to {self.rounds // 2}"
         if self.kind == "rib":
             return "rib with the ribber"
         return f"mock rib: every {ordinal(self.every or 0)} needle out"

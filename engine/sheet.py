@@ -112,7 +112,7 @@ def _parts(sock: Sock) -> list[dict[str, Any]]:
             f"{units.length_text(sock.leg_length, sock.system)} plain",
         ),
         ("heel", sock.heel.rows, "rows", turn(sock.heel)),
-        ("foot", sock.foot_rounds, "rounds", f"{low} to {high} would do, four times in five"),
+        ("foot", sock.foot_rounds, "rounds", f"four times in five {low} to {high} is right"),
         ("toe", sock.toe.rows, "rows", turn(sock.toe)),
     )
     return [
