@@ -17,7 +17,7 @@ import json
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from engine import foot, link, picture, plan, sheet, units
+from engine import fabric, foot, link, picture, plan, sheet, units
 from engine.errors import Problem, Refused
 from engine.fields import Fields
 
@@ -42,15 +42,22 @@ def _open(call: Mapping[str, Any]) -> dict[str, Any]:
     return {"request": link.read(text if isinstance(text, str) else "")}
 
 
+# Every length of a request, by its dotted name.
+_LENGTHS = {
+    **{f"foot.{name}": span for name, span in foot.SPANS.items()},
+    "person.height": foot.STATURE,
+    **{f"fabric.swatch.{name}": span for name, span in fabric.SWATCH_LENGTHS.items()},
+    "sock.foot_length_of_sock": plan.SOCK_LENGTH,
+}
+
+
 def _read(call: Mapping[str, Any]) -> dict[str, Any]:
-    raw = call.get("fields")
-    fields = Fields({f"foot.{name}": None for name in foot.SPANS})
-    fields.raw = {**fields.raw, **raw} if isinstance(raw, Mapping) else fields.raw
-    fields.only([f"foot.{name}" for name in foot.SPANS])
-    fields.system = "in" if call.get("units") == "in" else "cm"
-    found = {
-        f"foot.{name}": fields.length(f"foot.{name}", span) for name, span in foot.SPANS.items()
-    }
+    raw, system = call.get("fields"), call.get("units")
+    fields = Fields(
+        raw if isinstance(raw, Mapping) else {}, system="in" if system == "in" else "cm"
+    )
+    fields.only(_LENGTHS)
+    found = {name: fields.length(name, span) for name, span in _LENGTHS.items()}
     return {
         "readings": {
             name: units.length(mm, fields.system) for name, mm in found.items() if mm is not None

@@ -25,6 +25,7 @@ _NEEDLES = Span("the needles of a swatch", 8, 200)
 _FLAT = Span("the flat width of a tube", 15, 400)
 _ROUNDS_KNITTED = Span("the rounds of a swatch", 4, 1000)
 _LENGTH = Span("the length of a swatch", 10, 2000)
+SWATCH_LENGTHS = {"flat_width": _FLAT, "length": _LENGTH, "pulled_width": _FLAT}
 _SHAPE = sources.COURSES_TIMES_LOOP / sources.WALES_TIMES_LOOP
 _SHORT = "A short swatch says little: knit at least 40 rounds, wash it and let it rest a day."
 

@@ -25,7 +25,7 @@ from engine.units import nearest
 
 GROUPS = ("units", "foot", "person", "cylinder", "fabric", "sock")
 _EASE = Span("a length ease", 0.0, sources.LENGTH_EASE_MOST)
-_SOCK_LENGTH = Span("the foot of a sock", 80, 360)
+SOCK_LENGTH = Span("the foot of a sock", 80, 360)
 # Where the cylinder is in doubt the sock is held against a usual one, so that all problems are told
 # at once.
 _USUAL_CYLINDER = Cylinder(60)
@@ -78,7 +78,7 @@ def _read_aim(fields: Fields) -> _Aim:
     ease = fields.share("length_ease", _EASE)
     return _Aim(
         float(sources.LENGTH_EASE) if ease is None else ease,
-        fields.length("foot_length_of_sock", _SOCK_LENGTH),
+        fields.length("foot_length_of_sock", SOCK_LENGTH),
     )
 
 
@@ -204,7 +204,7 @@ def _too_short(
     shallower = _shallower(heel, toe, floor(aimed * cloth.rounds - 0.5))
     if shallower:
         ways.append(f"leave {shallower[0]} needles in the heel and {shallower[1]} in the toe")
-    if shortest in (_SOCK_LENGTH if given else foot.SPANS["length"]):
+    if shortest in (SOCK_LENGTH if given else foot.SPANS["length"]):
         ways.append(
             f"the shortest {thing} that works as it stands is {units.length_text(shortest, system)}"
         )

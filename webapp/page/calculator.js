@@ -5,7 +5,8 @@
  */
 
 const PAUSE_MS = 120;
-const READABLE = /^foot\./;
+// Every field that holds a length.
+const READABLE = /^foot\.|^person\.height$|^fabric\.swatch\..*(width|length)$|^sock\.foot_/;
 
 /** Fires "answer" (a plan or its problems), "readings" and "trouble" (a sentence), each in its detail. */
 export class Calculator extends EventTarget {

@@ -40,8 +40,9 @@ export class WordsBeside {
   /** What was typed in centimetres is shown in inches, and the other way. @param {Readings} answer */
   showReadings({ readings }) {
     const metric = this.form.units === "cm";
-    for (const place of this.form.element.querySelectorAll("[data-field^='foot.'] .other")) {
+    for (const place of this.form.element.querySelectorAll("[data-field] .other")) {
       const name = place.closest("[data-field]")?.getAttribute("data-field") ?? "";
+      if (name === "fabric.stitches" || name === "fabric.rounds") continue; // said with the plan
       const typed = this.form.input(name)?.value ?? "";
       const away = metric ? INCHES.test(typed) : METRIC.test(typed);
       const reading = readings[name];
