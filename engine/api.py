@@ -4,6 +4,7 @@ A call names what it wants in `do`:
 
 - `plan` with `request`: the answer of `sheet.write`.
 - `page` with `request`: `{"plan": ..., "picture": svg, "link": text}`, all a screen needs.
+- `chart` with `request` and `chart` (see `chart.read`): a table over sizes, as `chart.write`.
 - `open` with `link`: `{"request": ...}`, what a link holds.
 - `read` with `fields` (dotted name: text) and `units`: lengths read as they are being typed, before
   there is enough for a plan, as `{"readings": {name: quantity}, "errors": [...]}`.
@@ -17,7 +18,7 @@ import json
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from engine import fabric, foot, link, picture, plan, sheet, units
+from engine import chart, fabric, foot, link, picture, plan, sheet, units
 from engine.errors import Problem, Refused
 from engine.fields import Fields
 
@@ -35,6 +36,12 @@ def _page(call: Mapping[str, Any]) -> dict[str, Any]:
         "picture": picture.draw(sock),
         "link": link.write(call["request"]),
     }
+
+
+def _chart(call: Mapping[str, Any]) -> dict[str, Any]:
+    sock = plan.make(call.get("request"))
+    wanted = Fields({"chart": call.get("chart")}, system=sock.system)
+    return chart.write(chart.read(wanted.part("chart"), sock))
 
 
 def _open(call: Mapping[str, Any]) -> dict[str, Any]:
@@ -69,6 +76,7 @@ def _read(call: Mapping[str, Any]) -> dict[str, Any]:
 _DOORS: dict[str, Callable[[Mapping[str, Any]], dict[str, Any]]] = {
     "plan": _plan,
     "page": _page,
+    "chart": _chart,
     "open": _open,
     "read": _read,
 }

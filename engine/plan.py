@@ -142,6 +142,7 @@ def _knittable(
         toe_words=toe_words,
         aimed=aimed,
         aimed_sd=aimed_sd,
+        ease=aim.ease,
         exact_rounds=exact,
         notes=(*foot.questions(feet), *cloth.questions, *wishes.remarks),
     )

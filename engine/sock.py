@@ -20,7 +20,10 @@ from engine.units import nearest
 
 @dataclass(frozen=True)
 class Sock:
-    """One sock: `aimed` is its foot as aimed at, `exact_rounds` the foot rounds before rounding."""
+    """One sock: `aimed` is its foot as aimed at, `exact_rounds` the foot rounds before rounding.
+
+    `ease` is the share by which a sock is shorter than its foot.
+    """
 
     system: units.System
     cylinder: Cylinder
@@ -34,6 +37,7 @@ class Sock:
     toe_words: str
     aimed: float
     aimed_sd: float
+    ease: float
     exact_rounds: float
     notes: tuple[tuple[str | None, str], ...]
 
