@@ -12,7 +12,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from math import ceil, floor
 
-from engine import cuff, cylinder, fabric, foot, leg, short_row, sources, units
+from engine import cuff, cylinder, fabric, first_sock, foot, leg, short_row, sources, units
 from engine.cuff import Cuff
 from engine.cylinder import Cylinder
 from engine.errors import Problem, Refused
@@ -23,7 +23,7 @@ from engine.short_row import Pocket
 from engine.sock import Sock
 from engine.units import nearest
 
-GROUPS = ("units", "foot", "person", "cylinder", "fabric", "sock")
+GROUPS = ("units", "foot", "person", "cylinder", "fabric", "sock", "first_sock")
 _EASE = Span("a length ease", 0.0, sources.LENGTH_EASE_MOST)
 SOCK_LENGTH = Span("the foot of a sock", 80, 360)
 # Where the cylinder is in doubt the sock is held against a usual one, so that all problems are told
@@ -69,9 +69,33 @@ def make(request: object) -> Sock:
     aim = _read_aim(fields.part("sock"))
     wishes = _read_wishes(fields.part("sock"), machine or _USUAL_CYLINDER)
     measures = _complete(fields, feet, aim)
+    knitted = first_sock.read(fields.part("first_sock"))
     if fields.problems or machine is None or cloth is None or wishes is None or measures is None:
         raise Refused(fields.problems)
-    return _knittable(machine, cloth, wishes, feet, measures, aim, fields.system)
+    sock = _knittable(machine, cloth, wishes, feet, measures, aim, fields.system)
+    return sock if knitted is None else _second(fields.part("first_sock"), sock, knitted)
+
+
+def _second(fields: Fields, sock: Sock, knitted: first_sock.FirstSock) -> Sock:
+    """Return the second sock: the first one's cuff, leg, heel and toe, its foot counted anew."""
+    slots = sock.cylinder.slots
+    cloth = first_sock.learn(fields, knitted, slots, sock.heel, sock.toe, sock.fabric)
+    exact = sock.aimed * cloth.rounds - sock.heel.each_way - sock.toe.each_way
+    if not fields.problems and nearest(exact) < 1:
+        fields.refuse(
+            "length",
+            "By this first sock, heel and toe alone are longer than the foot.",
+            "Check its length and rounds, or leave more needles in heel and toe.",
+        )
+    if fields.problems:
+        raise Refused(fields.problems)
+    second = replace(sock, fabric=cloth, exact_rounds=exact)
+    asked = cloth.questions[len(sock.fabric.questions) :]
+    note = (
+        f"Knit {second.foot_rounds} foot rounds in sock two, where sock one has "
+        f"{knitted.foot_rounds}. Cuff, leg, heel and toe stay, so that the two match."
+    )
+    return replace(second, notes=(*sock.notes, (fields.where("foot_rounds"), note), *asked))
 
 
 def _read_aim(fields: Fields) -> _Aim:

@@ -80,6 +80,7 @@ TOLD_STATURE = Cited(10.0, TRADE)  # mm, a person's height as told
 TOLD_WEIGHT = Cited(1.5, TRADE)  # kg, a person's weight as told
 TAPE_ON_SWATCH = Cited(1.5, TRADE)  # mm, a rule along a flat tube
 SOCK_TO_SWATCH = Cited(0.02, TRADE)  # relative, the next tube at the same mark
+FAR_APART = Cited(3.5, TRADE)  # standard deviations between two readings, to ask about it
 GAUGE_AS_TOLD = Cited(0.025, TRADE)  # relative, stitches or rounds per length told without a swatch
 STITCHES_FROM_YARN = Cited(0.08, TRADE)  # relative, from the yarn's number alone
 ROUNDS_FROM_YARN = Cited(0.09, TRADE)
