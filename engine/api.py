@@ -9,7 +9,8 @@ A call names what it wants in `do`:
 - `read` with `fields` (dotted name: text) and `units`: lengths read as they are being typed, before
   there is enough for a plan, as `{"readings": {name: quantity}, "errors": [...]}`.
 
-Whatever comes in, the door answers: with the above or with `{"errors": [...]}`. It never raises.
+Whatever comes in, the door answers: with the above or with `{"errors": [...]}`. It never raises. An
+error has `field`, `message` and `way_out`; all but `plan` add `offers`, texts that would mend it.
 """
 
 from __future__ import annotations
@@ -69,7 +70,7 @@ def _read(call: Mapping[str, Any]) -> dict[str, Any]:
         "readings": {
             name: units.length(mm, fields.system) for name, mm in found.items() if mm is not None
         },
-        "errors": [problem.as_dict() for problem in fields.problems],
+        "errors": [problem.as_dict(with_offers=True) for problem in fields.problems],
     }
 
 
@@ -93,7 +94,8 @@ def answer(call: object) -> dict[str, Any]:
             raise Refused([Problem("do", "This is not something we do.", f"Known: {known}.")])
         return door(call)
     except Refused as refused:
-        return refused.as_dict()
+        of_page = isinstance(call, Mapping) and call.get("do") != "plan"
+        return refused.as_dict(with_offers=of_page)
 
 
 def read_json(text: str) -> Any:

@@ -76,7 +76,8 @@ def read(fields: Fields, slots: int) -> tuple[Cuff | None, list[tuple[str, str]]
         fields.refuse(
             "rounds",
             f"A hung hem needs an even number of rounds, and {rounds} is odd.",
-            f"Knit {rounds - 1} or {rounds + 1}." if rounds > 2 else "Knit 20.",
+            f"Knit {rounds - 1} or {rounds + 1}.",
+            (str(rounds - 1), str(rounds + 1)),
         )
     if every is not None and slots % every:
         fits = [n for n in range(2, 9) if slots % n == 0]
@@ -84,6 +85,7 @@ def read(fields: Fields, slots: int) -> tuple[Cuff | None, list[tuple[str, str]]
             "every",
             f"Every {ordinal(every)} needle does not come out even on {slots} slots.",
             f"Take out every {' or '.join(ordinal(n) for n in fits)}.",
+            tuple(str(n) for n in fits),
         )
     if len(fields.problems) > noted:
         return None, []

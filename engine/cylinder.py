@@ -41,6 +41,7 @@ def read(fields: Fields) -> Cylinder | None:
             "slots",
             f"A cylinder has an even number of slots, and {slots} is odd.",
             f"Count again: is it {slots - 1} or {slots + 1}?",
+            (str(slots - 1), str(slots + 1)),
         )
         return None
     return Cylinder(slots)

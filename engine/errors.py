@@ -10,19 +10,25 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from typing import Any
 
 
 @dataclass(frozen=True)
 class Problem:
-    """One thing wrong with a request: dotted `field` ("" is the whole), `message`, `way_out`."""
+    """One thing wrong with a request: dotted `field` ("" is the whole), `message`, `way_out`.
+
+    `offers` are texts that would mend it when written into the field.
+    """
 
     field: str
     message: str
     way_out: str
+    offers: tuple[str, ...] = ()
 
-    def as_dict(self) -> dict[str, str]:
+    def as_dict(self, with_offers: bool = False) -> dict[str, Any]:
         """Return the problem as the answer shows it."""
-        return {"field": self.field, "message": self.message, "way_out": self.way_out}
+        shown = {"field": self.field, "message": self.message, "way_out": self.way_out}
+        return {**shown, "offers": list(self.offers)} if with_offers else shown
 
 
 class Refused(Exception):
@@ -33,16 +39,20 @@ class Refused(Exception):
         self.problems = tuple(problems)
         super().__init__("; ".join(f"{p.field}: {p.message}" for p in self.problems))
 
-    def as_dict(self) -> dict[str, list[dict[str, str]]]:
-        """Return `{"errors": [...]}`."""
-        return {"errors": [problem.as_dict() for problem in self.problems]}
+    def as_dict(self, with_offers: bool = False) -> dict[str, list[dict[str, Any]]]:
+        """Return `{"errors": [...]}`; a page also wants what could be written instead."""
+        return {"errors": [problem.as_dict(with_offers) for problem in self.problems]}
 
 
 class Unreadable(ValueError):
-    """Raised by a reader of text: `message` says what is wrong, `way_out` what to write instead."""
+    """Raised by a reader of text: `message` says what is wrong, `way_out` what to write instead.
 
-    def __init__(self, message: str, way_out: str) -> None:
-        """Keep both sentences."""
+    `offers` are texts that could have been meant.
+    """
+
+    def __init__(self, message: str, way_out: str, offers: tuple[str, ...] = ()) -> None:
+        """Keep both sentences and the offers."""
         super().__init__(message)
         self.message = message
         self.way_out = way_out
+        self.offers = offers

@@ -16,7 +16,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from math import hypot, sqrt
 
-from engine import sources, yarn
+from engine import sources, units, yarn
 from engine.fields import Fields, Span
 
 STITCHES = Span("stitches per length in a sock", 0.09, 0.8)
@@ -27,6 +27,7 @@ _ROUNDS_KNITTED = Span("the rounds of a swatch", 4, 1000)
 _LENGTH = Span("the length of a swatch", 10, 2000)
 SWATCH_LENGTHS = {"flat_width": _FLAT, "length": _LENGTH, "pulled_width": _FLAT}
 _SHAPE = sources.COURSES_TIMES_LOOP / sources.WALES_TIMES_LOOP
+_LEFT_OUT = "Left out, and the counts hang on it. Measure it; until then we take about"
 _SHORT = "A short swatch says little: knit at least 40 rounds, wash it and let it rest a day."
 
 
@@ -48,6 +49,7 @@ class Fabric:
     tex_told: bool
     pull: float
     pull_measured: bool = False
+    guessed: tuple[str, ...] = ()
     questions: tuple[tuple[str, str], ...] = ()
 
     @property
@@ -161,21 +163,27 @@ def _from_yarn(tex: float) -> _Gauge:
         sources.STITCHES_FROM_YARN,
         sources.ROUNDS_FROM_YARN,
         "yarn",
-        "guessed from the yarn's number at a usual sock tightness; swatch first",
+        "guessed from the yarn's number, for a sock of usual tightness",
     )
 
 
 def _complete(fields: Fields, gauge: _Gauge, tex: float | None, pull: float | None) -> Fabric:
     stitches, rounds, words = gauge.stitches, gauge.rounds, gauge.words
     stitches_sd, rounds_sd = gauge.stitches_sd, gauge.rounds_sd
+    guessed, asked = "", gauge.questions
     if rounds is None and stitches is not None:
         rounds, rounds_sd = stitches * _SHAPE, hypot(stitches_sd, sources.SHAPE_SD)
         words += "; rounds per length guessed from the stitches"
+        guessed = "rounds"
     elif stitches is None and rounds is not None:
         stitches, stitches_sd = rounds / _SHAPE, hypot(rounds_sd, sources.SHAPE_SD)
         words += "; stitches per length guessed from the rounds"
+        guessed = "stitches"
     if stitches is None or rounds is None:
         raise ValueError("a gauge has stitches or rounds")
+    if guessed:
+        taken = units.per_length(rounds if guessed == "rounds" else stitches, fields.system)
+        asked = (*asked, (_guessed_field(fields, gauge, guessed), f"{_LEFT_OUT} {taken['text']}."))
     fabric = Fabric(
         stitches,
         rounds,
@@ -187,9 +195,16 @@ def _complete(fields: Fields, gauge: _Gauge, tex: float | None, pull: float | No
         tex is not None,
         pull or float(sources.PLAIN_PULL),
         pull is not None,
-        gauge.questions,
+        (guessed,) if guessed else (),
+        asked,
     )
     return _with_questions(fields, fabric)
+
+
+def _guessed_field(fields: Fields, gauge: _Gauge, guessed: str) -> str:
+    if gauge.way == "swatch":
+        return fields.where("swatch.rounds" if guessed == "rounds" else "swatch.flat_width")
+    return fields.where(guessed)
 
 
 def _with_questions(fields: Fields, fabric: Fabric) -> Fabric:

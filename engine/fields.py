@@ -44,9 +44,9 @@ class Fields:
     system: System = "cm"
     problems: list[Problem] = field(default_factory=list)
 
-    def refuse(self, name: str, message: str, way_out: str) -> None:
-        """Add a problem at a field of this object."""
-        problem = Problem(self.where(name), message, way_out)
+    def refuse(self, name: str, message: str, way_out: str, offers: tuple[str, ...] = ()) -> None:
+        """Add a problem at a field of this object; `offers` are texts that would mend it."""
+        problem = Problem(self.where(name), message, way_out, offers)
         if problem not in self.problems:  # a field may be looked at more than once
             self.problems.append(problem)
 
@@ -98,7 +98,7 @@ class Fields:
         try:
             return reader(text)
         except Unreadable as no:
-            self.refuse(name, no.message, no.way_out)
+            self.refuse(name, no.message, no.way_out, no.offers)
             return None
 
     def length(self, name: str, span: Span) -> float | None:
@@ -141,15 +141,21 @@ class Fields:
     ) -> None:
         side = "small" if value < span.low else "large"
         way_out = f"Did you mean {' or '.join(meant)}?" if meant else "Measure again."
-        self.refuse(name, f"{shown} is too {side} for {span.name}.", way_out)
+        self.refuse(name, f"{shown} is too {side} for {span.name}.", way_out, meant)
 
     def count(self, name: str, span: Span) -> int | None:
         """Return a whole number within `span`."""
-        value = self.read(name, reading.read_number)
+        value = self.read(name, reading.read_count)
         if value is None:
             return None
         if value != int(value):
-            self.refuse(name, f"{units.number(value, 3)} is not a whole number.", "Round it.")
+            around = (f"{int(value)}", f"{int(value) + 1}")
+            self.refuse(
+                name,
+                f"{units.number(value, 3)} is not a whole number.",
+                f"Write {' or '.join(around)}.",
+                around,
+            )
             return None
         if value not in span:
             side = "small" if value < span.low else "large"
@@ -184,6 +190,7 @@ class Fields:
             name,
             f"{units.number(value * 100)} % is too much for {span.name}.",
             f"Did you mean {meant}?" if meant else f"Write 0 to {span.high * 100:.0f} %.",
+            (meant,) if meant else (),
         )
         return None
 

@@ -26,15 +26,19 @@ TITLES = {
     "ankle": "Ankle",
     "calf": "Calf",
 }
+_PARTS = {"ball": "foot", "heel": "heel", "ankle": "ankle", "calf": "calf"}
 _CURES = {
     ("ball", "bad-"): "A smaller stitch, or a cylinder with fewer needles, would hold it.",
     ("ball", "loose"): "A slightly smaller stitch would hold it better.",
     ("ball", "tight"): "Fine for a snug wearer; else a slightly larger stitch.",
     ("ball", "bad+"): "A larger stitch, or a cylinder with more needles, would ease it.",
-    ("heel", "bad-"): "Leave more needles in the heel for a shallower one.",
-    ("heel", "loose"): "Leave a few more needles in the heel.",
-    ("heel", "tight"): "Leave fewer needles in the heel for a deeper one.",
-    ("heel", "bad+"): "Use more heel needles or leave fewer; a larger stitch helps most.",
+    ("heel", "bad-"): "Leave more heel needles in work, for a shallower heel.",
+    ("heel", "loose"): "Leave a few more heel needles in work.",
+    ("heel", "tight"): "More needles in the heel, or fewer left in work, would make it deeper.",
+    (
+        "heel",
+        "bad+",
+    ): "More needles in the heel, or fewer left in work; a larger stitch helps most.",
     ("ankle", "bad-"): "A smaller stitch for the last rounds of the leg would hold it.",
     ("ankle", "loose"): "Usual for a tube that fits the ball; a smaller stitch there cures it.",
     ("ankle", "tight"): "A slightly larger stitch in the leg would ease it.",
@@ -73,15 +77,24 @@ def _worn(
     level, verdict = _LEVELS[step], verdicts[step]
     side = {0: "-", 4: "+"}.get(step, "")
     cure = _CURES.get((place, level + side), "")
-    words = f"{_stretch_words(stretch)}{': ' if verdict else ''}{verdict}. {cure}".strip()
+    if level == "bad" and not body.measured and _may_be_good(body, girth, bounds):
+        level, verdict = _LEVELS[1 if step == 0 else 3], f"perhaps {verdict}"
+        cure = "That is by a guess: measure it to be sure."
+    words = f"{_stretch_words(place, stretch)}: {verdict}. {cure}".strip()
     return Place(place, body.value, girth, level, verdict, words, body.measured)
 
 
-def _stretch_words(stretch: float) -> str:
-    percent = round((stretch - 1) * 100)
+def _may_be_good(body: Measure, girth: float, bounds: tuple[float, ...]) -> bool:
+    """Tell whether the guessed girth's interval reaches into what is comfortable."""
+    return body.low / girth < bounds[2] and body.high / girth >= bounds[1]
+
+
+def _stretch_words(place: str, stretch: float) -> str:
     if stretch < 1:
-        wider = f"{-percent} % wider" if percent else "just wider"
-        return f"The sock is {wider} than the leg or foot here"
+        percent = round((1 / stretch - 1) * 100)
+        wider = f"{percent} % wider" if percent else "just wider"
+        return f"The sock is {wider} than the {_PARTS[place]}"
+    percent = round((stretch - 1) * 100)
     return f"Stretches {percent} %" if percent else "Lies without stretch"
 
 
@@ -99,6 +112,9 @@ def _getting_on(heel: Measure, girth: float, cuff: Cuff, fabric: Fabric) -> Plac
         level, verdict = "tight", "goes on with a pull"
     else:
         level, verdict = "bad", "may not go on"
+    if needed <= 1:
+        words = f"{verdict.capitalize()}: it need not stretch to pass the heel."
+        return Place("over_heel", heel.value, girth, level, verdict, words, heel.measured)
     words = (
         f"{verdict.capitalize()}: it must stretch to {needed:.2f} times its girth to pass the "
         f"heel, and gives about {pull:.2f} ({from_swatch})."
@@ -108,13 +124,20 @@ def _getting_on(heel: Measure, girth: float, cuff: Cuff, fabric: Fabric) -> Plac
     return Place("over_heel", heel.value, girth, level, verdict, words, heel.measured)
 
 
-def _calf(calf: Measure, girth: float, top: float, foot_length: float) -> Place:
+def _calf(calf: Measure, girth: float, top: float, foot_length: float, pull: float) -> Place:
     """Judge the top of the leg against the calf, where the sock gets near it."""
     height = sources.CALF_HEIGHT_OVER_FOOT * foot_length
     if top < sources.CALF_REACHED * height:
         verdict = "not reached"
         words = "The sock ends below the fullest part of the calf."
         return Place("calf", calf.value, girth, "apart", verdict, words, calf.measured)
+    if calf.low / girth > pull:
+        verdict = "cannot pass"
+        words = (
+            f"It would have to stretch to {calf.value / girth:.2f} times its girth and gives about "
+            f"{pull:.2f}: it cannot be worn this high. A shorter leg, or larger stitches."
+        )
+        return Place("calf", calf.value, girth, "bad", verdict, words, calf.measured)
     return _worn("calf", calf, girth, sources.LEG_STRETCH, _LEG)
 
 
@@ -135,5 +158,11 @@ def judge(
         _worn("heel", measures["heel_girth"], heel, sources.HEEL_STRETCH, _BALL),
         _getting_on(measures["heel_girth"], tube, cuff, fabric),
         _worn("ankle", measures["ankle_girth"], tube, sources.LEG_STRETCH, _LEG),
-        _calf(measures["calf_girth"], tube, top_above_floor, measures["length"].value),
+        _calf(
+            measures["calf_girth"],
+            tube,
+            top_above_floor,
+            measures["length"].value,
+            cuff.pull(fabric),
+        ),
     ]

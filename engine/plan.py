@@ -149,17 +149,20 @@ def _knittable(
         def heel_at(rounds: float) -> Pocket:
             return _heel(wishes.heel, machine, replace(cloth, rounds=rounds), feet)[0]
 
-        raise Refused([_too_short(aim, heel_at, toe, cloth, aimed, system)])
-    leg_rounds = wishes.leg_rounds
+        problem = _too_short(aim, heel_at, toe, cloth, aimed, system)
+        raise Refused([_with_cylinder(problem, measures["ball_girth"].value, machine, cloth)])
+    leg_rounds, leg_words = wishes.leg_rounds, "as you set it"
     if leg_rounds is None:
         leg_rounds = leg.usual_rounds(measures["length"].value, cloth)
-    return Sock(
+        leg_words = "in the customary proportion to the foot, about half its length"
+    sock = Sock(
         system=system,
         cylinder=machine,
         fabric=cloth,
         measures=measures,
         cuff=wishes.cuff,
         leg_rounds=leg_rounds,
+        leg_words=leg_words,
         heel=heel,
         heel_words=heel_words,
         toe=toe,
@@ -170,6 +173,17 @@ def _knittable(
         exact_rounds=exact,
         notes=(*foot.questions(feet), *cloth.questions, *wishes.remarks),
     )
+    return replace(sock, notes=(*sock.notes, *_high(sock)))
+
+
+def _high(sock: Sock) -> list[tuple[str, str]]:
+    """Return a remark where the top of the sock would stand at the knee."""
+    knee = sources.KNEE_HEIGHT_OVER_FOOT * sock.measures["length"].value
+    if sock.top_above_floor < knee:
+        return []
+    height = units.length_text(sock.top_above_floor, sock.system)
+    words = f"The top would stand {height} above the floor, at the knee or over it."
+    return [("sock.leg.rounds", words)]
 
 
 def _heel(
@@ -245,6 +259,15 @@ def _too_short(
         f"no foot rounds for a sock of {units.length_text(aimed, system)}.",
         f"{way_out[0].upper()}{way_out[1:]}.",
     )
+
+
+def _with_cylinder(problem: Problem, ball: float, machine: Cylinder, cloth: Fabric) -> Problem:
+    """Say first how many slots would suit the foot, where this cylinder is far too large for it."""
+    if machine.slots / cloth.stitches <= ball:
+        return problem
+    suited = 2 * nearest(ball / sources.BALL_STRETCH_WANTED * cloth.stitches / 2)
+    words = f"{machine.slots} slots are many for this foot: about {suited} would suit it."
+    return replace(problem, message=f"{words} {problem.message}")
 
 
 def _finer(heel_at: Callable[[float], Pocket], toe: Pocket, cloth: Fabric, aimed: float) -> float:

@@ -80,12 +80,21 @@ def read_number(text: str) -> float:
     return _value(match[1])
 
 
+def read_count(text: str) -> float:
+    """Return the number of a count of things, which need not be whole yet."""
+    try:
+        return read_number(text)
+    except Unreadable:
+        if tidy(text).startswith("-"):
+            raise Unreadable("A count cannot be below zero.", "Write it like 20.") from None
+        raise Unreadable(f"“{text.strip()}” is not a number.", "Write it like 20.") from None
+
+
 def read_share(text: str) -> float:
-    """Return a share: `0.04`, `4 %` and `4%` are the same."""
+    """Return a share: `4 %`, `4%` and `0.04` are the same, and so is a bare `4`."""
     tidied = tidy(text)
-    if tidied.endswith("%"):
-        return read_number(tidied[:-1]) / 100
-    return read_number(tidied)
+    value = read_number(tidied.rstrip("% "))
+    return value / 100 if tidied.endswith("%") or value >= 1 else value
 
 
 def _pieces(text: str, example: str) -> list[tuple[float, str]]:

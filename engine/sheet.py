@@ -60,7 +60,10 @@ def _counts(sock: Sock) -> dict[str, Any]:
             "needles": sock.cuff.needles(slots),
             "words": sock.cuff.words,
         },
-        "leg": {"rounds": sock.leg_rounds, "words": f"{_rounds(sock.leg_rounds)} plain"},
+        "leg": {
+            "rounds": sock.leg_rounds,
+            "words": f"{_rounds(sock.leg_rounds)} plain, {sock.leg_words}",
+        },
         "heel": _pocket(sock.heel, sock.heel_words),
         "foot": {
             "rounds": sock.foot_rounds,
@@ -88,13 +91,24 @@ def _pocket(pocket: Pocket, words: str) -> dict[str, Any]:
 def _rounding(sock: Sock) -> str:
     off = sock.foot_length - sock.aimed
     by = units.small_length(abs(off), sock.system)["text"]
-    exact = f"{sock.exact_rounds:.1f}"
     if abs(sock.exact_rounds - sock.foot_rounds) < 0.05:
-        return f"{sock.foot_rounds} rounds, as worked out: nothing to round"
+        return f"{_sum(sock)}: nothing to round"
     way, longer = ("up", "longer") if off > 0 else ("down", "shorter")
+    rounded = f"rounded {way} to {sock.foot_rounds}: the sock is {by} {longer} than aimed at"
+    return f"{_sum(sock)}, {rounded}"
+
+
+def _sum(sock: Sock) -> str:
+    """Return the working of the foot rounds, as it would be done on paper."""
+    aimed = units.length_text(sock.aimed, sock.system)
+    if sock.aimed_sd:
+        foot = units.length_text(sock.measures["length"].value, sock.system)
+        aimed = f"{foot} less {units.number(sock.ease * 100)} % is {aimed}"
+    rounds = units.per_length(sock.fabric.rounds, sock.system)["text"]
+    whole = sock.exact_rounds + sock.heel.each_way + sock.toe.each_way
     return (
-        f"{exact} rounds, rounded {way} to {sock.foot_rounds}: the sock is {by} {longer} than "
-        "aimed at"
+        f"{aimed}; at {rounds} that is {whole:.1f} rounds; less {sock.heel.each_way} for the heel "
+        f"and {sock.toe.each_way} for the toe is {sock.exact_rounds:.1f} rounds"
     )
 
 
@@ -112,11 +126,17 @@ def _parts(sock: Sock) -> list[dict[str, Any]]:
             f"{units.length_text(sock.leg_length, sock.system)} plain",
         ),
         ("heel", sock.heel.rows, "rows", turn(sock.heel)),
-        ("foot", sock.foot_rounds, "rounds", f"four times in five {low} to {high} is right"),
+        ("foot", sock.foot_rounds, "rounds", f"most likely {low} to {high}"),
         ("toe", sock.toe.rows, "rows", turn(sock.toe)),
     )
     return [
-        {"part": part, "title": SECTIONS[part], "count": count, "unit": unit, "detail": detail}
+        {
+            "part": part,
+            "title": SECTIONS[part],
+            "count": count,
+            "unit": unit[:-1] if count == 1 else unit,
+            "detail": detail,
+        }
         for part, count, unit, detail in rows
     ]
 
@@ -140,10 +160,11 @@ def _fabric(sock: Sock) -> dict[str, Any]:
         "loop_length": units.small_length(cloth.loop, sock.system),
         "from": cloth.way,
         "swatch_first": cloth.way == "yarn",
+        "guessed": list(cloth.guessed),
         "words": (
-            f"{cloth.words[0].upper()}{cloth.words[1:]}. Stitches sure to "
-            f"{_percent(cloth.stitches_sd)}, rounds to {_percent(cloth.rounds_sd)}, four times in "
-            "five."
+            f"{cloth.words[0].upper()}{cloth.words[1:]}. Stitches right to within "
+            f"{_percent(cloth.stitches_sd)}, rounds to within {_percent(cloth.rounds_sd)}, four "
+            "times in five."
         ),
     }
 
@@ -227,5 +248,7 @@ def _range(sock: Sock) -> dict[str, Any]:
     return {
         "low": low,
         "high": high,
-        "words": f"{span} rounds, four times in five. What would narrow it most: {better}.",
+        "words": (
+            f"Most likely {span} rounds (four times in five). What would narrow it most: {better}."
+        ),
     }

@@ -132,17 +132,19 @@ def read(fields: Fields, slots: int, usual: int) -> tuple[int, int | None] | Non
     noted = len(fields.problems)
     most = int(slots * HEEL_SHARE_MOST)
     needles = fields.count("needles", Span("a heel or toe on this cylinder", FEWEST_NEEDLES, most))
-    left = fields.count("left", Span("needles left in work", FEWEST_LEFT, most))
+    left = fields.count("left", Span("needles left in work", 0, most))
     if len(fields.problems) > noted:
         return None
     needles = usual if needles is None else needles
     if left is None:
         return needles, None
-    if left >= needles:
+    if not FEWEST_LEFT <= left < needles:
+        nothing = "narrow" if left >= needles else "knit on"
         fields.refuse(
             "left",
-            f"{left} left of {needles} leaves nothing to narrow.",
+            f"{left} left of {needles} leaves nothing to {nothing}.",
             f"Usual is about a third: {customary_left(needles)}.",
+            (str(customary_left(needles)),),
         )
         return None
     if (needles - left) % 2:
@@ -152,6 +154,7 @@ def read(fields: Fields, slots: int, usual: int) -> tuple[int, int | None] | Non
             f"From {needles} needles down to {left} is an odd number of rows, so the carrier would "
             "stand on the wrong side when the held needles come back.",
             f"Leave {' or '.join(map(str, choices))}.",
+            tuple(map(str, choices)),
         )
         return None
     return needles, left

@@ -31,6 +31,7 @@ class Sock:
     measures: dict[str, Measure]
     cuff: Cuff
     leg_rounds: int
+    leg_words: str
     heel: Pocket
     heel_words: str
     toe: Pocket

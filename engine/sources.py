@@ -60,6 +60,7 @@ YARN_MARGIN = Cited(0.10, TRADE)  # what to have over
 LENGTH_EASE_MOST = Cited(0.15, TRADE)
 LENGTH_EASE = Cited(0.04, TRADE + " (2 to 6 %)")
 BALL_STRETCH = tuple(Cited(x, TRADE) for x in (1.00, 1.05, 1.18, 1.25))
+BALL_STRETCH_WANTED = Cited(1.10, TRADE)
 HEEL_STRETCH = tuple(Cited(x, TRADE) for x in (1.00, 1.08, 1.28, 1.38))
 LEG_STRETCH = tuple(Cited(x, TRADE) for x in (0.90, 1.02, 1.25, 1.40))
 HEEL_STRETCH_WANTED = Cited(
@@ -98,6 +99,9 @@ LEG_OVER_FOOT = Cited(
     0.54, "50 leg rounds at 9.6 per inch under an average woman's 246 mm foot: " + TRADE
 )
 WASTE_ROUNDS = Cited(10, TRADE)
+KNEE_HEIGHT_OVER_FOOT = Cited(
+    1.73, "tibial height over foot length, mean of the men, 1.78 of the women: ANSUR II 2012"
+)
 CALF_REACHED = Cited(0.85, TRADE)  # of its height, from where the calf's girth counts
 LEFT_SHARES = tuple(
     Cited(x, TRADE) for x in (1 / 6, 1 / 3, 1 / 2)

@@ -91,9 +91,15 @@ def _pocket(part: str, slots: int, pocket: Pocket) -> Iterator[Step]:
     rest = slots - pocket.needles
     yield _do(
         part,
-        f"Lift {rest} needles into hold and keep the {pocket.needles} of the {part} in work. Hang "
-        f"the {part} weight on them, run the stronger thread along if you use one, and stop with "
-        "the yarn carrier left of needle 1.",
+        f"Lift {rest} needles into hold and keep the {pocket.needles} of the {part} in work, "
+        f"those at the front. Hang the {part} weight on them, run the stronger thread along if "
+        "you use one, and stop with the yarn carrier left of needle 1, where a round begins.",
+    )
+    yield _do(
+        part,
+        "Crank to and fro, one row each way: first narrow, then widen. Take up the slack at each "
+        "turn, and move the weight up as the pocket grows. Where a carrier can only come from the "
+        "right, read left for right.",
     )
     for row in pocket.walk():
         yield _row(part, row, pocket)

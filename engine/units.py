@@ -162,5 +162,7 @@ def yarn_length(mm: float, system: System) -> Quantity:
 
 def weight(grams: float, system: System) -> Quantity:
     """Return a weight of yarn as a quantity, value in g."""
-    imperial, metric = f"{number(grams / GRAMS_PER_OUNCE, 2)} oz", f"{number(grams, 0)} g"
+    metric = f"{number(grams, 0)} g" if grams >= 0.5 else "under 1 g"
+    ounces = grams / GRAMS_PER_OUNCE
+    imperial = f"{number(ounces, 1)} oz" if ounces >= 0.05 else "under 0.1 oz"
     return _quantity(round(grams, 2), "g", imperial, metric, system)

@@ -68,6 +68,13 @@ def read_number(text: str) -> float:
     elif match := _WORD_LAST.fullmatch(tidied):
         tex = _by_count(match[3], match[1], match[2])
     else:
+        meant = f"{tidied} m / 100 g"
+        if re.fullmatch(r"\d{2,4}", tidied) and FINEST <= 1e5 / int(tidied) <= THICKEST:
+            raise Unreadable(
+                f"“{tidied}” of what? A yarn number needs its system.",
+                f"Did you mean {meant}?",
+                (meant,),
+            )
         raise Unreadable(f"“{text.strip()}” is not a yarn number we know.", EXAMPLE)
     if not FINEST <= tex <= THICKEST:
         thickness = "finer than sewing thread" if tex < FINEST else "thicker than rug yarn"

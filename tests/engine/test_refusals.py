@@ -168,7 +168,7 @@ def test_an_offered_gauge_mends_its_field(field: str, tenths: int, over: str, un
         ("sock.foot_length_of_sock", "23.6 in", "23.6 cm"),
         ("fabric.rounds", "38 / in", "38 / 10 cm or 38 / 4 in"),
         ("fabric.stitches", "7.5 / 10 cm", "7.5 / in or 7.5 / cm"),
-        ("sock.length_ease", "4", "4 %"),
+        ("sock.length_ease", "0.4", "0.4 %"),
     ],
 )
 def test_sense_is_caught_not_type_alone(field: str, value: str, offer: str) -> None:

@@ -30,6 +30,7 @@ SOCK, WASTE = 1, 2  # carriers
 PITCH = 2  # slots of a bed from one needle of the cylinder to the next
 _HEADER = (";!knitout-2", ";;Machine: SWG091N2", ";;Carriers: 1 2", ";;Position: Keep")
 _AT_THE_TABLE = ("Bind off", "Graft", "Wash")
+_ADVICE = ("Crank to and fro",)
 
 
 def label(step: Step) -> str:
@@ -128,7 +129,7 @@ class Writer:
             if found := re.search(words, step["text"]):
                 doing(step, found)
                 return
-        if not step["text"].startswith(_AT_THE_TABLE):
+        if not step["text"].startswith((*_AT_THE_TABLE, *_ADVICE)):
             raise ValueError(f"no knitout for: {step['text']}")
 
     def _take_out(self, _: Step, words: re.Match[str]) -> None:
