@@ -22,8 +22,10 @@ from engine.fields import Fields, Span
 from engine.short_row import Pocket
 
 _ROUNDS = Span("the foot rounds of a sock", 1, 400)
-_LENGTH = Span("the foot of a sock", 80, 400)
-_WIDTH = Span("the flat width of a sock", 25, 250)
+LENGTHS = {
+    "length": Span("the foot of a sock", 80, 400),
+    "flat_width": Span("the flat width of a sock", 25, 250),
+}
 _BEFORE = {
     "swatch": "your swatch",
     "gauge": "the stitches and rounds you gave",
@@ -43,8 +45,9 @@ class FirstSock:
 def read(fields: Fields) -> FirstSock | None:
     """Return the first sock of a request, or None where there is none or a problem was noted."""
     fields.only(("foot_rounds", "length", "flat_width"))
-    rounds, length = fields.count("foot_rounds", _ROUNDS), fields.length("length", _LENGTH)
-    width = fields.length("flat_width", _WIDTH)
+    rounds = fields.count("foot_rounds", _ROUNDS)
+    length = fields.length("length", LENGTHS["length"])
+    width = fields.length("flat_width", LENGTHS["flat_width"])
     if all(fields.blank(name) for name in ("foot_rounds", "length", "flat_width")):
         return None
     for name, what in (

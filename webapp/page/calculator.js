@@ -1,24 +1,21 @@
 /**
- * Asks the engine while she types: waits for a pause, drops what a newer request supersedes, and
- * hands on the newest answer. An answer to an older request never reaches the screen.
- * @import {Asks, Request, Values} from "./types"
+ * Works out what is typed, while it is being typed.
+ * @import {Answer, Asks, Request, Values} from "./types"
  */
+import { Newest } from "./newest.js";
 
-const PAUSE_MS = 120;
 // Every field that holds a length.
-const READABLE = /^foot\.|^person\.height$|^fabric\.swatch\..*(width|length)$|^sock\.foot_/;
+const READABLE =
+  /^foot\.|^person\.height$|^(fabric\.swatch|first_sock)\..*(width|length)$|^sock\.foot_/;
 
 /** Fires "answer" (a plan or its problems), "readings" and "trouble" (a sentence), each in its detail. */
 export class Calculator extends EventTarget {
-  /** @type {AbortController | undefined} */
-  #running;
-  /** @type {ReturnType<typeof setTimeout> | undefined} */
-  #pause;
+  #newest;
 
   /** @param {Asks} engine */
   constructor(engine) {
     super();
-    this.engine = engine;
+    this.#newest = new Newest(engine);
   }
 
   /**
@@ -26,30 +23,35 @@ export class Calculator extends EventTarget {
    * @param {Request} request @param {Values} values
    */
   work(request, values) {
-    clearTimeout(this.#pause);
-    this.#running?.abort();
-    this.#running = new AbortController();
-    const { signal } = this.#running;
-    // While the engine starts nothing is asked; what is typed by then is worked out once it is up.
-    if (this.engine.state !== "ready") return;
-    this.#pause = setTimeout(() => {
-      const fields = Object.fromEntries(
-        Object.entries(values).filter(([name, value]) => READABLE.test(name) && value.trim()),
-      );
-      this.#ask({ do: "read", fields, units: request.units }, signal, "readings");
-      this.#ask({ do: "page", request }, signal, "answer");
-    }, PAUSE_MS);
+    const fields = Object.fromEntries(
+      Object.entries(values).filter(([name, value]) => READABLE.test(name) && value.trim()),
+    );
+    this.#newest.work(
+      async (ask) => {
+        this.#tell("readings", await ask({ do: "read", fields, units: request.units }));
+        this.#tell("answer", await page(request, ask));
+      },
+      (sentence) => this.#tell("trouble", sentence),
+    );
   }
 
-  /** @param {object} call @param {AbortSignal} signal @param {string} event */
-  async #ask(call, signal, event) {
-    try {
-      const detail = await this.engine.ask(call, { signal });
-      if (!signal.aborted) this.dispatchEvent(new CustomEvent(event, { detail }));
-    } catch (error) {
-      if (signal.aborted || (error instanceof Error && error.name === "AbortError")) return;
-      const detail = error instanceof Error ? error.message : String(error);
-      this.dispatchEvent(new CustomEvent("trouble", { detail }));
-    }
+  /** @param {string} event @param {unknown} detail */
+  #tell(event, detail) {
+    this.dispatchEvent(new CustomEvent(event, { detail }));
   }
+}
+
+/**
+ * While only sock one is in doubt the counts stay: those it was knitted by, with its problems beside.
+ * @param {Request} request @param {(call: object) => Promise<Answer>} ask
+ * @returns {Promise<Answer>}
+ */
+async function page(request, ask) {
+  const answer = await ask({ do: "page", request });
+  if (!answer.errors?.every(({ field }) => field.startsWith("first_sock"))) {
+    return { ...answer, request };
+  }
+  const { first_sock: _, ...before } = request;
+  const { errors } = answer;
+  return { ...(await ask({ do: "page", request: before })), errors, request: before };
 }

@@ -1,6 +1,7 @@
 /**
  * What a choice on the form shows or hides: the chips of usual cylinders, the three ways to know the
  * fabric, a child's age, the needles of a mock rib; and the folds that open when they hold something.
+ * @import {Values} from "./types"
  * @import {Form} from "./form.js"
  */
 
@@ -25,10 +26,8 @@ export function wireChoices(form) {
     hide('[data-field="sock.cuff.every"]', values["sock.cuff.kind"] !== "mock rib");
     open("shoe", Boolean(values["person.shoe_size.size"]?.trim()));
     open("person-more", Boolean(values["person.height"] || values["person.weight"]));
-    open(
-      "sock-more",
-      Object.entries(values).some(([name, value]) => name.startsWith("sock.") && value.trim()),
-    );
+    open("sock-more", holds(values, "sock."));
+    open("first-sock", holds(values, "first_sock."));
   };
   form.addEventListener("change", show);
   show();
@@ -40,8 +39,13 @@ function hide(selector, hidden) {
   if (element instanceof HTMLElement) element.hidden = hidden;
 }
 
-/** Open a fold that holds something; never close what she opened. @param {string} id @param {boolean} holds */
-function open(id, holds) {
+/** Whether any field of a group is filled. @param {Values} values @param {string} group */
+function holds(values, group) {
+  return Object.entries(values).some(([name, value]) => name.startsWith(group) && value.trim());
+}
+
+/** Open a fold that is filled; never close what she opened. @param {string} id @param {boolean} filled */
+function open(id, filled) {
   const fold = document.getElementById(id);
-  if (holds && fold instanceof HTMLDetailsElement) fold.open = true;
+  if (filled && fold instanceof HTMLDetailsElement) fold.open = true;
 }

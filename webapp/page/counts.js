@@ -3,6 +3,7 @@
  * @import {Part, Plan} from "./types"
  */
 import { html, nothing, render } from "lit-html";
+import { wordsOfSockTwo } from "./first_sock.js";
 
 /** @param {Plan} plan @param {HTMLElement} place */
 export function renderCounts(plan, place) {
@@ -13,6 +14,7 @@ export function renderCounts(plan, place) {
           ? html`<p class="swatch-first"><strong>Swatch first.</strong> ${plan.fabric.words}</p>`
           : nothing
       }
+      <p class="which-sock">${wordsOfSockTwo(plan) ? "Sock two" : "For both socks"}</p>
       <ol class="counts">
         ${plan.parts.map((part) => row(part, plan))}
       </ol>
@@ -25,7 +27,7 @@ export function renderCounts(plan, place) {
 function row(part, plan) {
   const pocket = part.part === "heel" || part.part === "toe" ? plan.counts[part.part] : null;
   return html`<li class="tally tally-${part.part}">
-    <h3>${part.title}</h3>
+    <h3>${part.title}${part.part === "foot" && wordsOfSockTwo(plan) ? html` <small>sock two</small>` : nothing}</h3>
     ${
       pocket
         ? html`<p class="figure" aria-hidden="true">

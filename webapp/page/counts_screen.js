@@ -8,6 +8,7 @@
 import { nothing, render } from "lit-html";
 import { renderAround } from "./around.js";
 import { renderCounts } from "./counts.js";
+import { wordsOfSockTwo } from "./first_sock.js";
 import { showPicture } from "./picture.js";
 import { renderProblems } from "./problems.js";
 import { renderShare } from "./share.js";
@@ -17,6 +18,12 @@ const SETTLED_MS = 1500;
 
 /** @param {string} id */
 const place = (id) => /** @type {HTMLElement} */ (document.getElementById(id));
+
+/** The answer in a breath, for the tape. @param {Plan} plan */
+function gist(plan) {
+  const { rounds } = plan.counts.foot;
+  return wordsOfSockTwo(plan) ? `Sock two: ${rounds}` : `Foot ${rounds} rounds`;
+}
 
 export class CountsScreen {
   /** @type {ReturnType<typeof setTimeout> | undefined} */
@@ -33,7 +40,7 @@ export class CountsScreen {
   show(answer) {
     const { plan } = answer;
     document.getElementById("not-yet")?.remove();
-    renderProblems(answer.errors ?? [], place("problems"), (step) => this.nav.go(step));
+    renderProblems(plan ? [] : answer.errors, place("problems"), (step) => this.nav.go(step));
     if (plan) {
       renderCounts(plan, place("counts-place"));
       showPicture(answer.picture, place("picture-place"));
@@ -48,7 +55,7 @@ export class CountsScreen {
       place("share-place").hidden = true;
     }
     this.#mark(plan);
-    this.#say(plan ? `Foot ${plan.counts.foot.rounds} rounds` : "");
+    this.#say(plan ? wordsOfSockTwo(plan) || gist(plan) : "");
   }
 
   /** @param {Plan | undefined} plan */
@@ -59,7 +66,7 @@ export class CountsScreen {
       length ? `${length.from === "estimated" ? "≈ " : ""}${length.text}` : "",
     );
     this.nav.mark("yarn", plan ? `${plan.counts.needles} slots` : "");
-    this.nav.mark("counts", plan ? `Foot ${plan.counts.foot.rounds} rounds` : "");
+    this.nav.mark("counts", plan ? gist(plan) : "");
   }
 
   /** @param {string} words */

@@ -1,5 +1,5 @@
 /**
- * The form of steps one and two: reads and fills its fields by name, and says when they change.
+ * The form of the three steps: reads and fills its fields by name, and says when they change.
  * @import {Values} from "./types"
  */
 
@@ -47,6 +47,7 @@ export class Form extends EventTarget {
   fill(values) {
     const filled = { units: this.units, way: "swatch", who: "", "sock.cuff.kind": "", ...values };
     for (const field of this.element.elements) {
+      if (field instanceof HTMLInputElement && !field.name) continue; // the shown link
       if (field instanceof HTMLInputElement && field.type === "radio") {
         field.checked =
           field.value === (filled[/** @type {keyof typeof filled} */ (field.name)] ?? "");

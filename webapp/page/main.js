@@ -5,6 +5,7 @@ import { Calculator } from "./calculator.js";
 import { wireChoices } from "./choices.js";
 import { CountsScreen } from "./counts_screen.js";
 import { Draft } from "./draft.js";
+import { FirstSock } from "./first_sock.js";
 import { Form } from "./form.js";
 import { toRequest } from "./request.js";
 import { Sheets } from "./sheets.js";
@@ -30,6 +31,7 @@ const status = new Status(engine);
 const beside = new WordsBeside(form);
 const sheets = new Sheets({ form, draft, nav, engine });
 const screen = new CountsScreen(nav, sheets);
+const firstSock = new FirstSock(form);
 
 wireChoices(form);
 const work = () => {
@@ -56,6 +58,7 @@ calculator.addEventListener("answer", (event) => {
   status.trouble("");
   beside.show(answer);
   screen.show(answer);
+  firstSock.show(answer.plan);
 });
 calculator.addEventListener("trouble", (event) => {
   status.trouble(/** @type {CustomEvent} */ (event).detail);

@@ -30,7 +30,7 @@ export function renderShare(link, place, sheets) {
             ? nothing
             : html`<hr class="knit" />
                 <h3>The next foot</h3>
-                <p>Machine and yarn stay; foot and person are emptied, and can be brought back.</p>
+                <p>Machine and yarn stay; foot, person and sock one are emptied, and can be brought back.</p>
                 <button type="button" id="next-foot" @click=${() => sheets.nextFoot()}>Measure the next foot</button>`
         }
       `,

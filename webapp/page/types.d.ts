@@ -99,10 +99,17 @@ export interface Problem {
   message: string;
   way_out: string;
 }
-/** What came of the newest request: a plan with its picture and link, or the problems in the way. */
+/** What came of the newest request: a plan with its picture and link, or the problems in the way; a plan
+ * beside problems is sock one's, where what was typed of sock one cannot be read yet. */
 export type Answer =
-  | { plan: Plan; picture: string; link: string; errors?: undefined }
-  | { errors: Problem[]; plan?: undefined; picture?: undefined; link?: undefined };
+  | { plan: Plan; picture: string; link: string; request: Request; errors?: Problem[] }
+  | {
+      errors: Problem[];
+      request: Request;
+      plan?: undefined;
+      picture?: undefined;
+      link?: undefined;
+    };
 export interface Readings {
   readings: Record<string, Quantity>;
   errors?: Problem[];

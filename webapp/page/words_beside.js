@@ -4,6 +4,7 @@
  * @import {Answer, Plan, Problem, Readings} from "./types"
  * @import {Form} from "./form.js"
  */
+import { SOCK_TWO } from "./first_sock.js";
 
 const AFTER_TAP_MS = 250;
 const METRIC = /\d\s*(mm|cm|dm|m)\b|met(re|er)/i;
@@ -89,8 +90,10 @@ export class WordsBeside {
 
   /** @param {Plan} plan */
   #showNotes(plan) {
-    for (const place of this.form.element.querySelectorAll(".note")) place.textContent = "";
+    for (const place of this.form.element.querySelectorAll("[data-field] .note"))
+      place.textContent = "";
     for (const { field, text } of plan.notes) {
+      if (field === SOCK_TWO) continue; // said large, by the counts
       const place = field && document.getElementById(`${idOf(field)}-note`);
       if (place) place.textContent = `${place.textContent} ${text}`.trim();
     }
@@ -103,14 +106,16 @@ export class WordsBeside {
     for (const { field, message, way_out } of this.problems) {
       const input = this.form.input(field);
       const blank = input ? input.value.trim() === "" : true;
-      const typing = input !== null && input === document.activeElement && !this.asked;
-      if (!this.asked && ((blank && !this.#touched.has(field)) || typing)) continue;
+      const typing = input !== null && input === document.activeElement;
+      // Sock one is asked for by nobody: it is never scolded before she has been there.
+      const asked = this.asked && !field.startsWith("first_sock.");
+      if (!asked && ((blank && !this.#touched.has(field)) || typing)) continue;
       const place = placeOf(field);
       if (!place) continue;
       said.set(place, [...(said.get(place) ?? []), `${message} ${way_out}`.trim()]);
       if (input) invalid.add(input);
     }
-    for (const place of document.querySelectorAll(".step .error")) {
+    for (const place of this.form.element.querySelectorAll(".error")) {
       place.textContent = said.get(place)?.join(" ") ?? "";
     }
     for (const input of this.form.element.elements) {

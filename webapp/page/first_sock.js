@@ -1,0 +1,86 @@
+/**
+ * What sock one teaches for sock two: the planned count at one tap, the engine's sentence, and the way
+ * to forget sock one again.
+ * @import {Plan, Values} from "./types"
+ * @import {Form} from "./form.js"
+ */
+import { html, nothing, render } from "lit-html";
+
+/** The field of the note that says how many foot rounds sock two takes. */
+export const SOCK_TWO = "first_sock.foot_rounds";
+const FIELDS = [SOCK_TWO, "first_sock.length", "first_sock.flat_width"];
+
+/** The sentence for sock two; "" where the counts are those of both socks. @param {Plan} plan */
+export function wordsOfSockTwo(plan) {
+  return plan.notes.find(({ field }) => field === SOCK_TWO)?.text ?? "";
+}
+
+export class FirstSock {
+  #planned = "";
+  #words = "";
+  /** @type {Values | null} */
+  #forgotten = null;
+
+  /** @param {Form} form */
+  constructor(form) {
+    this.form = form;
+    this.planned = /** @type {HTMLElement} */ (document.getElementById("as-planned"));
+    this.place = /** @type {HTMLElement} */ (document.getElementById("sock-two"));
+    form.addEventListener("change", (event) => {
+      const { detail } = /** @type {CustomEvent} */ (event);
+      if (detail === "" || FIELDS.includes(detail)) this.#forgotten = null;
+      this.#draw();
+    });
+    this.#draw();
+  }
+
+  /** @param {Plan | undefined} plan */
+  show(plan) {
+    this.#words = plan ? wordsOfSockTwo(plan) : "";
+    if (plan && !this.#words) this.#planned = String(plan.counts.foot.rounds);
+    this.#draw();
+  }
+
+  #forget() {
+    const values = this.form.values();
+    this.#put({});
+    this.#forgotten = values;
+    this.#draw();
+  }
+
+  /** @param {Values} values */
+  #put(values) {
+    for (const name of FIELDS) this.form.set(name, values[name] ?? "");
+  }
+
+  #draw() {
+    const values = this.form.values();
+    const rounds = values[SOCK_TWO]?.trim();
+    const asPlanned = rounds === this.#planned;
+    render(
+      this.#planned && (!rounds || asPlanned)
+        ? html`<button type="button" aria-pressed=${asPlanned}
+            @click=${() => this.form.set(SOCK_TWO, this.#planned)}>${this.#planned}, as planned</button>`
+        : nothing,
+      this.planned,
+    );
+    const forgotten = this.#forgotten;
+    render(
+      html`
+        ${
+          this.#words
+            ? html`<p class="lesson">${this.#words}</p>`
+            : html`<p class="quiet">Once rounds and length are there, the count for sock two stands here.</p>`
+        }
+        ${
+          FIELDS.some((name) => values[name]?.trim())
+            ? html`<button type="button" id="forget-sock" @click=${() => this.#forget()}>Forget sock one</button>`
+            : forgotten
+              ? html`<button type="button" id="recall-sock" @click=${() => this.#put(forgotten)}>Bring sock one back</button>`
+              : nothing
+        }
+      `,
+      this.place,
+    );
+  }
+}
