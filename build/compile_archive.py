@@ -18,15 +18,17 @@ NO_DATE = (1980, 1, 1, 0, 0, 0)
 
 
 def archive(members: dict[str, bytes]) -> bytes:
-    """Bytes of a zip file holding `members` (name -> content), the same bytes every time."""
+    """Bytes of a zip file holding `members` (name -> content), the same bytes every time.
+
+    Not compressed: a host does that better, across members, and Python reads it sooner.
+    """
     buffer = io.BytesIO()
     with zipfile.ZipFile(buffer, "w") as out:
         for name in sorted(members):
             info = zipfile.ZipInfo(name, NO_DATE)
-            info.compress_type = zipfile.ZIP_DEFLATED
             info.external_attr = 0o644 << 16
             info.create_system = 3
-            out.writestr(info, members[name], compresslevel=9)
+            out.writestr(info, members[name])
     return buffer.getvalue()
 
 
@@ -39,7 +41,8 @@ def compiled(sources: bytes) -> bytes:
                 continue
             content = given.read(name)
             if name.endswith(".py"):
-                code = compile(content, name, "exec", dont_inherit=True)
+                # Level 2: no docstrings, which nobody reads on a phone, and no assertions.
+                code = compile(content, name, "exec", dont_inherit=True, optimize=2)
                 content = bytes(
                     _bootstrap_external._code_to_hash_pyc(  # type: ignore[attr-defined]
                         code, importlib.util.source_hash(content), False

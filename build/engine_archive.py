@@ -3,15 +3,13 @@
 Both leave here as zip files of compiled modules (see ``compile_archive.py``).
 """
 
-import hashlib
 import importlib.metadata
 import re
-import subprocess
-import tempfile
 import zipfile
 from pathlib import Path, PurePosixPath
 
 from build.compile_archive import archive
+from build.inside_pyodide import made
 
 # pint and what pint imports under Pyodide's Python, as installed (pinned by hash) for the build.
 LIBRARIES = ("pint", "flexcache", "flexparser", "platformdirs")
@@ -63,27 +61,12 @@ def standard_library(pyodide: Path) -> bytes:
 
 
 def compiled(sources: bytes, node: str, build: Path, kept: Path) -> bytes:
-    """`sources` with every module compiled by Pyodide under node.
+    """`sources` with every module compiled by Pyodide under node; see `inside_pyodide.made`."""
+    recipe = ("compile_archive.mjs", "compile_archive.py")
+    return made(recipe, [sources], node, build, kept)
 
-    Compiling takes some 10 s, so results stay in the folder `kept`, named by what they are made
-    of. Raises subprocess.CalledProcessError, its `stderr` telling which source is not Python.
-    """
-    key = hashlib.sha256(sources)
-    for recipe in ("compile_archive.py", "compile_archive.mjs", "package-lock.json"):
-        key.update((build / recipe).read_bytes())
-    result = kept / f"{key.hexdigest()[:32]}.zip"
-    if not result.exists():
-        kept.mkdir(parents=True, exist_ok=True)
-        with tempfile.TemporaryDirectory(dir=kept) as work:
-            given, made = Path(work, "sources.zip"), Path(work, "compiled.zip")
-            given.write_bytes(sources)
-            subprocess.run(
-                [node, build / "compile_archive.mjs", given, made],
-                check=True,
-                capture_output=True,
-                text=True,
-            )
-            made.replace(result)  # whole or not at all
-        for old in sorted(kept.glob("*.zip"), key=lambda path: path.stat().st_mtime)[:-8]:
-            old.unlink(missing_ok=True)
-    return result.read_bytes()
+
+def snapshot(library: bytes, engine: bytes, node: str, build: Path, kept: Path) -> bytes:
+    """Python's memory with the compiled archives `library` and `engine` imported and warm."""
+    recipe = ("memory_snapshot.mjs", "warm_up.py")
+    return made(recipe, [library, engine], node, build, kept)

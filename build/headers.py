@@ -33,7 +33,7 @@ ALWAYS = {
 
 # A file whose name holds the hash of its content never changes; anything else is asked for anew
 # (a browser may keep it, but must hear from the host that it is still the one).
-HASHED = r"/(assets|pyodide-[^/]+)/|/engine-[^/]+\.zip$"
+HASHED = r"/(assets|pyodide-[^/]+)/|/(engine|snapshot)-[^/]+\.(zip|bin)$"
 FOR_EVER = "public, max-age=31536000, immutable"
 ASK_FIRST = "no-cache"
 
@@ -47,6 +47,7 @@ TYPES = {
     ".webmanifest": "application/manifest+json",
     ".wasm": "application/wasm",
     ".zip": "application/zip",
+    ".bin": "application/octet-stream",
     ".svg": "image/svg+xml",
     ".png": "image/png",
 }
@@ -81,7 +82,7 @@ server {{
 {types}
     }}
     gzip on;
-    gzip_types text/css text/javascript application/wasm image/svg+xml;
+    gzip_types text/css text/javascript application/wasm application/octet-stream image/svg+xml;
 {always}
     add_header Cache-Control $heelwise_cache always;
     location ~ /\\. {{

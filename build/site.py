@@ -20,7 +20,8 @@ from typing import Any
 
 import jinja2
 
-from build.engine_archive import compiled, engine_sources, standard_library
+from build.compile_archive import archive
+from build.engine_archive import compiled, engine_sources, snapshot, standard_library
 
 ROOT = Path(__file__).resolve().parent.parent
 BUILD = ROOT / "build"
@@ -91,11 +92,13 @@ class Site:
         return name
 
     def python(self) -> None:
-        """Pyodide in a folder named by its content, and the engine as one archive."""
+        """Pyodide in a folder named by its content, the engine as one archive, and a snapshot of
+        the memory of the first with the second in it."""
         node = find_node()
         kept = ROOT / ".tools" / "compiled"
         files = {name: (PYODIDE / name).read_bytes() for name in PYODIDE_FILES}
-        files["python_stdlib.zip"] = compiled(standard_library(PYODIDE), node, BUILD, kept)
+        library = compiled(standard_library(PYODIDE), node, BUILD, kept)
+        files |= {"python_stdlib.zip": library, "empty.zip": archive({})}
         version = json.loads((PYODIDE / "package.json").read_text())["version"]
         folder = f"pyodide-{version}-{digest(b''.join(files.values()))}/"
         for name, content in files.items():
@@ -103,6 +106,8 @@ class Site:
         engine = compiled(engine_sources(self.root), node, BUILD, kept)
         self.assets["pyodide"] = folder
         self.assets["engine"] = self.put(f"engine-{digest(engine)}.zip", engine)
+        memory = snapshot(library, engine, node, BUILD, kept)
+        self.assets["snapshot"] = self.put(f"snapshot-{digest(memory)}.bin", memory)
 
     def scripts_and_style(self) -> None:
         """main, worker and page: bundled, minified, named by content."""
@@ -188,7 +193,8 @@ class Site:
     def service_worker(self) -> None:
         """sw.js, told every file of the site, its hash, and what it must read byte for byte."""
         entries = []
-        for name in self.files():
+        # The snapshot comes last: on a first visit the page's own downloads go before it.
+        for name in sorted(self.files(), key=lambda name: name == self.assets["snapshot"]):
             content = (self.out / name).read_bytes()
             sri = base64.b64encode(hashlib.sha384(content).digest()).decode()
             entries.append({"url": name, "revision": digest(content), "integrity": f"sha384-{sri}"})
@@ -234,7 +240,9 @@ def build(dist: Path, root: Path = ROOT, force: bool = False) -> bool:
         try:
             Site(root.resolve(), out).make()
         except subprocess.CalledProcessError as error:
-            raise SiteError(f"Compiling the engine failed:\n{error.stderr.strip()}") from error
+            raise SiteError(
+                f"Pyodide could not take the engine in:\n{error.stderr.strip()}"
+            ) from error
         (out / STAMP).write_text(inputs)
         if dist.exists():
             dist.rename(Path(work) / "old")

@@ -7,6 +7,7 @@ const {
   worker,
   pyodide,
   engine: archive,
+  snapshot,
   serviceWorker,
   version,
 } = document.documentElement.dataset;
@@ -18,7 +19,7 @@ const bench = {
   /** @type {string[]} */ violations: [],
   /** @type {(() => void)[]} */ offers: [],
   stored: false,
-  engine: new Engine({ worker, pyodide, engine: archive, patience }),
+  engine: new Engine({ worker, pyodide, engine: archive, snapshot, patience }),
 };
 globalThis.bench = bench;
 

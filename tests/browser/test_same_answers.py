@@ -8,6 +8,7 @@ import json
 import random
 from typing import Any
 
+import pytest
 from playwright.sync_api import BrowserContext
 
 from engine.api import answer_text
@@ -147,7 +148,8 @@ def calls() -> list[str]:
     return texts
 
 
-def test_phone_and_this_machine_agree(phone: BrowserContext) -> None:
+@pytest.mark.parametrize("way", ["engine from its archive", "engine from the snapshot"])
+def test_phone_and_this_machine_agree(phone: BrowserContext, way: str) -> None:
     texts = calls()
     here = [answer_text(text) for text in texts]
     # The calls are worth making only if many can be answered, and many cannot.
@@ -157,15 +159,21 @@ def test_phone_and_this_machine_agree(phone: BrowserContext) -> None:
     page = phone.new_page()
     page.goto("")
     there = page.evaluate(
-        """async (texts) => {
-            const { worker, pyodide, engine } = document.documentElement.dataset;
+        """async ([texts, way]) => {
+            const { worker, pyodide, engine, snapshot } = document.documentElement.dataset;
             const whole = (address) => new URL(address, document.baseURI).href;
             const python = new Worker(worker, { type: "module" });
             const next = () => new Promise((heard, failed) => {
                 python.onmessage = ({ data }) => data.alive || heard(data);
                 python.onerror = failed;
             });
-            python.postMessage({ pyodide: whole(pyodide), engine: whole(engine) });
+            const restored = way === "engine from the snapshot";
+            if (restored) await (await caches.open("test")).add(snapshot);
+            python.postMessage({
+                pyodide: whole(pyodide),
+                engine: restored ? "" : whole(engine),  // so that there is no other way
+                snapshot: restored ? whole(snapshot) : "",
+            });
             const first = await next();
             if (!first.ready) throw new Error(JSON.stringify(first));
             const answers = [];
@@ -176,7 +184,7 @@ def test_phone_and_this_machine_agree(phone: BrowserContext) -> None:
             }
             return answers;
         }""",
-        texts,
+        [texts, way],
     )
     for text, ours, theirs in zip(texts, here, there, strict=True):
         assert theirs == ours, f"differs for {text}"

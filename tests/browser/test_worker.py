@@ -208,8 +208,8 @@ def strict_policy(response: Response) -> Response:
 
 
 def no_engine(response: Response) -> Response:
-    """A host that lost a file."""
-    if "/engine-" in request.path:
+    """A host that lost two files: the engine and the snapshot with the engine in it."""
+    if "/engine-" in request.path or "/snapshot-" in request.path:
         response.status_code = 404
     return response
 

@@ -18,6 +18,7 @@ const {
   worker = "",
   pyodide = "",
   engine: archive = "",
+  snapshot,
   serviceWorker,
 } = document.documentElement.dataset;
 
@@ -25,7 +26,7 @@ wireTheme();
 const draft = new Draft();
 const form = new Form(/** @type {HTMLFormElement} */ (document.getElementById("form")));
 const nav = new StepsNav();
-const engine = new Engine({ worker, pyodide, engine: archive });
+const engine = new Engine({ worker, pyodide, engine: archive, snapshot });
 const calculator = new Calculator(engine);
 const status = new Status(engine);
 const beside = new WordsBeside(form);

@@ -40,13 +40,19 @@ export class Engine extends EventTarget {
    * @param {string} options.worker address of the worker's script
    * @param {string} options.pyodide address of Pyodide's folder
    * @param {string} options.engine address of the engine's archive
+   * @param {string} [options.snapshot] address of Python's memory with the engine in it
    * @param {number} [options.patience] milliseconds of silence after which a start is given up
    */
-  constructor({ worker, pyodide, engine, patience = 180_000 }) {
+  constructor({ worker, pyodide, engine, snapshot = "", patience = 180_000 }) {
     super();
     /** @param {string} address */
     const whole = (address) => new URL(address, document.baseURI).href;
-    this.#addresses = { worker: whole(worker), pyodide: whole(pyodide), engine: whole(engine) };
+    this.#addresses = {
+      worker: whole(worker),
+      pyodide: whole(pyodide),
+      engine: whole(engine),
+      snapshot: snapshot && whole(snapshot),
+    };
     this.#patience = patience;
     this.start();
   }
@@ -125,6 +131,8 @@ export class Engine extends EventTarget {
    */
   #fallen(cause) {
     console.warn(`A new start is needed: ${cause}`);
+    // Whatever it was, it is not to come back: from now on the long way, which gives the same answers.
+    this.#addresses.snapshot = "";
     const job = this.#current;
     this.#current = undefined;
     if (job && job.tries < MOST_TRIES && !job.signal?.aborted) this.#queue.unshift(job);

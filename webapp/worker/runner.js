@@ -2,7 +2,7 @@
  * One worker that runs Python, from its start to its end. It has ended when it says so, when it
  * breaks down, or when it is silent for too long; then it is stopped for good.
  *
- * To the worker:   { pyodide, engine }   once: start, with these addresses
+ * To the worker:   { pyodide, engine, snapshot }   once: start, with these addresses
  *                  { id, text }          a call as JSON text
  * From the worker: { alive: true }       still starting, one stage further
  *                  { ready: true }       calls can come
@@ -13,7 +13,8 @@
  *
  * @typedef {{ alive?: true, ready?: true, failed?: string,
  *   id?: number, text?: string, raised?: string, crashed?: string }} Report
- * @typedef {{ worker: string, pyodide: string, engine: string }} Addresses
+ * @typedef {{ worker: string, pyodide: string, engine: string, snapshot: string }} Addresses
+ *   snapshot: "" to do without
  * @typedef {object} Listener
  * @property {() => void} ready calls can come
  * @property {(id: number, text?: string, raised?: string) => void} answer to the call with this id
@@ -32,7 +33,7 @@ export class Runner {
    * @param {number} patience milliseconds of silence after which a start is given up
    * @param {Listener} listener
    */
-  constructor({ worker, pyodide, engine }, patience, listener) {
+  constructor({ worker, ...addresses }, patience, listener) {
     this.#patience = patience;
     this.#listener = listener;
     this.#worker = new Worker(worker, { type: "module" });
@@ -41,7 +42,7 @@ export class Runner {
       event.preventDefault();
       this.#end(event.message);
     };
-    this.#worker.postMessage({ pyodide, engine });
+    this.#worker.postMessage(addresses);
     this.#wait(patience);
   }
 

@@ -1,0 +1,43 @@
+"""Files that only Pyodide itself can make, under node: compiled modules, and its memory.
+
+They take seconds and their inputs change seldom, so results are kept in a folder, named by what
+they are made of.
+"""
+
+import hashlib
+import subprocess
+import tempfile
+from collections.abc import Sequence
+from pathlib import Path
+
+PINS = "package-lock.json"  # which Pyodide
+
+
+def made(
+    recipe: Sequence[str], inputs: Sequence[bytes], node: str, build: Path, kept: Path
+) -> bytes:
+    """What `recipe` makes of the files `inputs`.
+
+    The first name in `recipe` is a script in the folder `build`, run as `node SCRIPT INPUT... OUT`;
+    the others are files it reads there. Raises subprocess.CalledProcessError, its `stderr` telling
+    what Pyodide found wrong.
+    """
+    key = hashlib.sha256()
+    for content in (*((build / name).read_bytes() for name in (*recipe, PINS)), *inputs):
+        key.update(hashlib.sha256(content).digest())
+    result = kept / key.hexdigest()[:32]
+    if not result.exists():
+        kept.mkdir(parents=True, exist_ok=True)
+        with tempfile.TemporaryDirectory(dir=kept) as work:
+            given = [Path(work, str(number)) for number in range(len(inputs))]
+            for path, content in zip(given, inputs, strict=True):
+                path.write_bytes(content)
+            out = Path(work, "out")
+            subprocess.run(
+                [node, build / recipe[0], *given, out], check=True, capture_output=True, text=True
+            )
+            out.replace(result)  # whole or not at all
+        old = sorted(filter(Path.is_file, kept.iterdir()), key=lambda path: path.stat().st_mtime)
+        for path in old[:-12]:
+            path.unlink(missing_ok=True)
+    return result.read_bytes()
