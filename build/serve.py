@@ -28,7 +28,16 @@ def create_app(dist: Path) -> Flask:
     def file(name: str = "index.html") -> Response:
         if name.endswith("/") or any(part.startswith(".") for part in name.split("/")):
             abort(404)  # folders are not listed, hidden files are not part of the site
-        return send_from_directory(dist.resolve(), name)
+        for coding, ending in (("br", ".br"), ("gzip", ".gz")):  # see precompress.mjs
+            packed = f"{name}{ending}"
+            if request.accept_encodings.quality(coding) and (dist / packed).is_file():
+                response = send_from_directory(dist.resolve(), packed)
+                response.headers["Content-Encoding"] = coding
+                break
+        else:
+            response = send_from_directory(dist.resolve(), name)
+        response.headers["Vary"] = "Accept-Encoding"
+        return response
 
     @app.after_request
     def with_headers(response: Response) -> Response:

@@ -21,6 +21,7 @@ FILES = {
     "assets/main-ABCDEF12.js": "text/javascript",
     "assets/page-ABCDEF12.css": "text/css",
     "engine-12345678.zip": "application/zip",
+    "snapshot-12345678.bin": "application/octet-stream",
     "pyodide-1.2.3-12345678/pyodide.mjs": "text/javascript",
     "pyodide-1.2.3-12345678/pyodide.asm.wasm": "application/wasm",
 }
@@ -161,3 +162,27 @@ def test_nginx_file_sends_the_same(port: int) -> None:
             assert f'add_header {name} "{value}" always;' in lines
     for name, kind in FILES.items():
         assert f"{kind} {name.rsplit('.', 1)[1]};" in lines
+
+
+def test_file_compressed_beforehand_is_sent_to_those_who_can_read_it(tmp_path: Path) -> None:
+    """RFC 9110, 8.4 and 12.5.3: same type, its coding named, and caches told that it depends."""
+    name = "engine-12345678.zip"
+    (tmp_path / name).write_text("plain")
+    (tmp_path / f"{name}.br").write_text("by brotli")
+    (tmp_path / f"{name}.gz").write_text("by gzip")
+    (tmp_path / "index.html").write_text("plain")
+    ask = serve.create_app(tmp_path).test_client().get
+    for accepted, text, coding in (
+        ("gzip, deflate, br", "by brotli", "br"),
+        ("gzip", "by gzip", "gzip"),
+        ("br;q=0, gzip;q=0", "plain", None),
+        ("", "plain", None),
+    ):
+        answer = ask(f"/{name}", headers={"Accept-Encoding": accepted})
+        assert answer.text == text
+        assert answer.headers.get("Content-Encoding") == coding
+        assert answer.headers["Content-Type"] == "application/zip"
+        assert answer.headers["Vary"] == "Accept-Encoding"
+        answer.close()
+    with ask("/index.html", headers={"Accept-Encoding": "br"}) as answer:
+        assert answer.text == "plain"
