@@ -184,5 +184,5 @@ def test_file_compressed_beforehand_is_sent_to_those_who_can_read_it(tmp_path: P
         assert answer.headers["Content-Type"] == "application/zip"
         assert answer.headers["Vary"] == "Accept-Encoding"
         answer.close()
-    with ask("/index.html", headers={"Accept-Encoding": "br"}) as answer:
-        assert answer.text == "plain"
+    with ask("/index.html", headers={"Accept-Encoding": "br"}) as page:
+        assert page.text == "plain"
