@@ -25,6 +25,10 @@ UNUSED = re.compile(
     |fileinput|ftplib|imaplib|mailbox|mimetypes|modulefinder|netrc|nturl2path|optparse|pdb
     |pickletools|plistlib|poplib|profile|pstats|pty|pyclbr|pydoc|rlcompleter|shelve|smtplib
     |socketserver|symtable|tabnanny|tarfile|this|timeit|trace|turtle|uuid|wave|webbrowser|zipapp)\.py
+    |asyncio/(__main__|proactor_events|tools|windows_events|windows_utils)
+    |(concurrent/interpreters|email/mime|logging/(config|handlers)|pyodide/console)
+    |(difflib|filecmp|getopt|graphlib|robotparser|sched|statistics|tracemalloc)\.py
+    |urllib/(request|robotparser)
     |encodings/(?!cp437)(cp|iso|mac_|koi|big5|euc|gb|hp|hz|johab|kz|shift)
     |.*/$
     """,
