@@ -12,6 +12,7 @@ table is made beside.
 from __future__ import annotations
 
 import csv
+from collections.abc import Sequence
 from typing import Any, NamedTuple
 
 from engine import foot, shoe_size, units
@@ -42,19 +43,24 @@ _STEPS = {"Mondopoint": 5.0, "Japan": 0.5}
 
 
 class Row(NamedTuple):
-    """A foot of the table: its label, its length in mm, and the rounds of each column."""
+    """A foot of the table: its size or mm, its length in mm, and the rounds of each column."""
 
-    label: str
+    at: float
     length: float
     rounds: tuple[int | None, ...]
 
 
 class Chart(NamedTuple):
-    """A table: `by` as asked, `columns` in rounds per mm, and the sock it is made beside."""
+    """A table: `by` as asked, `columns` in rounds per mm, and the sock it is made beside.
+
+    Steps are between rows (sizes or mm) and between columns (rounds per mm).
+    """
 
     by: str
     columns: tuple[float, ...]
+    column_step: float
     rows: tuple[Row, ...]
+    row_step: float
     sock: Sock
 
 
@@ -66,19 +72,18 @@ def read(fields: Fields, sock: Sock) -> Chart:
     """
     fields.only(("by", "first", "last", "step", "loosest", "firmest", "between"))
     by = fields.choice("by", (BY_LENGTH, *shoe_size.SYSTEMS)) or BY_LENGTH
-    feet = _feet(fields, by)
-    columns = _columns(fields, sock)
+    feet, row_step = _feet(fields, by)
+    columns, column_step = _columns(fields, sock)
     if fields.problems:
         raise Refused(fields.problems)
     rows = (
-        Row(_label(by, at, sock.system), length, tuple(_rounds(sock, length, c) for c in columns))
-        for at, length in feet
+        Row(at, length, tuple(_rounds(sock, length, c) for c in columns)) for at, length in feet
     )
-    return Chart(by, columns, tuple(rows), sock)
+    return Chart(by, columns, column_step, tuple(rows), row_step, sock)
 
 
-def _feet(fields: Fields, by: str) -> list[tuple[float, float]]:
-    """Return (size or mm, foot length in mm) of every row."""
+def _feet(fields: Fields, by: str) -> tuple[list[tuple[float, float]], float]:
+    """Return (size or mm, foot length in mm) of every row, and the step between rows."""
     if by == BY_LENGTH:
         span, step_span = foot.SPANS["length"], Span("a step between lengths", 1.0, 50.0)
         first, last = fields.length("first", span), fields.length("last", span)
@@ -90,20 +95,24 @@ def _feet(fields: Fields, by: str) -> list[tuple[float, float]]:
         first, last = fields.plain("first", span), fields.plain("last", span)
         step = fields.plain("step", Span("a step between sizes", 0.25, 50))
         usual = (*_SIZES[by], _STEPS.get(by, 1.0))
+    step = usual[2] if step is None else step
     places = _ladder(
         fields,
         ("first", "last", "step"),
         (usual[0] if first is None else first, usual[1] if last is None else last),
-        usual[2] if step is None else step,
+        step,
         MOST_ROWS,
     )
     if by == BY_LENGTH:
-        return [(mm, mm) for mm in places]
-    return [(size, shoe_size.foot_length(by, size)[0]) for size in places]
+        return [(mm, mm) for mm in places], step
+    return [(size, shoe_size.foot_length(by, size)[0]) for size in places], step
 
 
-def _columns(fields: Fields, sock: Sock) -> tuple[float, ...]:
-    """Return rounds per mm from loose to firm; left out, a few on both sides of the sock's own."""
+def _columns(fields: Fields, sock: Sock) -> tuple[tuple[float, ...], float]:
+    """Return rounds per mm from loose to firm, and the step between them.
+
+    What is left out stands on both sides of the sock's own.
+    """
     step = fields.rate("between", Span("a step between columns", 0.0005, 0.2))
     step = _COLUMN_STEP[sock.system] if step is None else step
     reach = step * (_COLUMNS // 2)
@@ -113,7 +122,7 @@ def _columns(fields: Fields, sock: Sock) -> tuple[float, ...]:
         own - reach if loosest is None else loosest,
         own + reach if firmest is None else firmest,
     )
-    return _ladder(fields, ("loosest", "firmest", "between"), ends, step, MOST_COLUMNS)
+    return _ladder(fields, ("loosest", "firmest", "between"), ends, step, MOST_COLUMNS), step
 
 
 def _ladder(
@@ -146,7 +155,11 @@ def _label(by: str, at: float, system: System) -> str:
 
 
 def write(chart: Chart) -> dict[str, Any]:
-    """Return the table for a page: `title`, `head`, `columns`, `rows`, `assumptions`, `csv`."""
+    """Return the table for a page: `title`, `head`, `columns`, `rows`, `assumptions`, `csv`.
+
+    `taken` says, by the names `read` knows, what the table goes by, as it could have been typed;
+    `nearest` is the row and the column of the sock itself, None where it lies outside the table.
+    """
     system = chart.sock.system
     return {
         "title": f"Foot rounds on {chart.sock.cylinder.slots} slots",
@@ -155,15 +168,55 @@ def write(chart: Chart) -> dict[str, Any]:
         "columns": [units.per_length(c, system) for c in chart.columns],
         "rows": [
             {
-                "label": row.label,
+                "label": _label(chart.by, row.at, system),
                 "length": units.length(row.length, system),
                 "rounds": list(row.rounds),
             }
             for row in chart.rows
         ],
+        "taken": _taken(chart),
+        "nearest": {
+            "row": _nearest(
+                [row.length for row in chart.rows],
+                _row_step_in_mm(chart),
+                chart.sock.measures["length"].value,
+            ),
+            "column": _nearest(chart.columns, chart.column_step, chart.sock.fabric.rounds),
+        },
         "assumptions": _assumptions(chart),
         "csv": as_csv(chart),
     }
+
+
+def _taken(chart: Chart) -> dict[str, str]:
+    def label(at: float) -> str:
+        return _label(chart.by, at, chart.sock.system)
+
+    def rate(per_mm: float) -> str:
+        return str(units.per_length(per_mm, chart.sock.system)["text"])
+
+    return {
+        "first": label(chart.rows[0].at),
+        "last": label(chart.rows[-1].at),
+        "step": label(chart.row_step),
+        "loosest": rate(chart.columns[0]),
+        "firmest": rate(chart.columns[-1]),
+        "between": rate(chart.column_step),
+    }
+
+
+def _nearest(places: Sequence[float], step: float, own: float) -> int | None:
+    """Return which of the places is nearest; None where the own one is over half a step outside."""
+    at = min(range(len(places)), key=lambda i: abs(places[i] - own))
+    inside = places[0] - step / 2 <= own <= places[-1] + step / 2
+    return at if inside else None
+
+
+def _row_step_in_mm(chart: Chart) -> float:
+    if chart.by == BY_LENGTH:
+        return chart.row_step
+    last = chart.rows[-1]
+    return shoe_size.foot_length(chart.by, last.at + chart.row_step)[0] - last.length
 
 
 def _assumptions(chart: Chart) -> list[str]:
@@ -199,5 +252,7 @@ def as_csv(chart: Chart) -> str:
     columns = [f"{units.number(c * mm, 2)} rounds per {per}" for c in chart.columns]
     writer.writerow([head, "foot length in mm", *columns])
     for row in chart.rows:
-        writer.writerow([row.label, units.number(row.length), *row.rounds])
+        writer.writerow(
+            [_label(chart.by, row.at, chart.sock.system), units.number(row.length), *row.rounds]
+        )
     return "".join(paper)

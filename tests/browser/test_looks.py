@@ -51,6 +51,14 @@ def screens_of(page: Page) -> Iterator[str]:
     for fold in page.locator("#counts summary, .foot summary").all():
         fold.tap()
     yield "3-unfolded"
+    page.locator("#as-planned button").tap()
+    field(page, "first_sock.length").fill("22")
+    expect(page.locator(".which-sock")).to_have_text("Sock two")
+    page.locator("#first-sock").scroll_into_view_if_needed()
+    yield "3-sock-two"
+    page.locator("#chart > summary").tap()
+    page.locator("table.chart").scroll_into_view_if_needed()
+    yield "3-table"
     step(page, "measure")
     page.locator("#load-demo").tap()
     step(page, "counts")

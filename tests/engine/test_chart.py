@@ -135,3 +135,29 @@ def test_the_plan_itself_stands_in_its_own_column() -> None:
         found["rows"][0]["rounds"][middle]
         == (plan({"foot.heel_girth": None})["counts"]["foot"]["rounds"])
     )
+
+
+def test_what_was_taken_can_be_typed_and_gives_the_same_table() -> None:
+    for by, units in (("EU", "cm"), ("length", "in"), ("length", "cm"), ("Japan", "in")):
+        left_out = table({"by": by}, units=units)
+        typed = table({"by": by, **left_out["taken"]}, units=units)
+        assert typed["taken"] == left_out["taken"]
+        labels = [[row["label"] for row in found["rows"]] for found in (left_out, typed)]
+        assert labels[0] == labels[1]
+        assert len(typed["columns"]) == len(left_out["columns"])
+
+
+def test_the_row_and_column_of_the_sock_itself_are_named() -> None:
+    """A foot of 246.3 mm, by half centimetres and at 9.6 rounds per inch."""
+    found = table({"by": "length"}, units="cm")
+    own = found["nearest"]
+    assert found["rows"][own["row"]]["label"] == "24.5 cm"
+    assert found["columns"][own["column"]]["other"] == "9.6 / in"
+    away = table({"by": "length", "first": "27 cm", "loosest": "8 / in", "firmest": "9 / in"})
+    assert away["nearest"] == {"row": None, "column": None}
+    by_size = table({"by": "EU"})
+    row = by_size["rows"][by_size["nearest"]["row"]]["length"]["value"]
+    assert abs(row - 246.3) <= min(
+        abs(other["length"]["value"] - 246.3) for other in by_size["rows"]
+    )
+    assert table({"by": "EU", "last": 36})["nearest"]["row"] is None

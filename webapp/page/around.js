@@ -57,7 +57,7 @@ export function renderAround(plan, place) {
       </section>
       <details class="whole">
         <summary>Why these numbers</summary>
-        <p>${plan.fabric.swatch_first ? nothing : plan.fabric.words}</p>
+        <p>${plan.fabric.swatch_first || plan.fabric.guessed.length ? nothing : plan.fabric.words}</p>
         <p>${plan.range.foot.words}</p>
         <dl class="whys">
           ${plan.parts.map((part) => html`<dt>${part.title}</dt><dd>${plan.counts[part.part].words}</dd>`)}
@@ -81,7 +81,7 @@ function fit(found) {
 /** @param {Plan} plan */
 function yarn({ yarn: need }) {
   return html`
-    <p class="need">${need.grams ? html`<strong>${need.grams.text}</strong>` : nothing} <strong>${need.metres.text}</strong></p>
+    <p class="need">${need.grams ? html`<span><strong>${need.grams.text}</strong> ${need.grams.other}</span>` : nothing} <span><strong>${need.metres.text}</strong> ${need.metres.other}</span></p>
     <p>${need.words}</p>
     <details>
       <summary>By section</summary>
@@ -98,7 +98,12 @@ function yarn({ yarn: need }) {
 /** @param {string} title @param {import("./types").Length | undefined} length @param {Quantity | null} grams */
 function line(title, length, grams) {
   if (!length) return nothing;
-  return html`<tr><th scope="row">${title}</th><td>${length.metres.text}</td>${grams ? html`<td>${length.grams?.text}</td>` : nothing}</tr>`;
+  return html`<tr><th scope="row">${title}</th><td>${both(length.metres)}</td>${grams ? html`<td>${both(length.grams)}</td>` : nothing}</tr>`;
+}
+
+/** @param {Quantity | null} found */
+function both(found) {
+  return found ? html`${found.text} <span class="quiet">${found.other}</span>` : nothing;
 }
 
 /** @param {string} title @param {Quantity | undefined} size */

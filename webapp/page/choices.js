@@ -22,6 +22,7 @@ export function wireChoices(form) {
       /** @type {HTMLElement} */ (way).hidden =
         /** @type {HTMLElement} */ (way).dataset.way !== values.way;
     }
+    offerSizes(values);
     hide("#age-place", values.who !== "child" && !values["person.age"]?.trim());
     hide('[data-field="sock.cuff.every"]', values["sock.cuff.kind"] !== "mock rib");
     open("shoe", Boolean(values["person.shoe_size.size"]?.trim()));
@@ -37,6 +38,25 @@ export function wireChoices(form) {
 function hide(selector, hidden) {
   const element = document.querySelector(selector);
   if (element instanceof HTMLElement) element.hidden = hidden;
+}
+
+/**
+ * Children's sizes for a child, grown people's for others; a size that is typed keeps its system.
+ * @param {Values} values
+ */
+function offerSizes(values) {
+  const system = /** @type {HTMLSelectElement} */ (
+    document.querySelector('[name="person.shoe_size.system"]')
+  );
+  const typed = Boolean(values["person.shoe_size.size"]?.trim());
+  const of = values.who === "child" ? "child" : "grown";
+  for (const option of system.options) {
+    const fits = (option.dataset.for ?? of) === of || (typed && option.selected);
+    option.hidden = option.disabled = !fits;
+  }
+  if (system.selectedOptions[0]?.disabled) {
+    system.value = [...system.options].find((option) => !option.disabled)?.value ?? "";
+  }
 }
 
 /** Whether any field of a group is filled. @param {Values} values @param {string} group */

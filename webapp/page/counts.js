@@ -10,7 +10,7 @@ export function renderCounts(plan, place) {
   render(
     html`
       ${
-        plan.fabric.swatch_first
+        plan.fabric.swatch_first || plan.fabric.guessed.length
           ? html`<p class="swatch-first"><strong>Swatch first.</strong> ${plan.fabric.words}</p>`
           : nothing
       }

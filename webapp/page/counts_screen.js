@@ -1,7 +1,7 @@
 /**
  * The whole of step three: hands the newest answer to its pieces, marks the tape with what is known,
  * and says the foot rounds once they have settled, for those who listen.
- * @import {Answer, Plan} from "./types"
+ * @import {Answer, Plan, Problem} from "./types"
  * @import {Sheets} from "./sheets.js"
  * @import {StepsNav} from "./steps_nav.js"
  */
@@ -10,6 +10,7 @@ import { renderAround } from "./around.js";
 import { renderCounts } from "./counts.js";
 import { wordsOfSockTwo } from "./first_sock.js";
 import { showPicture } from "./picture.js";
+import { stepOf } from "./place_of.js";
 import { renderProblems } from "./problems.js";
 import { renderShare } from "./share.js";
 import { renderSteps } from "./steps_list.js";
@@ -29,6 +30,8 @@ export class CountsScreen {
   /** @type {ReturnType<typeof setTimeout> | undefined} */
   #settling;
   #said = "";
+  /** @type {Plan | undefined} */
+  #plan;
 
   /** @param {StepsNav} nav @param {Sheets} sheets */
   constructor(nav, sheets) {
@@ -60,6 +63,7 @@ export class CountsScreen {
 
   /** @param {Plan | undefined} plan */
   #mark(plan) {
+    this.#plan = plan;
     const length = plan?.measures.length;
     this.nav.mark(
       "measure",
@@ -69,11 +73,21 @@ export class CountsScreen {
     this.nav.mark("counts", plan ? gist(plan) : "");
   }
 
+  /** Without counts the tape says which step is in the way. @param {Problem[]} problems those told */
+  markProblems(problems) {
+    if (this.#plan) return;
+    const steps = problems.map(({ field }) => stepOf(field));
+    for (const step of /** @type {const} */ (["measure", "yarn", "counts"])) {
+      const count = steps.filter((one) => one === step).length;
+      this.nav.mark(step, count ? `${count} to mend` : "");
+    }
+  }
+
   /** @param {string} words */
   #say(words) {
     clearTimeout(this.#settling);
     this.#settling = setTimeout(() => {
-      if (words && words !== this.#said) place("said").textContent = words;
+      if (words !== this.#said) place("said").textContent = words;
       this.#said = words;
     }, SETTLED_MS);
   }

@@ -7,6 +7,7 @@
 const MINE = "heelwise.mine";
 const VISIT = "heelwise.visit";
 const BEFORE = "heelwise.before";
+const CHART = "heelwise.chart";
 
 export class Draft {
   /** False once the phone has refused to store; the page then says so and goes on. */
@@ -42,6 +43,16 @@ export class Draft {
   /** @param {Values | null} values */
   set before(values) {
     this.#write(BEFORE, values);
+  }
+
+  /** @returns {Values | null} what was typed for the table over sizes */
+  get chart() {
+    return this.#read(CHART);
+  }
+
+  /** @param {Values | null} values */
+  set chart(values) {
+    this.#write(CHART, values);
   }
 
   /** @param {string} key @returns {any} */

@@ -1,5 +1,5 @@
 /**
- * The form of the three steps: reads and fills its fields by name, and says when they change.
+ * A form, of the three steps or of the table: reads and fills its fields by name, and says when they change.
  * @import {Values} from "./types"
  */
 
@@ -12,7 +12,7 @@ export class Form extends EventTarget {
   constructor(element) {
     super();
     this.element = element;
-    this.units = this.value("units");
+    this.units = this.value("units") || (document.documentElement.dataset.units ?? "cm");
     element.addEventListener("submit", (event) => event.preventDefault());
     for (const kind of ["input", "change"]) {
       element.addEventListener(kind, (event) => this.#typed(event));
@@ -57,7 +57,7 @@ export class Form extends EventTarget {
         field.value = values[field.name];
       }
     }
-    this.units = this.value("units");
+    this.units = this.value("units") || this.units;
     this.#showUnits();
     this.#changed("");
   }
@@ -76,7 +76,7 @@ export class Form extends EventTarget {
   /** @param {Event} event */
   #typed(event) {
     const field = /** @type {HTMLInputElement} */ (event.target);
-    if (field.name === "units" && field.value !== this.units) this.#switchUnits(field.value);
+    if (field.name === "units" && field.value !== this.units) this.showIn(field.value);
     if (event.type === "input" || field instanceof HTMLSelectElement) this.#changed(field.name);
   }
 
@@ -84,7 +84,8 @@ export class Form extends EventTarget {
    * Numbers typed without a unit keep meaning what they meant: the old unit is written after them.
    * @param {string} units
    */
-  #switchUnits(units) {
+  showIn(units) {
+    if (units === this.units) return;
     for (const input of this.#withUnit()) {
       const unit = input.parentElement?.querySelector(`[data-units="${this.units}"]`)?.textContent;
       if (BARE.test(input.value)) input.value = `${input.value.trim()} ${unit}`;
@@ -94,9 +95,11 @@ export class Form extends EventTarget {
   }
 
   #showUnits() {
-    document.documentElement.dataset.units = this.units;
-    for (const input of this.#withUnit())
-      input.inputMode = this.units === "cm" ? "decimal" : "text";
+    if (this.value("units")) document.documentElement.dataset.units = this.units;
+    // A phone's decimal keys have no space and no slash, and 9 3/8 needs both.
+    /** @type {NodeListOf<HTMLInputElement>} */
+    const onTape = this.element.querySelectorAll("[data-tape]");
+    for (const input of onTape) input.inputMode = this.units === "cm" ? "decimal" : "text";
   }
 
   /** @returns {NodeListOf<HTMLInputElement>} */

@@ -2,12 +2,14 @@
 import { watchForUpdates } from "../offline/updates.js";
 import { Engine } from "../worker/client.js";
 import { Calculator } from "./calculator.js";
+import { ChartScreen } from "./chart.js";
 import { wireChoices } from "./choices.js";
 import { CountsScreen } from "./counts_screen.js";
 import { Draft } from "./draft.js";
 import { FirstSock } from "./first_sock.js";
 import { Form } from "./form.js";
-import { toRequest } from "./request.js";
+import { ProblemsBeside } from "./problems_beside.js";
+import { isEmpty, toRequest } from "./request.js";
 import { Sheets } from "./sheets.js";
 import { Status } from "./status.js";
 import { StepsNav } from "./steps_nav.js";
@@ -30,16 +32,21 @@ const engine = new Engine({ worker, pyodide, engine: archive, snapshot });
 const calculator = new Calculator(engine);
 const status = new Status(engine);
 const beside = new WordsBeside(form);
+const problems = new ProblemsBeside(form);
 const sheets = new Sheets({ form, draft, nav, engine });
 const screen = new CountsScreen(nav, sheets);
 const firstSock = new FirstSock(form);
+const onTrouble = (/** @type {string} */ sentence) => status.trouble(sentence);
+const chart = new ChartScreen({ engine, nav, draft, onTrouble });
 
 wireChoices(form);
 const work = () => {
   const values = form.values();
   calculator.work(toRequest(values), values);
 };
-form.addEventListener("change", () => {
+form.addEventListener("change", (event) => {
+  const otherSheet = /** @type {CustomEvent} */ (event).detail === "";
+  if (otherSheet && nav.step === "counts") problems.ask();
   sheets.keep(form.values());
   status.stored(draft.stored);
   work();
@@ -49,7 +56,7 @@ engine.addEventListener("state", () => {
   if (engine.state === "ready") work();
 });
 nav.addEventListener("step", () => {
-  if (nav.step === "counts") beside.ask();
+  if (nav.step === "counts") problems.ask();
 });
 calculator.addEventListener("readings", (event) => {
   beside.showReadings(/** @type {CustomEvent} */ (event).detail);
@@ -59,14 +66,22 @@ calculator.addEventListener("answer", (event) => {
   status.trouble("");
   beside.show(answer);
   screen.show(answer);
+  problems.show(answer.errors ?? []);
   firstSock.show(answer.plan);
+  chart.follow(answer);
+});
+problems.addEventListener("told", (event) => {
+  screen.markProblems(/** @type {CustomEvent} */ (event).detail);
 });
 calculator.addEventListener("trouble", (event) => {
-  status.trouble(/** @type {CustomEvent} */ (event).detail);
+  onTrouble(/** @type {CustomEvent} */ (event).detail);
 });
 
 sheets.start();
-if (nav.step === "counts") beside.ask();
+const notYet = document.getElementById("not-yet");
+if (notYet && !isEmpty(form.values())) {
+  notYet.textContent = "What you typed is kept. Its counts come in a few seconds.";
+}
 
 addEventListener("load", () => {
   if (!serviceWorker) return;

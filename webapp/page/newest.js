@@ -25,7 +25,7 @@ export class Newest {
 
   /**
    * After a pause, do a job. Its `ask` never comes back once a newer job has taken its place.
-   * @param {(ask: (call: object) => Promise<any>) => Promise<void>} job
+   * @param {(ask: (call: object) => Promise<any>) => Promise<unknown>} job
    * @param {(sentence: string) => void} onTrouble
    */
   work(job, onTrouble) {

@@ -3,7 +3,7 @@
  * @import {Problem} from "./types"
  */
 import { html, nothing, render } from "lit-html";
-import { placeOf } from "./words_beside.js";
+import { placeOf, stepOf } from "./place_of.js";
 
 /**
  * @param {Problem[]} problems @param {HTMLElement} place
@@ -37,7 +37,7 @@ function order({ field }) {
 /** @param {string} field @param {(step: "measure" | "yarn" | "counts") => void} go */
 function goTo(field, go) {
   const place = placeOf(field);
-  const step = /** @type {"measure" | "yarn"} */ (place?.closest(".step")?.id);
+  const step = stepOf(field);
   if (!place || !step) return;
   const fold = place.closest("details");
   if (fold) fold.open = true;

@@ -56,9 +56,9 @@ export class Sheets {
       ([name]) => !/^(foot|person|first_sock)\.|^who$|^sock\.foot_length/.test(name),
     );
     this.draft.before = this.draft.mine;
+    this.nav.go("measure");
     this.form.fill(Object.fromEntries(kept));
     this.line.show(null);
-    this.nav.go("measure");
   }
 
   #bringBack() {

@@ -52,7 +52,7 @@ export class Status {
 
   #draw() {
     const { state, reason } = this.engine;
-    show("waiting", state === "starting");
+    document.getElementById("waiting")?.classList.toggle("over", state !== "starting");
     const failed = state === "failed" ? reason : this.#trouble;
     const again = () => (state === "failed" ? this.engine.start() : location.reload());
     render(

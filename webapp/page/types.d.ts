@@ -77,6 +77,7 @@ export interface Plan {
     loop_length: Quantity;
     from: "swatch" | "gauge" | "yarn";
     swatch_first: boolean;
+    guessed: ("stitches" | "rounds")[];
     words: string;
   };
   sizes: Record<string, Quantity>;
@@ -98,6 +99,8 @@ export interface Problem {
   field: string;
   message: string;
   way_out: string;
+  /** texts that would mend it when written into the field */
+  offers?: string[];
 }
 /** What came of the newest request: a plan with its picture and link, or the problems in the way; a plan
  * beside problems is sock one's, where what was typed of sock one cannot be read yet. */
@@ -110,6 +113,18 @@ export type Answer =
       picture?: undefined;
       link?: undefined;
     };
+/** A table over sizes; `rounds` is null where heel and toe alone are longer than that foot. */
+export interface Chart {
+  title: string;
+  by: string;
+  head: string;
+  columns: Quantity[];
+  rows: { label: string; length: Quantity; rounds: (number | null)[] }[];
+  taken: Record<string, string>;
+  nearest: { row: number | null; column: number | null };
+  assumptions: string[];
+  csv: string;
+}
 export interface Readings {
   readings: Record<string, Quantity>;
   errors?: Problem[];

@@ -23,6 +23,7 @@ export class VisitLine {
   constructor(ways) {
     this.ways = ways;
     this.place = /** @type {HTMLElement} */ (document.getElementById("visit-line"));
+    this.top = /** @type {HTMLElement} */ (document.getElementById("before-line"));
     this.end = /** @type {HTMLElement} */ (document.getElementById("measure-end"));
   }
 
@@ -46,21 +47,31 @@ export class VisitLine {
       : nothing;
     render(html`${no}${line}`, this.place);
     render(
+      visit || !this.ways.before()
+        ? nothing
+        : html`<div class="line row">
+            <p>What stood here before is kept.</p>
+            <button type="button" id="bring-back" @click=${this.ways.bringBack}>Bring it back</button>
+          </div>`,
+      this.top,
+    );
+    render(
       visit
         ? nothing
-        : html`${
-            this.ways.before()
-              ? html`<hr class="knit" />
-                  <p class="quiet">What stood here before is kept.</p>
-                  <button type="button" id="bring-back" @click=${this.ways.bringBack}>Bring it back</button>`
-              : nothing
-          }<hr class="knit" />
+        : html`<hr class="knit" />
             <p class="quiet">Only looking? See it with an invented example: ${title}.</p>
-            <button type="button" id="load-demo" @click=${() => this.ways.visit(choose(0))}>
+            <button type="button" id="load-demo" @click=${() => this.#showExample()}>
               Show the example
             </button>`,
       this.end,
     );
+  }
+
+  /** Shown from its top: the button stands at the end of the page. */
+  #showExample() {
+    this.ways.visit(choose(0));
+    scrollTo({ top: 0, behavior: "instant" });
+    document.getElementById("measure-title")?.focus({ preventScroll: true });
   }
 
   /** @param {Visit} visit */

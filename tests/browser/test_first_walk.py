@@ -1,0 +1,114 @@
+"""What a newcomer stumbled over: each was seen once, and must not come back."""
+
+from playwright.sync_api import BrowserContext, expect
+
+from tests.browser.walk import choose, error_at, field, figures, fill_foot, opened, step
+
+
+def test_what_was_meant_is_one_tap_away(phone: BrowserContext) -> None:
+    page = opened(phone)
+    length = field(page, "foot.length")
+    length.fill("246 cm")
+    length.blur()
+    expect(page.locator("#so-far-measure")).to_have_text("1 to mend")
+    error_at(page, "foot.length").locator("button").tap()
+    expect(length).to_have_value("246 mm")
+    expect(error_at(page, "foot.length")).to_be_empty()
+    expect(page.locator("#foot-length-other")).to_have_text("9 5/8 in")  # 9.685 in
+
+
+def test_keys_that_can_write_a_fraction(phone: BrowserContext) -> None:
+    """A phone's decimal keys have neither space nor slash (seen on iPhone; from memory)."""
+    page = opened(phone)
+    for units, keys in (("inches", "text"), ("centimetres", "decimal")):
+        choose(page, units)
+        for name in ("foot.length", "fabric.swatch.length", "first_sock.length", "chart.first"):
+            if name == "chart.first" and units == "inches":
+                continue  # follows with the next answer
+            expect(field(page, name)).to_have_attribute("inputmode", keys)
+        expect(field(page, "fabric.rounds")).to_have_attribute("inputmode", "decimal")
+        expect(field(page, "cylinder.slots")).to_have_attribute("inputmode", "numeric")
+
+
+def test_rounds_left_out_are_a_guess_and_look_like_one(phone: BrowserContext) -> None:
+    page = opened(phone)
+    fill_foot(page)
+    choose(page, "I know stitches and rounds")
+    field(page, "fabric.stitches").fill("30")
+    expect(page.locator("#fabric-rounds-estimate")).to_contain_text("Left out")
+    expect(page.locator("#fabric-rounds-other")).to_be_empty()
+    expect(page.locator("#fabric-stitches-other")).to_have_text("7.62 / in")
+    step(page, "counts")
+    expect(page.locator(".swatch-first")).to_be_visible()
+    step(page, "yarn")
+    field(page, "fabric.rounds").fill("38")
+    expect(page.locator("#fabric-rounds-estimate")).to_be_empty()
+    step(page, "counts")
+    expect(page.locator(".swatch-first")).to_have_count(0)
+
+
+def test_the_next_foot_starts_afresh(phone: BrowserContext) -> None:
+    page = opened(phone)
+    fill_foot(page)
+    step(page, "measure")
+    expect(page.locator("#foot-calf_girth-estimate")).to_contain_text("Left out")
+    step(page, "counts")
+    page.locator("#next-foot").tap()
+    expect(page.locator("#so-far-counts")).to_be_empty()  # the engine has answered
+    expect(page.locator("#measure .estimate:not(:empty)")).to_have_count(0)
+    expect(page.locator("#measure .error:not(:empty)")).to_have_count(0)
+    expect(page.locator("#bring-back")).to_be_in_viewport()
+    step(page, "counts")
+    expect(page.locator("#so-far-measure")).to_have_text("1 to mend")
+    expect(page.locator("#said")).to_be_empty()  # no counts of the last foot
+
+
+def test_the_example_is_seen_when_it_comes(phone: BrowserContext) -> None:
+    page = opened(phone)
+    page.locator("#load-demo").tap()
+    expect(page.locator("#visit-line .line")).to_be_in_viewport()
+
+
+def test_a_child_is_offered_childrens_sizes(phone: BrowserContext) -> None:
+    page = opened(phone)
+    offered = "[...document.querySelectorAll('#person-shoe_size-system option:enabled')]"
+    names = f"{offered}.map((option) => option.value)"
+    grown = ["EU", "UK", "US women", "US men", "Mondopoint", "Japan"]
+    assert page.evaluate(names) == grown
+    choose(page, "a child")
+    child = ["Mondopoint", "Japan", "EU child", "UK child", "US child", "US youth"]
+    assert page.evaluate(names) == child
+    assert page.locator("#person-shoe_size-system").input_value() in child
+    page.locator("#shoe summary").tap()
+    field(page, "person.shoe_size.system").select_option("EU child")
+    field(page, "person.shoe_size.size").fill("30")
+    choose(page, "a woman")
+    assert page.locator("#person-shoe_size-system").input_value() == "EU child"  # hers, kept
+
+
+def test_twice_the_text_by_the_page_itself(phone: BrowserContext) -> None:
+    """WCAG 1.4.4 where the root's size grows and the phone's own stays."""
+    page = opened(phone)
+    fill_foot(page)
+    page.evaluate("document.documentElement.style.fontSize = '34px'")
+    for name in ("measure", "yarn", "counts"):
+        step(page, name)
+        assert page.evaluate("document.documentElement.scrollWidth - innerWidth") == 0
+        tape = page.locator(".tape").bounding_box()
+        assert tape is not None
+        assert tape["height"] < 844 / 6, "the tape leaves the screen to the work"
+        expect(page.locator(f".tape a[data-to={name}]")).to_contain_text("the")  # said, not seen
+    figures(page)
+    heel = page.locator(".tally-heel .figure").bounding_box()
+    assert heel is not None
+    assert heel["x"] + heel["width"] <= 390
+
+
+def test_a_kept_sock_says_that_it_comes(phone: BrowserContext) -> None:
+    page = opened(phone)
+    fill_foot(page)
+    step(page, "counts")
+    page.route("**/assets/worker-*.js", lambda route: None)  # the calculator never gets up
+    page.reload()
+    expect(page.locator("#not-yet, .tally").first).to_be_visible()
+    expect(page.locator("#not-yet")).to_contain_text("kept")

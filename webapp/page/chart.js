@@ -1,0 +1,101 @@
+/**
+ * The table over sizes: asked for only while it is open on screen, with what is typed for it kept apart
+ * from the plan's own fields.
+ * @import {Answer, Asks, Chart, Problem, Request, Values} from "./types"
+ * @import {Draft} from "./draft.js"
+ * @import {StepsNav} from "./steps_nav.js"
+ */
+import { Form } from "./form.js";
+import { Newest } from "./newest.js";
+import { ProblemsBeside } from "./problems_beside.js";
+import { renderTable } from "./table.js";
+
+const ROWS = ["chart.first", "chart.last", "chart.step"];
+const ALL = [...ROWS, "chart.loosest", "chart.firmest", "chart.between"];
+
+export class ChartScreen {
+  /** @type {Request | undefined} the request that the counts on screen answer */
+  #request;
+  /** @type {Map<string, Values>} what was typed for the rows of each kind */
+  #rows = new Map();
+  #by = "";
+
+  /** @param {{engine: Asks, nav: StepsNav, draft: Draft, onTrouble: (sentence: string) => void}} parts */
+  constructor({ engine, nav, draft, onTrouble }) {
+    this.nav = nav;
+    this.draft = draft;
+    this.onTrouble = onTrouble;
+    this.newest = new Newest(engine);
+    this.fold = /** @type {HTMLDetailsElement} */ (document.getElementById("chart"));
+    this.place = /** @type {HTMLElement} */ (document.getElementById("chart-place"));
+    this.form = new Form(/** @type {HTMLFormElement} */ (document.getElementById("chart-form")));
+    this.problems = new ProblemsBeside(this.form);
+    this.form.fill(draft.chart ?? {});
+    this.#by = this.form.value("chart.by");
+    this.#showUnitOfRows();
+    this.form.addEventListener("change", () => this.#typed());
+    this.fold.addEventListener("toggle", () => this.#work());
+    nav.addEventListener("step", () => this.#work());
+  }
+
+  /** The counts have changed, and the table with them. @param {Answer} answer */
+  follow(answer) {
+    this.#request = answer.plan && answer.request;
+    this.form.showIn(answer.request.units);
+    this.#work();
+  }
+
+  #typed() {
+    const by = this.form.value("chart.by");
+    if (by !== this.#by) this.#exchangeRows(by);
+    this.draft.chart = this.form.values();
+    this.problems.touch(ALL); // what is typed in one may be wrong with another
+    this.#work();
+  }
+
+  /** From 36 to 42 means nothing in another system: each keeps its own. @param {string} by */
+  #exchangeRows(by) {
+    const values = this.form.values();
+    this.#rows.set(this.#by, Object.fromEntries(ROWS.map((name) => [name, values[name] ?? ""])));
+    this.#by = by;
+    const blank = Object.fromEntries(ROWS.map((name) => [name, ""]));
+    this.form.fill({ ...values, ...blank, ...this.#rows.get(by) });
+    this.#showUnitOfRows();
+  }
+
+  #showUnitOfRows() {
+    for (const typed of document.querySelectorAll("#chart-rows .typed")) {
+      typed.classList.toggle("with-unit", this.#by === "length");
+    }
+  }
+
+  #work() {
+    this.newest.drop();
+    if (!this.fold.open || this.nav.step !== "counts") return;
+    if (!this.#request) return renderTable(null, this.place);
+    const request = this.#request;
+    const typed = Object.entries(this.form.values()).filter(([, value]) => value.trim());
+    const chart = Object.fromEntries(
+      typed.map(([name, value]) => [name.replace("chart.", ""), value]),
+    );
+    this.newest.work(async (ask) => {
+      /** @type {Chart & {errors?: Problem[]}} */
+      const answer = await ask({ do: "chart", request, chart });
+      this.problems.show(answer.errors ?? []);
+      if (answer.errors) return renderTable(null, this.place);
+      this.#showTaken(answer.taken);
+      renderTable(answer, this.place, request);
+    }, this.onTrouble);
+  }
+
+  /** What the table goes by stands in grey in the fields that were left out. @param {Values} taken */
+  #showTaken(taken) {
+    for (const [name, text] of Object.entries(taken)) {
+      const input = this.form.input(`chart.${name}`);
+      const unit = input?.parentElement?.classList.contains("with-unit");
+      if (input instanceof HTMLInputElement) {
+        input.placeholder = unit ? text.replace(/ (cm|in|\/ .*)$/, "") : text;
+      }
+    }
+  }
+}

@@ -1,0 +1,83 @@
+/**
+ * The table over sizes as it stands on screen, on paper and in a file.
+ * @import {Chart, Request} from "./types"
+ */
+import { html, nothing, render } from "lit-html";
+
+/**
+ * @param {Chart | null} chart null while there is none to show
+ * @param {HTMLElement} place @param {Request} [request]
+ */
+export function renderTable(chart, place, request) {
+  if (!chart) {
+    const none = html`<p class="quiet">The table stands here once there are counts and nothing is to mend.</p>`;
+    return render(none, place);
+  }
+  const slots = String(/** @type {any} */ (request).cylinder?.slots ?? "").trim();
+  const per = chart.columns[0].text.split(" / ")[1];
+  const own = chart.nearest;
+  render(
+    html`
+      <div class="scroll" tabindex="0" role="region" aria-label="Table over sizes">
+        <table class="chart">
+          <caption>${chart.title}</caption>
+          <thead>
+            <tr>
+              <th scope="col" rowspan="2">${chart.head}</th>
+              <th scope="colgroup" colspan=${chart.columns.length}>Rounds per ${per}, loose to firm</th>
+            </tr>
+            <tr>
+              ${chart.columns.map(
+                (column, at) => html`<th scope="col" class=${at === own.column ? "own" : ""}>
+                  ${column.text.split(" / ")[0]}${at === own.column ? html`<small>yours</small>` : nothing}</th>`,
+              )}
+            </tr>
+          </thead>
+          <tbody>
+            ${chart.rows.map(
+              (row, at) => html`<tr class=${at === own.row ? "own" : ""}>
+                <th scope="row"><b>${row.label}</b>
+                  <small>${chart.by === "length" ? row.length.other : row.length.text}</small>
+                  ${at === own.row ? html`<small class="this">this foot</small>` : nothing}</th>
+                ${row.rounds.map((rounds, column) => html`<td class=${column === own.column ? "own" : ""}>${rounds ?? "–"}</td>`)}
+              </tr>`,
+            )}
+          </tbody>
+        </table>
+      </div>
+      <ul class="assumptions">${chart.assumptions.map((line) => html`<li>${line}</li>`)}</ul>
+      <div class="row">
+        <button type="button" id="print-table" @click=${print}>Print the table</button>
+        <button type="button" id="save-table" @click=${() => save(chart.csv, slots)}>Save as CSV</button>
+      </div>
+    `,
+    place,
+  );
+}
+
+/**
+ * On paper goes the table alone. What is printed is picked up at the phone's leisure, so the page stays
+ * set for it until she goes on.
+ */
+function print() {
+  const page = document.documentElement;
+  page.dataset.print = "table";
+  const over = () => {
+    delete page.dataset.print;
+    removeEventListener("pointerdown", over, true);
+    removeEventListener("keydown", over, true);
+  };
+  addEventListener("pointerdown", over, true);
+  addEventListener("keydown", over, true);
+  window.print();
+}
+
+/** @param {string} csv @param {string} slots */
+function save(csv, slots) {
+  const address = URL.createObjectURL(new Blob([csv], { type: "text/csv" }));
+  const link = document.createElement("a");
+  link.href = address;
+  link.download = `heelwise-${slots}-slots.csv`;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(address), 60_000);
+}
