@@ -97,8 +97,13 @@ def test_every_screen(new_phone: NewPhone, screens: Path, width: str, scheme: st
 
 
 def sideways(page: Page) -> int:
-    """By how many pixels the page is wider than the screen."""
-    return int(page.evaluate("document.documentElement.scrollWidth - innerWidth"))
+    """By how many pixels the page is wider than the screen.
+
+    Not than `innerWidth`: a phone zooms out to a page that is too wide, and that grows with it.
+    """
+    assert page.viewport_size
+    wide: int = page.evaluate("document.documentElement.scrollWidth")
+    return wide - page.viewport_size["width"]
 
 
 def too_small(page: Page) -> list[str]:
