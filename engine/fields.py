@@ -62,6 +62,29 @@ class Fields:
             raw = None
         return Fields(raw or {}, self.where(name), self.system, self.problems)
 
+    def parts(self, name: str, most: int) -> list[Fields]:
+        """Return the objects of the list at `name`, blank ones too, so that each keeps its place.
+
+        A list of more than `most` is refused.
+        """
+        raw = self.raw.get(name)
+        if raw is None:
+            return []
+        if not isinstance(raw, list) or any(not (x is None or isinstance(x, Mapping)) for x in raw):
+            self.refuse(name, "This should be a list of groups.", "Leave it out or send a list.")
+            return []
+        if len(raw) > most:
+            self.refuse(name, f"{len(raw)} are too many.", f"Keep the best {most} of them.")
+            return []
+        return [
+            Fields(one or {}, self.where(f"{name}.{at}"), self.system, self.problems)
+            for at, one in enumerate(raw)
+        ]
+
+    def empty(self) -> bool:
+        """Tell whether every field of this object was left out."""
+        return all(self.blank(name) for name in self.raw)
+
     def only(self, known: Iterable[str]) -> None:
         """Refuse every field whose name is not among `known`: a misspelt name is never ignored."""
         names = tuple(known)

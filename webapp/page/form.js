@@ -6,7 +6,10 @@
 /** A number as people write it, with no unit after it. */
 const BARE = /^\s*[\d.,/⁄ \u00a0½¼¾⅛⅜⅝⅞⅓⅔⅙⅚⅕⅖⅗⅘-]*[\d½¼¾⅛⅜⅝⅞⅓⅔⅙⅚⅕⅖⅗⅘]\s*$/;
 
-/** Fires "change" (detail: the field's name) whenever what is typed has changed. */
+/**
+ * Fires "change" (detail: the field's name) whenever what is typed has changed, and "fill" (detail: the
+ * values) before fields are filled, for lists to grow.
+ */
 export class Form extends EventTarget {
   /** @param {HTMLFormElement} element */
   constructor(element) {
@@ -46,6 +49,7 @@ export class Form extends EventTarget {
    */
   fill(values) {
     const filled = { units: this.units, way: "swatch", who: "", "sock.cuff.kind": "", ...values };
+    this.dispatchEvent(new CustomEvent("fill", { detail: values }));
     for (const field of this.element.elements) {
       if (field instanceof HTMLInputElement && !field.name) continue; // the shown link
       if (field instanceof HTMLInputElement && field.type === "radio") {

@@ -10,6 +10,7 @@ import { FirstSock } from "./first_sock.js";
 import { Form } from "./form.js";
 import { ProblemsBeside } from "./problems_beside.js";
 import { isEmpty, toRequest } from "./request.js";
+import { wireRows } from "./rows.js";
 import { Sheets } from "./sheets.js";
 import { Status } from "./status.js";
 import { StepsNav } from "./steps_nav.js";
@@ -40,6 +41,7 @@ const onTrouble = (/** @type {string} */ sentence) => status.trouble(sentence);
 const chart = new ChartScreen({ engine, nav, draft, onTrouble });
 
 wireChoices(form);
+wireRows(form);
 const work = () => {
   const values = form.values();
   calculator.work(toRequest(values), values);

@@ -34,16 +34,17 @@ export function toRequest(values) {
 }
 
 /**
+ * A key that is a number makes a list: "fabric.swatches.0.needles".
  * @param {Record<string, any>} into
  * @param {string[]} path
  * @param {string | boolean} value
  */
 function put(into, path, value) {
   const last = path[path.length - 1];
-  for (const key of path.slice(0, -1)) {
-    into[key] ??= {};
+  path.slice(0, -1).forEach((key, at) => {
+    into[key] ??= /^\d+$/.test(path[at + 1]) ? [] : {};
     into = into[key];
-  }
+  });
   into[last] = value;
 }
 

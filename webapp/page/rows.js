@@ -1,0 +1,86 @@
+/**
+ * Lists that grow: swatches, yarns, girths up a leg. One row's fields stand in a template of the page,
+ * named with ROW where the row's number goes ("fabric.swatches.ROW.needles").
+ *
+ * <div data-rows="fabric.swatches" data-most="12"><div class="rows"></div><template>one element</template>
+ *   <button type="button" class="add">Another swatch</button></div>
+ *
+ * A row holds a button.remove if it can be taken away, and may hold a .number that counts from 1.
+ * @import {Values} from "./types"
+ * @import {Form} from "./form.js"
+ */
+
+export class Rows {
+  /** @param {Form} form @param {HTMLElement} element with data-rows */
+  constructor(form, element) {
+    this.form = form;
+    this.path = element.dataset.rows ?? "";
+    this.most = Number(element.dataset.most);
+    this.place = /** @type {HTMLElement} */ (element.querySelector(".rows"));
+    this.template = /** @type {HTMLTemplateElement} */ (element.querySelector("template"));
+    this.button = /** @type {HTMLButtonElement} */ (element.querySelector("button.add"));
+    this.button.addEventListener("click", () => {
+      this.#grow(this.count + 1);
+      this.place.lastElementChild?.querySelector("input")?.focus();
+    });
+    form.addEventListener("fill", (event) => {
+      this.#grow(this.#rowsOf(/** @type {CustomEvent} */ (event).detail));
+    });
+  }
+
+  get count() {
+    return this.place.children.length;
+  }
+
+  /** How many rows values speak of. @param {Values} values */
+  #rowsOf(values) {
+    const numbers = Object.keys(values)
+      .filter((name) => name.startsWith(`${this.path}.`) && values[name].trim())
+      .map((name) => Number(name.slice(this.path.length + 1).split(".")[0]) + 1);
+    return Math.max(0, ...numbers);
+  }
+
+  /** Never fewer rows than there are: an empty one does no harm, a lost one might. @param {number} count */
+  #grow(count) {
+    while (this.count < Math.min(count, this.most)) {
+      const at = this.count;
+      const row = /** @type {DocumentFragment} */ (this.template.content.cloneNode(true));
+      for (const element of row.querySelectorAll("*")) {
+        for (const { name, value } of element.attributes) {
+          if (value.includes("ROW"))
+            element.setAttribute(name, value.replaceAll("ROW", String(at)));
+        }
+      }
+      for (const number of row.querySelectorAll(".number")) number.textContent = String(at + 1);
+      row.querySelector("button.remove")?.addEventListener("click", () => this.#remove(at));
+      this.place.append(row);
+    }
+    this.button.hidden = this.count >= this.most;
+  }
+
+  /** Those below move up. @param {number} at */
+  #remove(at) {
+    /** @type {Values} */
+    const values = {};
+    for (const [name, value] of Object.entries(this.form.values())) {
+      const own = name.startsWith(`${this.path}.`);
+      const [number, ...rest] = own ? name.slice(this.path.length + 1).split(".") : [];
+      if (!own) values[name] = value;
+      else if (Number(number) < at) values[name] = value;
+      else if (Number(number) > at) {
+        values[[this.path, Number(number) - 1, ...rest].join(".")] = value;
+      }
+    }
+    this.place.lastElementChild?.remove();
+    this.form.fill(values);
+    this.button.hidden = false;
+    this.button.focus();
+  }
+}
+
+/** Every growing list of a form. @param {Form} form */
+export function wireRows(form) {
+  for (const element of form.element.querySelectorAll("[data-rows]")) {
+    new Rows(form, /** @type {HTMLElement} */ (element));
+  }
+}
