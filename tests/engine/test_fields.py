@@ -15,7 +15,8 @@ def test_each_group_of_a_list_keeps_its_place() -> None:
 
 
 def test_what_is_no_list_of_groups_is_refused_beside_its_field() -> None:
-    for raw in ("x", {"0": {}}, ["x"], [{}, {}, {}, {}]):
+    wrong: tuple[object, ...] = ("x", {"0": {}}, ["x"], [{}, {}, {}, {}])
+    for raw in wrong:
         fields = Fields({"girths": raw})
         assert fields.parts("girths", 3) == []
         assert [problem.field for problem in fields.problems] == ["girths"]
