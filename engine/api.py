@@ -19,7 +19,7 @@ import json
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from engine import chart, fabric, first_sock, foot, link, picture, plan, sheet, units
+from engine import chart, cuff, fabric, first_sock, foot, leg, link, picture, plan, sheet, units
 from engine.errors import Problem, Refused
 from engine.fields import Fields
 
@@ -56,6 +56,8 @@ _LENGTHS = {
     "person.height": foot.STATURE,
     **{f"fabric.swatch.{name}": span for name, span in fabric.SWATCH_LENGTHS.items()},
     "sock.foot_length_of_sock": plan.SOCK_LENGTH,
+    "sock.leg.height": leg.HEIGHT,
+    **{f"sock.cuff.{name}": span for name, span in cuff.WIDTHS.items()},
     **{f"first_sock.{name}": span for name, span in first_sock.LENGTHS.items()},
 }
 

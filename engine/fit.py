@@ -9,6 +9,7 @@ published source; a swatch pulled by hand replaces the one for getting on.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from engine import sources
 from engine.cuff import Cuff
@@ -17,6 +18,7 @@ from engine.foot import Measure
 
 _LEVELS = ("bad", "loose", "good", "tight", "bad")
 _BALL = ("baggy", "a little loose", "comfortable", "snug", "tight")
+_CUFF = ("slides down", "may slide", "holds comfortably", "holds firmly", "cuts in")
 _LEG = ("slack", "loose", "comfortable", "snug", "tight")
 
 TITLES = {
@@ -25,6 +27,7 @@ TITLES = {
     "over_heel": "Getting it on",
     "ankle": "Ankle",
     "calf": "Calf",
+    "cuff": "Cuff",
 }
 _PARTS = {"ball": "foot", "heel": "heel", "ankle": "ankle", "calf": "calf"}
 _CURES = {
@@ -48,6 +51,15 @@ _CURES = {
     ("calf", "tight"): "A slightly larger stitch towards the top would ease it.",
     ("calf", "bad+"): "Too tight for comfort: larger stitches towards the top, or a shorter leg.",
 }
+
+
+class Girths(NamedTuple):
+    """Relaxed girths of a leg in mm; `top` is that under the cuff."""
+
+    narrowest: float
+    ankle: float
+    calf: float
+    top: float
 
 
 @dataclass(frozen=True)
@@ -98,12 +110,15 @@ def _stretch_words(place: str, stretch: float) -> str:
     return f"Stretches {percent} %" if percent else "Lies without stretch"
 
 
-def _getting_on(heel: Measure, girth: float, cuff: Cuff, fabric: Fabric) -> Place:
-    """Judge whether cuff and leg pass over the heel."""
-    needed, pull = heel.value / girth, cuff.pull(fabric)
+def _getting_on(heel: Measure, sock: Girths, cuff: Cuff, fabric: Fabric) -> Place:
+    """Judge whether cuff and leg pass over the heel, whichever gives less."""
+    girth, pull = sock.top, cuff.pull(fabric, sock.top)
+    if sock.narrowest * fabric.pull < girth * pull:
+        girth, pull = sock.narrowest, fabric.pull
+    needed = heel.value / girth
     from_swatch = (
         "as your swatch was pulled"
-        if fabric.pull_measured
+        if fabric.pull_measured or cuff.pulled is not None
         else "a usual guess; pull a swatch to know"
     )
     if needed <= pull * sources.GOES_ON_EASILY_SHARE:
@@ -141,6 +156,29 @@ def _calf(calf: Measure, girth: float, top: float, foot_length: float, pull: flo
     return _worn("calf", calf, girth, sources.LEG_STRETCH, _LEG)
 
 
+def grip(body: float, girth: float, give: float, measured: bool) -> Place:
+    """Judge whether a cuff of relaxed `girth` mm holds a leg of `body` mm where the sock ends.
+
+    What counts is the share of its `give` (pulled over relaxed girth) that is in use: nothing in
+    use and it slides, nearly all and it cuts in. The bounds are common practice, no published
+    source.
+    """
+    used = (body / girth - 1) / (give - 1)
+    step = sum(used >= bound for bound in sources.CUFF_GIVE)
+    level, verdict = _LEVELS[step], _CUFF[step]
+    if not measured and level != "good":
+        level, verdict = _LEVELS[1 if step < 2 else 3], f"perhaps {verdict}"
+    percent = f"{used * 100:.0f} % of what it gives is in use" if used > 0 else "no stretch in use"
+    words = f"{verdict[0].upper()}{verdict[1:]} where the sock ends: {percent}."
+    if not measured:
+        words += " The leg there is guessed: measure it to be sure."
+    elif level in ("loose", "bad") and step < 2:
+        words += " A smaller stitch, or a rib, would hold it."
+    elif level != "good":
+        words += " A larger stitch at the top, or a rib, would ease it."
+    return Place("cuff", body, girth, level, verdict, words, measured)
+
+
 def judge(
     measures: dict[str, Measure],
     tube: float,
@@ -148,21 +186,24 @@ def judge(
     cuff: Cuff,
     fabric: Fabric,
     top_above_floor: float,
+    along: Girths | None = None,
 ) -> list[Place]:
     """Return the fit at ball, heel, over the heel, ankle and calf.
 
-    `tube` and `heel` are the sock's relaxed girths in mm, `top_above_floor` its height in mm.
+    `tube` and `heel` are the sock's relaxed girths in mm, `top_above_floor` its height in mm;
+    `along` the girths of a leg that is shaped.
     """
+    sock = along or Girths(tube, tube, tube, tube)
     return [
         _worn("ball", measures["ball_girth"], tube, sources.BALL_STRETCH, _BALL),
         _worn("heel", measures["heel_girth"], heel, sources.HEEL_STRETCH, _BALL),
-        _getting_on(measures["heel_girth"], tube, cuff, fabric),
-        _worn("ankle", measures["ankle_girth"], tube, sources.LEG_STRETCH, _LEG),
+        _getting_on(measures["heel_girth"], sock, cuff, fabric),
+        _worn("ankle", measures["ankle_girth"], sock.ankle, sources.LEG_STRETCH, _LEG),
         _calf(
             measures["calf_girth"],
-            tube,
+            sock.calf,
             top_above_floor,
             measures["length"].value,
-            cuff.pull(fabric),
+            cuff.pull(fabric, sock.top),
         ),
     ]

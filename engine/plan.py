@@ -12,13 +12,25 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from math import ceil, floor
 
-from engine import cuff, cylinder, fabric, first_sock, foot, leg, short_row, sources, units
+from engine import (
+    cuff,
+    cylinder,
+    fabric,
+    first_sock,
+    foot,
+    leg,
+    shaped_leg,
+    short_row,
+    sources,
+    units,
+)
 from engine.cuff import Cuff
 from engine.cylinder import Cylinder
 from engine.errors import Problem, Refused
 from engine.fabric import Fabric
 from engine.fields import Fields, Span
 from engine.foot import Foot, Measure
+from engine.leg import Leg
 from engine.short_row import Pocket
 from engine.sock import Sock
 from engine.units import nearest
@@ -50,7 +62,7 @@ class _Wishes:
     """What a request says of the sock; None where it leaves the choice to us."""
 
     cuff: Cuff
-    leg_rounds: int | None
+    leg: leg.Wish
     heel: tuple[int, int | None]
     toe: tuple[int, int | None]
     remarks: tuple[tuple[str, str], ...]
@@ -109,12 +121,12 @@ def _read_aim(fields: Fields) -> _Aim:
 def _read_wishes(fields: Fields, machine: Cylinder) -> _Wishes | None:
     fields.only(("cuff", "leg", "heel", "toe", "length_ease", "foot_length_of_sock"))
     made, remarks = cuff.read(fields.part("cuff"), machine.slots)
-    leg_rounds = leg.read(fields.part("leg"))
+    leg_wish = leg.read(fields.part("leg"))
     heel = short_row.read(fields.part("heel"), machine.slots, machine.half)
     toe = short_row.read(fields.part("toe"), machine.slots, machine.half)
     if made is None or heel is None or toe is None:
         return None
-    return _Wishes(made, leg_rounds, heel, toe, tuple(remarks))
+    return _Wishes(made, leg_wish, heel, toe, (*remarks, *leg_wish.asked))
 
 
 def _complete(fields: Fields, feet: Foot, aim: _Aim) -> dict[str, Measure] | None:
@@ -151,18 +163,15 @@ def _knittable(
 
         problem = _too_short(aim, heel_at, toe, cloth, aimed, system)
         raise Refused([_with_cylinder(problem, measures["ball_girth"].value, machine, cloth)])
-    leg_rounds, leg_words = wishes.leg_rounds, "as you set it"
-    if leg_rounds is None:
-        leg_rounds = leg.usual_rounds(measures["length"].value, cloth)
-        leg_words = "in the customary proportion to the foot, about half its length"
+    made, leg_notes = _leg(wishes, machine, cloth, heel, measures, system)
     sock = Sock(
         system=system,
         cylinder=machine,
         fabric=cloth,
         measures=measures,
         cuff=wishes.cuff,
-        leg_rounds=leg_rounds,
-        leg_words=leg_words,
+        leg=made,
+        leg_body=shaped_leg.profile(wishes.leg.girths, measures),
         heel=heel,
         heel_words=heel_words,
         toe=toe,
@@ -171,9 +180,30 @@ def _knittable(
         aimed_sd=aimed_sd,
         ease=aim.ease,
         exact_rounds=exact,
-        notes=(*foot.questions(feet), *cloth.questions, *wishes.remarks),
+        notes=(*foot.questions(feet), *cloth.questions, *wishes.remarks, *leg_notes),
     )
     return replace(sock, notes=(*sock.notes, *_high(sock)))
+
+
+def _leg(
+    wishes: _Wishes,
+    machine: Cylinder,
+    cloth: Fabric,
+    heel: Pocket,
+    measures: dict[str, Measure],
+    system: units.System,
+) -> tuple[Leg, shaped_leg.Notes]:
+    """Return the leg and what is worth saying of it; one that nobody asked to shape is plain."""
+    wish = wishes.leg
+    if wish.height is not None or wish.girths:
+        bottom = heel.each_way / cloth.rounds
+        ground = shaped_leg.Ground(machine.slots, cloth, bottom, wishes.cuff, measures, system)
+        return shaped_leg.shape(wish, ground)
+    if wish.rounds is not None:
+        return Leg((leg.Band(wish.rounds),), "as you set it", exact=True), ()
+    rounds = nearest(leg.usual_rounds(measures["length"].value, cloth))
+    words = "in the customary proportion to the foot, about half its length"
+    return Leg((leg.Band(rounds),), words), ()
 
 
 def _high(sock: Sock) -> list[tuple[str, str]]:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from engine import cautions, fit, sources, steps, supply, units
+from engine import cautions, fit, leg_sheet, sources, steps, supply, units
 from engine.foot import Measure
 from engine.short_row import Pocket
 from engine.sock import Sock
@@ -18,9 +18,7 @@ SECTIONS = {"cuff": "Cuff", "leg": "Leg", "heel": "Heel", "foot": "Foot", "toe":
 
 def write(sock: Sock) -> dict[str, Any]:
     """Return the whole answer for a sock."""
-    places = fit.judge(
-        sock.measures, sock.tube, sock.heel_girth, sock.cuff, sock.fabric, sock.top_above_floor
-    )
+    places = _places(sock)
     counts = _counts(sock)
     return {
         "units": sock.system,
@@ -31,14 +29,15 @@ def write(sock: Sock) -> dict[str, Any]:
         "sizes": _sizes(sock),
         "fit": [_place(place, sock.system) for place in places],
         "yarn": _yarn(sock),
-        "range": {"foot": _range(sock)},
+        "range": {"leg": leg_sheet.reach(sock), "foot": _range(sock)},
         "steps": steps.whole_sock(
             sock.cylinder.slots,
             sock.cuff,
-            sock.leg_rounds,
+            leg_sheet.tensions(sock),
             sock.heel,
             sock.foot_rounds,
             sock.toe,
+            leg_sheet.back(sock),
         ),
         "cautions": cautions.for_sock(
             any(
@@ -48,6 +47,31 @@ def write(sock: Sock) -> dict[str, Any]:
         ),
         "notes": [{"field": field, "text": text} for field, text in sock.notes],
     }
+
+
+def _places(sock: Sock) -> list[fit.Place]:
+    """Return the fit at every place; at the cuff where the leg is known, or was asked after."""
+    foot_length = sock.measures["length"].value
+    along = fit.Girths(
+        sock.narrowest,
+        sock.tube_at(sources.ANKLE_HEIGHT_OVER_FOOT * foot_length),
+        sock.tube_at(sources.CALF_HEIGHT_OVER_FOOT * foot_length),
+        sock.top_tube,
+    )
+    places = fit.judge(
+        sock.measures,
+        sock.tube,
+        sock.heel_girth,
+        sock.cuff,
+        sock.fabric,
+        sock.top_above_floor,
+        along,
+    )
+    body, slots, top = sock.top_of_body, sock.cylinder.slots, sock.top_tube
+    if (body.measured and sock.leg.asked) or sock.cuff.flat is not None:
+        give = sock.cuff.give(slots, sock.fabric, top)
+        places.append(fit.grip(body.girth, sock.cuff.girth(slots, top), give, body.measured))
+    return places
 
 
 def _counts(sock: Sock) -> dict[str, Any]:
@@ -60,10 +84,7 @@ def _counts(sock: Sock) -> dict[str, Any]:
             "needles": sock.cuff.needles(slots),
             "words": sock.cuff.words,
         },
-        "leg": {
-            "rounds": sock.leg_rounds,
-            "words": f"{_rounds(sock.leg_rounds)} plain, {sock.leg_words}",
-        },
+        "leg": leg_sheet.write(sock),
         "heel": _pocket(sock.heel, sock.heel_words),
         "foot": {
             "rounds": sock.foot_rounds,
@@ -72,10 +93,6 @@ def _counts(sock: Sock) -> dict[str, Any]:
         },
         "toe": _pocket(sock.toe, sock.toe_words),
     }
-
-
-def _rounds(count: int) -> str:
-    return "1 round" if count == 1 else f"{count} rounds"
 
 
 def _pocket(pocket: Pocket, words: str) -> dict[str, Any]:
@@ -123,7 +140,7 @@ def _parts(sock: Sock) -> list[dict[str, Any]]:
             "leg",
             sock.leg_rounds,
             "rounds",
-            f"{units.length_text(sock.leg_length, sock.system)} plain",
+            f"{units.length_text(sock.leg_length, sock.system)} {leg_sheet.kind(sock)}",
         ),
         ("heel", sock.heel.rows, "rows", turn(sock.heel)),
         ("foot", sock.foot_rounds, "rounds", f"most likely {low} to {high}"),
@@ -203,7 +220,7 @@ def _place(place: fit.Place, system: units.System) -> dict[str, Any]:
 
 def _yarn(sock: Sock) -> dict[str, Any]:
     cloth, slots, system = sock.fabric, sock.cylinder.slots, sock.system
-    parts = supply.lengths(sock.stitches, slots, cloth)
+    parts = supply.lengths(sock.loops, slots, cloth)
     pair = sum(parts.values())
     waste = supply.waste_length(sock.cuff.needles(slots), slots, cloth)
 

@@ -14,6 +14,8 @@ from engine.cuff import Cuff
 from engine.cylinder import Cylinder
 from engine.fabric import Fabric
 from engine.foot import Measure
+from engine.leg import Girth, Leg
+from engine.shaped_leg import Profile, girth_at
 from engine.short_row import Pocket
 from engine.units import nearest
 
@@ -22,7 +24,8 @@ from engine.units import nearest
 class Sock:
     """One sock: `aimed` is its foot as aimed at, `exact_rounds` the foot rounds before rounding.
 
-    `ease` is the share by which a sock is shorter than its foot.
+    `ease` is the share by which a sock is shorter than its foot; `leg_body` the girths of the leg
+    that its leg stands on.
     """
 
     system: units.System
@@ -30,8 +33,8 @@ class Sock:
     fabric: Fabric
     measures: dict[str, Measure]
     cuff: Cuff
-    leg_rounds: int
-    leg_words: str
+    leg: Leg
+    leg_body: Profile
     heel: Pocket
     heel_words: str
     toe: Pocket
@@ -48,6 +51,11 @@ class Sock:
         return nearest(self.exact_rounds)
 
     @property
+    def leg_rounds(self) -> int:
+        """Return the rounds of the leg."""
+        return self.leg.rounds
+
+    @property
     def stitches(self) -> dict[str, int]:
         """Return the stitches of one sock by section."""
         slots = self.cylinder.slots
@@ -57,6 +65,16 @@ class Sock:
             "heel": self.heel.stitches,
             "foot": self.foot_rounds * slots,
             "toe": self.toe.stitches,
+        }
+
+    @property
+    def loops(self) -> dict[str, float]:
+        """Return the stitches of one sock by section, each counted by its loop over the foot's."""
+        slots, top = self.cylinder.slots, self.leg.bands[0].tighter
+        return {
+            **self.stitches,
+            "cuff": self.stitches["cuff"] / top,
+            "leg": sum(slots * band.rounds / band.tighter for band in self.leg.bands),
         }
 
     @property
@@ -84,7 +102,7 @@ class Sock:
     @property
     def cuff_depth(self) -> float:
         """Return the finished depth of the cuff in mm."""
-        return self.cuff.depth(self.fabric)
+        return self.cuff.depth(self.leg.bands[0].cloth(self.fabric))
 
     @property
     def top_above_heel(self) -> float:
@@ -98,8 +116,8 @@ class Sock:
 
     @property
     def leg_length(self) -> float:
-        """Return the plain leg in mm."""
-        return self.leg_rounds / self.fabric.rounds
+        """Return the leg between cuff and heel in mm."""
+        return self.leg.length(self.fabric)
 
     @property
     def heel_height(self) -> float:
@@ -110,3 +128,22 @@ class Sock:
     def top_above_floor(self) -> float:
         """Return the height of the sock's top above the floor in mm."""
         return self.heel_height + self.top_above_heel
+
+    def tube_at(self, height: float) -> float:
+        """Return the relaxed girth of the leg in mm at a height above the floor."""
+        return self.tube / self.leg.at(height - self.heel_height, self.fabric).tighter
+
+    @property
+    def narrowest(self) -> float:
+        """Return the relaxed girth of the leg in mm where it is narrowest."""
+        return self.tube / max(1.0, *(band.tighter for band in self.leg.bands))
+
+    @property
+    def top_tube(self) -> float:
+        """Return the relaxed girth of the leg in mm under the cuff."""
+        return self.tube / self.leg.bands[0].tighter
+
+    @property
+    def top_of_body(self) -> Girth:
+        """Return the leg's own girth in mm where the sock ends."""
+        return girth_at(self.leg_body, self.top_above_floor)

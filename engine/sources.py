@@ -63,6 +63,12 @@ BALL_STRETCH = tuple(Cited(x, TRADE) for x in (1.00, 1.05, 1.18, 1.25))
 BALL_STRETCH_WANTED = Cited(1.10, TRADE)
 HEEL_STRETCH = tuple(Cited(x, TRADE) for x in (1.00, 1.08, 1.28, 1.38))
 LEG_STRETCH = tuple(Cited(x, TRADE) for x in (0.90, 1.02, 1.25, 1.40))
+LEG_STRETCH_WANTED = Cited(1.135, "middle of what is comfortable, 1.02 to 1.25: " + TRADE)
+CUFF_GIVE = tuple(Cited(x, TRADE) for x in (0.0, 0.08, 0.65, 0.85))  # share of its give in use
+GIRTH_RISE_MOST = Cited(1.0, TRADE)  # mm of girth to a mm of height; beyond it, ask
+BAND_STRAY = Cited(0.03, TRADE)  # how far a leg may be from the wanted stretch within a band
+BANDS_MOST, BAND_ROUNDS_FEWEST = Cited(6, TRADE), Cited(8, TRADE)
+SAME_PLACE = Cited(20.0, TRADE)  # mm of height, two girths of one place
 HEEL_STRETCH_WANTED = Cited(
     1.18,
     "what the customary heel (a third of its needles left) gives an average woman (ANSUR II) on "
@@ -112,4 +118,9 @@ CALF_HEIGHT_OVER_FOOT = Cited(
     1.37,
     "mean of 329 people of 14 to 19 years: Snyder et al. 1977, UM-HSRI-77-17 (calf circumference "
     "height over foot length); 1.27 at 6 to 9 years",
+)
+ANKLE_HEIGHT_OVER_FOOT = Cited(
+    0.43,
+    "the outer ankle bone stands at 0.26 (women) to 0.27 (men) of the foot length: ANSUR II 2012; "
+    "the leg is slimmest about 4 cm above: " + TRADE,
 )

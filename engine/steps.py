@@ -8,7 +8,7 @@ the other way is read with left and right exchanged.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from typing import Any
 
@@ -22,13 +22,25 @@ WASTE_ROUNDS = int(sources.WASTE_ROUNDS)
 
 
 def whole_sock(
-    slots: int, cuff: Cuff, leg_rounds: int, heel: Pocket, foot_rounds: int, toe: Pocket
+    slots: int,
+    cuff: Cuff,
+    leg: Sequence[tuple[str, int]],
+    heel: Pocket,
+    foot_rounds: int,
+    toe: Pocket,
+    back: str = "",
 ) -> list[Step]:
-    """Return every step of one sock in order; the sizes are those of a plan that can be knitted."""
+    """Return every step of one sock in order; the sizes are those of a plan that can be knitted.
+
+    `leg` holds each band's tension in words ("" where it stays) and its rounds, from the top down;
+    the first one's is set before the cuff. `back` is the tension set before the heel.
+    """
     return [
         *_start(slots, cuff),
+        *_set("cuff", leg[0][0]),
         *_cuff(slots, cuff),
-        *_rounds("leg", leg_rounds, "Leg"),
+        *_leg(leg),
+        *_set("leg", back),
         *_pocket("heel", slots, heel),
         *_rounds("foot", foot_rounds, "Foot"),
         *_pocket("toe", slots, toe),
@@ -45,6 +57,18 @@ def _rounds(part: str, rounds: int, title: str) -> Iterator[Step]:
         plural = "round" if rounds == 1 else "rounds"
         text = f"{title}: knit {rounds} {plural}."
         yield {"part": part, "kind": "rounds", "rounds": rounds, "text": text}
+
+
+def _set(part: str, tension: str) -> Iterator[Step]:
+    if tension:
+        yield _do(part, tension)
+
+
+def _leg(bands: Sequence[tuple[str, int]]) -> Iterator[Step]:
+    for at, (tension, rounds) in enumerate(bands):
+        if at:
+            yield from _set("leg", tension)
+        yield from _rounds("leg", rounds, "Leg" if at == 0 else "Leg, on")
 
 
 def _start(slots: int, cuff: Cuff) -> Iterator[Step]:

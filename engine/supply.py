@@ -6,14 +6,19 @@ Yarn in a section = its stitches x the loop length; its weight follows from the 
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from engine import sources
 from engine.fabric import Fabric
 
 SOCKS = 2
 
 
-def lengths(stitches: dict[str, int], slots: int, fabric: Fabric) -> dict[str, float]:
-    """Return the yarn in mm for a pair, by section, from the stitches of one sock."""
+def lengths(stitches: Mapping[str, float], slots: int, fabric: Fabric) -> dict[str, float]:
+    """Return the yarn in mm for a pair, by section, from the stitches of one sock.
+
+    A stitch of another loop than the foot's counts by its loop over the foot's (`Sock.loops`).
+    """
     found = {part: SOCKS * count * fabric.loop for part, count in stitches.items()}
     flat_width = slots / fabric.stitches / 2
     ends = 2 * sources.TAIL + sources.GRAFTING_TAIL_WIDTHS * flat_width

@@ -30,7 +30,7 @@ SOCK, WASTE = 1, 2  # carriers
 PITCH = 2  # slots of a bed from one needle of the cylinder to the next
 _HEADER = (";!knitout-2", ";;Machine: SWG091N2", ";;Carriers: 1 2", ";;Position: Keep")
 _AT_THE_TABLE = ("Bind off", "Graft", "Wash")
-_ADVICE = ("Crank to and fro",)
+_ADVICE = ("Crank to and fro", "Set the tension")
 
 
 def label(step: Step) -> str:

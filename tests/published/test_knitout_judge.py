@@ -121,6 +121,10 @@ def sock(slots: int, sock_length: str = "", **wishes: Any) -> dict[str, Any]:
     return plan
 
 
+def _girth(height: float, girth: float) -> dict[str, str]:
+    return {"height": f"{height} cm", "girth": f"{girth} cm"}
+
+
 SOCKS: dict[str, tuple[int, str, dict[str, Any]]] = {
     "hem on 60": (60, "11.3 cm", {}),
     "odd half of 54": (54, "10 cm", {"cuff": {"rounds": 4}}),
@@ -138,6 +142,11 @@ SOCKS: dict[str, tuple[int, str, dict[str, Any]]] = {
         {"heel": {"needles": 20, "left": 18}, "toe": {"needles": 8, "left": 2}},
     ),
     "smallest cylinder": (24, "8 cm", {"cuff": {"rounds": 2}, "leg": {"rounds": 0}}),
+    "leg in bands": (
+        24,
+        "8 cm",
+        {"leg": {"rounds": 30, "girths": [_girth(6, 9), _girth(11, 12)]}, "cuff": {"rounds": 2}},
+    ),
     "largest cylinder": (
         120,
         "9 cm",
@@ -149,7 +158,7 @@ SOCKS: dict[str, tuple[int, str, dict[str, Any]]] = {
         },
     ),
 }
-QUICK = {"odd half of 54", "smallest cylinder"}
+QUICK = {"odd half of 54", "smallest cylinder", "leg in bands"}
 
 
 @pytest.mark.parametrize(

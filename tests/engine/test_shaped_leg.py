@@ -1,0 +1,274 @@
+"""A leg shaped by the tension: bands, their rounds, what cannot be reached, and the cuff's grip.
+
+The wanted stretch of 1.135 and the bounds are common practice, no published source. Sums over a leg
+are checked by hand and against numerical integration (scipy.integrate.quad, scipy.interpolate).
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from itertools import pairwise
+from typing import Any
+
+import pytest
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
+from scipy.integrate import quad
+from scipy.interpolate import interp1d
+
+from engine.api import answer
+from tests.asking import asked, fit, mm, noted, plan, refused
+
+WANTED = 1.135
+W0, C0 = 7.5 / 25.4, 9.6 / 25.4  # stitches and rounds per mm of `asked`
+# 84 needles: a leg of 230 to 340 mm lies within what the yarn bears.
+LONG: dict[str, Any] = {"units": "cm", "cylinder.slots": 84, "sock.leg.height": "36 cm"}
+SLIM: dict[str, Any] = {**LONG, "foot.ankle_girth": "230 mm", "foot.calf_girth": "340 mm"}
+
+
+def girths(*pairs: tuple[float, float]) -> list[dict[str, str]]:
+    return [{"height": f"{height} mm", "girth": f"{girth} mm"} for height, girth in pairs]
+
+
+def cone(low: float, high: float) -> dict[str, Any]:
+    """A leg that widens evenly between 60 and 400 mm."""
+    rows = girths((60, low), (400, high))
+    return {**LONG, "foot.ankle_girth": None, "foot.calf_girth": None, "sock.leg.girths": rows}
+
+
+def bands(sheet: dict[str, Any]) -> list[dict[str, Any]]:
+    found: list[dict[str, Any]] = sheet["counts"]["leg"]["bands"]
+    return found
+
+
+def knitted_from(sheet: dict[str, Any]) -> tuple[float, float]:
+    """Lower and upper end of the leg above the floor, in mm."""
+    return mm(sheet, "heel_height"), mm(sheet, "top_above_floor") - mm(sheet, "cuff_depth")
+
+
+def test_a_cone_worked_by_hand() -> None:
+    """Rounds = c0/w0 x N x s x the integral of dz/(240 + (z - 60)/4) = ... x 4 ln(g_top/g_bottom).
+
+    c0/w0 = 1.28, N s = 84 x 1.135 = 95.34. To 1 round, half from whole rounds and half from the
+    top, which is right to half a round.
+    """
+    sheet = plan(cone(240, 325))
+    low, high = knitted_from(sheet)
+    worked = 1.28 * 95.34 * 4 * math.log((240 + (high - 60) / 4) / (240 + (low - 60) / 4))
+    assert sheet["counts"]["leg"]["rounds"] == pytest.approx(worked, abs=1)
+    assert mm(sheet, "top_above_floor") == pytest.approx(360, abs=2.65)  # a round of the foot
+
+
+def test_rounds_are_the_integral_of_rounds_per_length() -> None:
+    """Against scipy's quadrature over scipy's interpolation of the same girths; to 1.5 rounds."""
+    known = [(100, 235.0), (180, 250.0), (270, 320.0), (330, 345.0), (390, 335.0)]
+    sheet = plan({**SLIM, "sock.leg.height": "40 cm", "sock.leg.girths": girths(*known)})
+    low, high = knitted_from(sheet)
+    body = interp1d(*zip(*known, strict=True), bounds_error=False, fill_value=(235.0, 335.0))
+    whole, _ = quad(lambda z: C0 / W0 * 84 * WANTED / body(z), low, high, limit=200)
+    assert sheet["counts"]["leg"]["rounds"] == pytest.approx(whole, abs=1.5)
+
+
+def test_bands_run_on_from_the_top_down() -> None:
+    sheet = plan(SLIM)
+    found = bands(sheet)
+    low, high = knitted_from(sheet)
+    assert 2 <= len(found) <= 6
+    assert sum(band["rounds"] for band in found) == sheet["counts"]["leg"]["rounds"]
+    assert found[0]["from_round"] == 1
+    assert found[0]["from_height"]["value"] == pytest.approx(high, abs=0.2)
+    assert found[-1]["to_height"]["value"] == pytest.approx(low, abs=0.2)
+    for band in found:
+        assert band["rounds"] == band["to_round"] - band["from_round"] + 1 >= 8
+        length = band["from_height"]["value"] - band["to_height"]["value"]
+        own = band["stitches"]["value"] * 1.28  # rounds per mm, in the shape of the foot's fabric
+        assert band["rounds"] / own == pytest.approx(length, abs=0.15)
+    for one, other in pairwise(found):
+        assert other["from_round"] == one["to_round"] + 1
+        assert other["stitches"]["value"] > one["stitches"]["value"]  # slimmer further down
+    assert len({band["words"] for band in found}) == len(found)
+
+
+def test_each_band_stretches_as_wanted_to_a_twentieth() -> None:
+    sheet = plan(SLIM)
+    ankle, calf = 0.43 * 246.3, 1.37 * 246.3  # where the slimmest and the fullest part are taken
+    body = interp1d((ankle, calf), (230, 340), bounds_error=False, fill_value=(230, 340))
+    for band in bands(sheet):
+        for end in ("from_height", "to_height"):
+            stretch = body(band[end]["value"]) * band["stitches"]["value"] / 84
+            assert stretch == pytest.approx(WANTED, rel=0.05)
+    for place in ("ankle", "calf", "cuff"):
+        assert fit(sheet, place)["level"] == "good"
+
+
+def test_a_leg_as_wide_as_the_tube_wants_is_plain() -> None:
+    """At the girth that the foot's own stitch suits, nothing is turned, and rounds are as ever."""
+    level = 84 / W0 * WANTED
+    sheet = plan(cone(round(level, 2), round(level, 2)))
+    assert bands(sheet) == []
+    low, high = knitted_from(sheet)
+    assert sheet["counts"]["leg"]["rounds"] == pytest.approx((high - low) * C0, abs=0.06)
+    plain = plan(
+        {**LONG, "sock.leg.height": None, "sock.leg.rounds": sheet["counts"]["leg"]["rounds"]}
+    )
+    assert mm(plain, "leg_length") == mm(sheet, "leg_length")
+    assert plain["steps"] == sheet["steps"]
+    assert plain["yarn"] == sheet["yarn"]
+
+
+def test_without_a_girth_that_was_measured_it_stays_plain() -> None:
+    unknown = {"foot.ankle_girth": None, "foot.calf_girth": None}
+    sheet = plan({**LONG, **unknown})
+    assert bands(sheet) == []
+    assert "Measure round the ankle and the calf" in noted(sheet)["sock.leg.height"]
+    assert mm(sheet, "top_above_floor") == pytest.approx(360, abs=1.4)
+
+
+def test_rounds_that_are_set_are_kept() -> None:
+    rows = girths((120, 232), (250, 330))
+    sheet = plan({**SLIM, "sock.leg.height": None, "sock.leg.rounds": 101, "sock.leg.girths": rows})
+    assert sheet["counts"]["leg"]["rounds"] == 101 == sum(b["rounds"] for b in bands(sheet))
+    assert sheet["range"]["leg"] == {"low": 101, "high": 101, "words": "Exact: set by you."}
+
+
+def test_what_the_yarn_cannot_reach_is_said_with_what_would() -> None:
+    """Needles that suit: N g / (s x loosest tube); by hand for 60 at 0.9 of a usual 1.1."""
+    tall = {**LONG, "cylinder.slots": 60, "sock.leg.height": "38 cm", "foot.calf_girth": "400 mm"}
+    sheet = plan(tall)
+    words = noted(sheet)["sock.leg.height"]
+    (needles,) = map(int, re.findall(r"about (\d+) needles", words))
+    assert needles == pytest.approx(400 * W0 * (0.9 / 1.1) / WANTED, abs=1)
+    loosest = min(band["stitches"]["value"] for band in bands(sheet))
+    assert loosest >= W0 * 0.9 / 1.1 * 0.999
+    firm = {**SLIM, "fabric.yarn": "100 tex", "foot.ankle_girth": "150 mm"}
+    assert max(band["stitches"]["value"] for band in bands(plan(firm))) <= W0 * 1.54
+
+
+def test_the_heel_still_passes_the_slimmest_band() -> None:
+    sheet = plan({**SLIM, "foot.ankle_girth": "170 mm", "foot.heel_girth": "340 mm"})
+    assert fit(sheet, "over_heel")["level"] == "good"
+
+
+def test_the_screw_is_turned_before_each_band_and_back_before_the_heel() -> None:
+    sheet = plan(SLIM)
+    steps = [s for s in sheet["steps"] if s["part"] in ("cuff", "leg")]
+    turns = [s["text"] for s in steps if s["text"].startswith("Set the tension")]
+    found = bands(sheet)
+    assert len(turns) == len(found) + 1
+    for band, words in zip(found, turns, strict=False):
+        assert band["stitches"]["text"] in words
+    assert "as in the foot" in turns[-1]
+    rounds = [s["rounds"] for s in steps if s["part"] == "leg" and s["kind"] == "rounds"]
+    assert rounds == [band["rounds"] for band in found]
+    assert steps[0]["text"] == turns[0], "before the cuff, which is knitted with the first band"
+
+
+def test_yarn_counts_each_band_by_its_own_loop() -> None:
+    """Loop length goes as 1 / stitches per length (Munden 1959), so metres as stitches x that."""
+    sheet = plan(SLIM)
+    loop = sheet["yarn"]["sections"]["foot"]["metres"]["value"] / sheet["yarn"]["stitches"]["foot"]
+    metres = sum(84 * b["rounds"] * loop * W0 / b["stitches"]["value"] for b in bands(sheet))
+    assert sheet["yarn"]["sections"]["leg"]["metres"]["value"] == pytest.approx(metres, rel=0.002)
+
+
+@pytest.mark.parametrize(
+    ("changes", "field"),
+    [
+        ({"sock.leg.height": "8 cm"}, "sock.leg.height"),
+        ({"sock.leg.height": "36 cm", "sock.leg.rounds": 80}, "sock.leg.height"),
+        ({"sock.leg.girths": [{"height": "20 cm"}]}, "sock.leg.girths.0.girth"),
+        ({"sock.leg.girths": [{}, {"girth": "30 cm"}]}, "sock.leg.girths.1.height"),
+        ({"sock.leg.girths": girths((200, 300), (200, 310))}, "sock.leg.girths.1.height"),
+        ({"sock.leg.girths": girths(*((100 + i, 300) for i in range(13)))}, "sock.leg.girths"),
+        ({"sock.leg.girths": [{"height": "20 cm", "girth": "3 m"}]}, "sock.leg.girths.0.girth"),
+        ({"sock.cuff.pulled_width": "12 cm"}, "sock.cuff.flat_width"),
+        (
+            {"sock.cuff.flat_width": "8 cm", "sock.cuff.pulled_width": "7 cm"},
+            "sock.cuff.pulled_width",
+        ),
+    ],
+)
+def test_what_cannot_be_is_refused_at_its_field(changes: dict[str, Any], field: str) -> None:
+    problem = refused({"units": "cm", **changes})[field]
+    assert problem["message"].endswith(".")
+    assert problem["way_out"]
+
+
+def test_the_lowest_top_that_is_offered_works() -> None:
+    way_out = refused({"units": "cm", "sock.leg.height": "8 cm"})["sock.leg.height"]["way_out"]
+    found = re.search(r"Write ([\d.]+ cm)", way_out)
+    assert found
+    assert plan({"units": "cm", "sock.leg.height": found[1]})["counts"]["leg"]["rounds"] >= 1
+
+
+def test_a_girth_that_leaps_is_asked_about_and_kept() -> None:
+    sheet = plan({**SLIM, "sock.leg.girths": girths((200, 250), (220, 330))})
+    assert "measure both" in noted(sheet)["sock.leg.girths.1.girth"]
+    assert len(bands(sheet)) > 1
+
+
+def test_rows_left_blank_do_no_harm() -> None:
+    rows = [{"height": "", "girth": None}, *girths((250, 300)), {}]
+    assert bands(plan({**SLIM, "sock.leg.girths": rows})) == bands(
+        plan({**SLIM, "sock.leg.girths": girths((250, 300))})
+    )
+
+
+def test_sock_two_keeps_the_bands_of_sock_one() -> None:
+    first = {"first_sock": {"foot_rounds": 30, "length": "20 cm", "flat_width": "13.5 cm"}}
+    one, two = plan(SLIM), plan({**SLIM, **first})
+    assert [b["rounds"] for b in bands(two)] == [b["rounds"] for b in bands(one)]
+
+
+def test_a_measured_rib_replaces_the_usual_figures() -> None:
+    """Relaxed girth twice the flat width; the share of its give in use by hand."""
+    rib = {"sock.cuff.kind": "rib", "sock.cuff.flat_width": "9 cm"}
+    pulled = {**SLIM, **rib, "sock.cuff.pulled_width": "22 cm"}
+    cuff = fit(plan(pulled), "cuff")
+    assert cuff["fabric"]["value"] == 180
+    used = (cuff["body"]["value"] / 180 - 1) / (22 / 9 - 1)
+    assert f"{used * 100:.0f} %" in cuff["words"]
+    tight = fit(plan({**pulled, "sock.cuff.pulled_width": "18 cm"}), "cuff")
+    assert (tight["level"], tight["verdict"]) == ("bad", "cuts in")
+    slack = fit(plan({**pulled, "sock.cuff.flat_width": "19 cm"}), "cuff")
+    assert (slack["level"], slack["verdict"]) == ("bad", "slides down")
+
+
+def test_a_cuff_that_does_not_give_enough_does_not_pass_the_heel() -> None:
+    rib = {"units": "cm", "sock.cuff.kind": "rib", "sock.cuff.flat_width": "7 cm"}
+    found = fit(plan({**rib, "sock.cuff.pulled_width": "14 cm"}), "over_heel")
+    assert found["level"] == "bad"  # 280 mm pulled, a heel of 310
+    assert fit(plan({**rib, "sock.cuff.pulled_width": "20 cm"}), "over_heel")["level"] == "good"
+
+
+heights = st.lists(st.integers(60, 420), min_size=1, max_size=8, unique=True).map(sorted)
+
+
+@settings(max_examples=40)
+@given(
+    at=heights,
+    widths=st.lists(st.integers(180, 420), min_size=8, max_size=8),
+    wider=st.integers(0, 80),
+    slots=st.sampled_from((54, 60, 72, 84, 100)),
+    height=st.integers(160, 430),
+)
+def test_any_leg(at: list[int], widths: list[int], wider: int, slots: int, height: int) -> None:
+    """Bands a knitter can follow; and a leg wider all over never takes a smaller stitch."""
+
+    def of(more: int) -> dict[str, Any]:
+        rows = girths(*zip(at, (width + more for width in widths), strict=False))
+        wish = {**LONG, "cylinder.slots": slots, "sock.leg.height": f"{height} mm"}
+        wish |= {"foot.calf_girth": None, "foot.ankle_girth": None, "sock.leg.girths": rows}
+        return answer({"do": "plan", "request": asked(wish)})
+
+    slim, wide = of(0), of(wider)
+    assume("errors" not in slim and "errors" not in wide)
+    for sheet in (slim, wide):
+        found = bands(sheet)
+        assert len(found) <= 6
+        assert len(found) < 2 or min(band["rounds"] for band in found) >= 7  # whole rounds of 8
+        assert mm(sheet, "top_above_floor") == pytest.approx(height, abs=4)
+        if found:
+            assert sum(band["rounds"] for band in found) == sheet["counts"]["leg"]["rounds"]
+    assert wide["counts"]["leg"]["rounds"] <= slim["counts"]["leg"]["rounds"] + 1
