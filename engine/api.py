@@ -6,8 +6,8 @@ A call names what it wants in `do`:
 - `page` with `request`: `{"plan": ..., "picture": svg, "link": text}`, all a screen needs.
 - `chart` with `request` and `chart` (see `chart.read`): a table over sizes, as `chart.write`.
 - `open` with `link`: `{"request": ...}`, what a link holds.
-- `read` with `fields` (dotted name: text) and `units`: lengths read as they are being typed, before
-  there is enough for a plan, as `{"readings": {name: quantity}, "errors": [...]}`.
+- `read` with `fields` (dotted name: text) and `units`: lengths and weights read while being typed,
+  before there is enough for a plan, as `{"readings": {name: quantity}, "errors": [...]}`.
 
 Whatever comes in, the door answers: with the above or with `{"errors": [...]}`. It never raises. An
 error has `field`, `message` and `way_out`; all but `plan` add `offers`, texts that would mend it.
@@ -19,7 +19,20 @@ import json
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from engine import chart, cuff, fabric, first_sock, foot, leg, link, picture, plan, sheet, units
+from engine import (
+    chart,
+    cuff,
+    fabric,
+    first_sock,
+    foot,
+    leg,
+    link,
+    picture,
+    plan,
+    sheet,
+    stock,
+    units,
+)
 from engine.errors import Problem, Refused
 from engine.fields import Fields
 
@@ -62,19 +75,32 @@ _LENGTHS = {
 }
 
 
+_YARN = {f"stock.{name}": span for name, span in stock.LENGTHS.items()}
+_WEIGHTS = {f"stock.{name}": span for name, span in stock.WEIGHTS.items()}
+
+
 def _read(call: Mapping[str, Any]) -> dict[str, Any]:
     raw, system = call.get("fields"), call.get("units")
     fields = Fields(
         raw if isinstance(raw, Mapping) else {}, system="in" if system == "in" else "cm"
     )
-    fields.only(_LENGTHS)
-    found = {name: fields.length(name, span) for name, span in _LENGTHS.items()}
+    fields.only((*_LENGTHS, *_YARN, *_WEIGHTS))
+    lengths = {name: fields.length(name, span) for name, span in _LENGTHS.items()}
+    yarns = {name: fields.yarn(name, span) for name, span in _YARN.items()}
+    weights = {name: fields.grams(name, span) for name, span in _WEIGHTS.items()}
+    shown = {
+        **{name: units.length(mm, fields.system) for name, mm in _told(lengths)},
+        **{name: units.yarn_length(mm, fields.system, 1) for name, mm in _told(yarns)},
+        **{name: units.weight(g, fields.system, 2) for name, g in _told(weights)},
+    }
     return {
-        "readings": {
-            name: units.length(mm, fields.system) for name, mm in found.items() if mm is not None
-        },
+        "readings": shown,
         "errors": [problem.as_dict(with_offers=True) for problem in fields.problems],
     }
+
+
+def _told(found: Mapping[str, float | None]) -> list[tuple[str, float]]:
+    return [(name, value) for name, value in found.items() if value is not None]
 
 
 _DOORS: dict[str, Callable[[Mapping[str, Any]], dict[str, Any]]] = {

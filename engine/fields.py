@@ -139,6 +139,29 @@ class Fields:
         self._outside(name, found.mm, span, self._shown(found.mm), meant)
         return None
 
+    def yarn(self, name: str, span: Span) -> float | None:
+        """Return a length of yarn in mm within `span`; a bare number is metres or yards."""
+        bare = "yd" if self.system == "in" else "m"
+        found = self.read(name, lambda text: reading.read_length(text, bare, "5.2 m or 5.7 yd"))
+        if found is None or found.mm in span:
+            return None if found is None else found.mm
+        shown = units.yarn_length(found.mm, self.system, 2)
+        self._outside(name, found.mm, span, f"{shown['text']} ({shown['other']})", ())
+        return None
+
+    def grams(self, name: str, span: Span) -> float | None:
+        """Return a weight of yarn in g within `span`; a bare number is grams or ounces."""
+        bare = "oz" if self.system == "in" else "g"
+        found = self.read(name, lambda text: reading.read_grams(text, bare))
+        if found is None or found in span:
+            return found
+        shown = units.weight(found, self.system)
+        text, other = (self.text(name) or "").strip(), "g" if bare == "oz" else "oz"
+        meant = [f"{text} {other}"] if text[-1:].isdigit() else []
+        meant = [one for one in meant if reading.read_grams(one, other) in span]
+        self._outside(name, found, span, f"{shown['text']} ({shown['other']})", tuple(meant))
+        return None
+
     def rate(self, name: str, span: Span) -> float | None:
         """Return a count per mm within `span`."""
         found = self.read(name, lambda text: reading.read_rate(text, self.system))

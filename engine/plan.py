@@ -22,6 +22,7 @@ from engine import (
     shaped_leg,
     short_row,
     sources,
+    stock,
     units,
 )
 from engine.cuff import Cuff
@@ -35,7 +36,7 @@ from engine.short_row import Pocket
 from engine.sock import Sock
 from engine.units import nearest
 
-GROUPS = ("units", "foot", "person", "cylinder", "fabric", "sock", "first_sock")
+GROUPS = ("units", "foot", "person", "cylinder", "fabric", "sock", "first_sock", "stock")
 _EASE = Span("a length ease", 0.0, sources.LENGTH_EASE_MOST)
 SOCK_LENGTH = Span("the foot of a sock", 80, 360)
 # Where the cylinder is in doubt the sock is held against a usual one, so that all problems are told
@@ -82,9 +83,11 @@ def make(request: object) -> Sock:
     wishes = _read_wishes(fields.part("sock"), machine or _USUAL_CYLINDER)
     measures = _complete(fields, feet, aim)
     knitted = first_sock.read(fields.part("first_sock"))
+    at_hand = stock.read(fields.part("stock"))
     if fields.problems or machine is None or cloth is None or wishes is None or measures is None:
         raise Refused(fields.problems)
     sock = _knittable(machine, cloth, wishes, feet, measures, aim, fields.system)
+    sock = replace(sock, stock=at_hand)
     return sock if knitted is None else _second(fields.part("first_sock"), sock, knitted)
 
 
@@ -101,7 +104,7 @@ def _second(fields: Fields, sock: Sock, knitted: first_sock.FirstSock) -> Sock:
         )
     if fields.problems:
         raise Refused(fields.problems)
-    second = replace(sock, fabric=cloth, exact_rounds=exact)
+    second = replace(sock, fabric=cloth, exact_rounds=exact, knitted_rounds=knitted.foot_rounds)
     asked = cloth.questions[len(sock.fabric.questions) :]
     note = (
         f"Knit {second.foot_rounds} foot rounds in sock two, where sock one has "

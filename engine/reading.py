@@ -139,6 +139,12 @@ def read_weight(text: str, bare: str) -> float:
     return sum(value * factor(unit or bare, "kilogram") for value, unit in found)
 
 
+def read_grams(text: str, bare: str) -> float:
+    """Return a weight of yarn in g (`50 g`, `1.8 oz`); a bare number is in the unit `bare`."""
+    found = _pieces(text, "50 g or 1.8 oz")
+    return sum(value * factor(unit or bare, "gram") for value, unit in found)
+
+
 def read_rate(text: str, bare: str) -> tuple[float, float]:
     """Return (count per mm, the count as written).
 

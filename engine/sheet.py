@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from engine import cautions, fit, leg_sheet, sources, steps, supply, units
+from engine import cautions, fit, leg_sheet, sources, steps, units, yarn_sheet
 from engine.foot import Measure
 from engine.short_row import Pocket
 from engine.sock import Sock
@@ -20,6 +20,7 @@ def write(sock: Sock) -> dict[str, Any]:
     """Return the whole answer for a sock."""
     places = _places(sock)
     counts = _counts(sock)
+    notes = (*sock.notes, *yarn_sheet.notes(sock))
     return {
         "units": sock.system,
         "counts": counts,
@@ -28,7 +29,7 @@ def write(sock: Sock) -> dict[str, Any]:
         "fabric": _fabric(sock),
         "sizes": _sizes(sock),
         "fit": [_place(place, sock.system) for place in places],
-        "yarn": _yarn(sock),
+        "yarn": yarn_sheet.write(sock),
         "range": {"leg": leg_sheet.reach(sock), "foot": _range(sock)},
         "steps": steps.whole_sock(
             sock.cylinder.slots,
@@ -45,7 +46,7 @@ def write(sock: Sock) -> dict[str, Any]:
                 for p in places
             )
         ),
-        "notes": [{"field": field, "text": text} for field, text in sock.notes],
+        "notes": [{"field": field, "text": text} for field, text in notes],
     }
 
 
@@ -215,35 +216,6 @@ def _place(place: fit.Place, system: units.System) -> dict[str, Any]:
         "verdict": place.verdict,
         "words": place.words,
         "from": "measured" if place.measured else "estimated",
-    }
-
-
-def _yarn(sock: Sock) -> dict[str, Any]:
-    cloth, slots, system = sock.fabric, sock.cylinder.slots, sock.system
-    parts = supply.lengths(sock.loops, slots, cloth)
-    pair = sum(parts.values())
-    waste = supply.waste_length(sock.cuff.needles(slots), slots, cloth)
-
-    def amount(mm: float) -> dict[str, Any]:
-        return {
-            "metres": units.yarn_length(mm, system),
-            "grams": units.weight(supply.grams(mm, cloth), system),
-        }
-
-    with_margin = amount(pair * (1 + sources.YARN_MARGIN))
-    words = (
-        f"For the pair, ends and grafting included, waste yarn apart. Have "
-        f"{with_margin['grams']['text']} ({with_margin['metres']['text']}) to be safe."
-    )
-    if not cloth.tex_told:
-        words += " The weight is for a usual 412 m per 100 g; give your yarn's number for yours."
-    return {
-        **amount(pair),
-        "words": words,
-        "with_margin": with_margin,
-        "sections": {part: amount(mm) for part, mm in parts.items()},
-        "stitches": sock.stitches,
-        "waste": amount(waste),
     }
 
 

@@ -17,6 +17,7 @@ from engine.foot import Measure
 from engine.leg import Girth, Leg
 from engine.shaped_leg import Profile, girth_at
 from engine.short_row import Pocket
+from engine.stock import NOTHING_TOLD, Stock
 from engine.units import nearest
 
 
@@ -25,7 +26,8 @@ class Sock:
     """One sock: `aimed` is its foot as aimed at, `exact_rounds` the foot rounds before rounding.
 
     `ease` is the share by which a sock is shorter than its foot; `leg_body` the girths of the leg
-    that its leg stands on.
+    that its leg stands on; `stock` the yarn at hand; `knitted_rounds` the foot rounds of sock one,
+    where this is sock two.
     """
 
     system: units.System
@@ -44,6 +46,8 @@ class Sock:
     ease: float
     exact_rounds: float
     notes: tuple[tuple[str | None, str], ...]
+    stock: Stock = NOTHING_TOLD
+    knitted_rounds: int | None = None
 
     @property
     def foot_rounds(self) -> int:

@@ -55,6 +55,15 @@ USUAL_SOCK_YARN_TEX = Cited(
 TAIL = Cited(200.0, TRADE)  # mm of yarn left at each end
 GRAFTING_TAIL_WIDTHS = Cited(4.0, TRADE)  # grafting tail, in flat widths of the tube
 YARN_MARGIN = Cited(0.10, TRADE)  # what to have over
+SURE = Cited(0.97, TRADE)  # how likely yarn must be enough, to say yes
+SCALE = Cited(1.0, TRADE)  # g, a kitchen scale (one standard deviation, as are all below)
+TEX_AS_TOLD = Cited(0.05, TRADE)  # relative, a yarn's metres per 100 g against its label
+TEX_NOT_TOLD = Cited(0.12, TRADE)  # relative, sock yarns against the usual one
+LOOP_BY_STATE = Cited(
+    0.034, _MUNDEN + "; sqrt(23.1 / 21.6), fully relaxed against wet relaxed, - 1"
+)
+REPEAT_EVEN = Cited(0.02, TRADE)  # relative, one repeat of colours against the next
+ROUND_SEEN = Cited(0.5, TRADE)  # rounds, where a colour is seen to begin
 
 # --- Ease and stretch -----------------------------------------------------------------------------
 LENGTH_EASE_MOST = Cited(0.15, TRADE)

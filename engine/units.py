@@ -153,16 +153,16 @@ def per_length(per_mm: float, system: System) -> Quantity:
     return _quantity(round(per_mm, 5), "/mm", imperial, metric, system)
 
 
-def yarn_length(mm: float, system: System) -> Quantity:
+def yarn_length(mm: float, system: System, places: int = 0) -> Quantity:
     """Return a length of yarn as a quantity, value in m."""
     metres = mm / 1000
-    imperial, metric = f"{number(mm / MM_PER_YARD, 0)} yd", f"{number(metres, 0)} m"
+    imperial, metric = f"{number(mm / MM_PER_YARD, places)} yd", f"{number(metres, places)} m"
     return _quantity(round(metres, 2), "m", imperial, metric, system)
 
 
-def weight(grams: float, system: System) -> Quantity:
-    """Return a weight of yarn as a quantity, value in g."""
+def weight(grams: float, system: System, places: int = 1) -> Quantity:
+    """Return a weight of yarn as a quantity, value in g; `places` are those of ounces."""
     metric = f"{number(grams, 0)} g" if grams >= 0.5 else "under 1 g"
     ounces = grams / GRAMS_PER_OUNCE
-    imperial = f"{number(ounces, 1)} oz" if ounces >= 0.05 else "under 0.1 oz"
+    imperial = f"{number(ounces, places)} oz" if ounces >= 0.05 else "under 0.1 oz"
     return _quantity(round(grams, 2), "g", imperial, metric, system)

@@ -12,6 +12,8 @@ where a plan's grams and metres are read, which are rounded to 0.01.
 
 from __future__ import annotations
 
+from math import ceil
+
 import pytest
 
 from engine.yarn import read_number
@@ -92,3 +94,11 @@ def test_a_plan_weighs_one_yarn_alike_however_its_label_says_it(text: str) -> No
 def test_strands_add_their_tex(text: str, tex: float) -> None:
     """A folded yarn is as thick as all its strands together."""
     assert read_number(text) == pytest.approx(tex, rel=SIX_FIGURES)
+
+
+def test_balls_of_an_ounce_by_yards_to_the_pound() -> None:
+    """Nm 4 has 496.055 x 4 = 1984.22 yd in a pound of 16 oz, 124.01 yd in a ball of one."""
+    changes = {"fabric.yarn": "Nm 4", "stock": {"ball": "1 oz", "margin": "0 %", "apart": "toe"}}
+    for colour in plan(changes)["yarn"]["colours"]:
+        yards = colour["metres"]["value"] / 0.9144
+        assert colour["balls"] == ceil(yards / (496.055 * 4 / 16)), colour["name"]
