@@ -5,6 +5,7 @@ A call names what it wants in `do`:
 - `plan` with `request`: the answer of `sheet.write`.
 - `page` with `request`: `{"plan": ..., "picture": svg, "link": text}`, all a screen needs.
 - `chart` with `request` and `chart` (see `chart.read`): a table over sizes, as `chart.write`.
+- `shelf` with `request` and `shelf` (see `shelf.read`): cylinders, yarns and marks, ranked.
 - `open` with `link`: `{"request": ...}`, what a link holds.
 - `read` with `fields` (dotted name: text) and `units`: lengths and weights read while being typed,
   before there is enough for a plan, as `{"readings": {name: quantity}, "errors": [...]}`.
@@ -30,6 +31,8 @@ from engine import (
     picture,
     plan,
     sheet,
+    shelf,
+    shelf_sheet,
     stock,
     units,
 )
@@ -56,6 +59,10 @@ def _chart(call: Mapping[str, Any]) -> dict[str, Any]:
     sock = plan.make(call.get("request"))
     wanted = Fields({"chart": call.get("chart")}, system=sock.system)
     return chart.write(chart.read(wanted.part("chart"), sock))
+
+
+def _shelf(call: Mapping[str, Any]) -> dict[str, Any]:
+    return shelf_sheet.write(shelf.read(call.get("request"), call.get("shelf")))
 
 
 def _open(call: Mapping[str, Any]) -> dict[str, Any]:
@@ -107,6 +114,7 @@ _DOORS: dict[str, Callable[[Mapping[str, Any]], dict[str, Any]]] = {
     "plan": _plan,
     "page": _page,
     "chart": _chart,
+    "shelf": _shelf,
     "open": _open,
     "read": _read,
 }

@@ -89,6 +89,14 @@ MOCK_RIB_PULL_SHARE = Cited(0.96, TRADE)
 RIB_RELAXED_WIDTH = Cited(0.70, "1x1 rib relaxes to about 70 % of its width: " + TRADE)
 GOES_ON_EASILY_SHARE = Cited(0.93, TRADE)  # of the pull: up to here a sock goes on without a tug
 
+# --- Ranking a shelf ------------------------------------------------------------------------------
+_CHOICE = "our choice; " + TRADE
+FIRMNESS = (TIGHTNESS_LOOSE, Cited(1.0, _CHOICE), Cited(1.4, _CHOICE), TIGHTNESS_FIRM)
+DISCOMFORT_WEIGHTS = {  # of each place in the sum: what the leg's own stitch or habit cures is half
+    **{place: Cited(1.0, _CHOICE) for place in ("ball", "heel", "over_heel", "length")},
+    **{place: Cited(0.5, _CHOICE) for place in ("ankle", "calf", "firmness")},
+}
+
 # --- How sure readings are (one standard deviation) -----------------------------------------------
 TAPE_ON_LENGTH = Cited(2.5, TRADE)  # mm, a foot length read on a rule or tape
 TAPE_ON_GIRTH = Cited(3.0, TRADE)  # mm, a tape round a foot or leg

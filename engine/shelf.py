@@ -1,0 +1,209 @@
+"""The shelf: which of the knitter's cylinders, yarns and tension marks suit this foot.
+
+Every cylinder is tried with every yarn at every mark it was knitted at. Each sock is weighed by
+`comfort`: first come those that are comfortable everywhere, then those that can be worn, then those
+that do not fit, last those that cannot be knitted so short; of each kind the smaller score first.
+Heel and toe are worked out for each cylinder, as a plan does that leaves them out.
+
+A yarn's stitches and rounds are taken on every cylinder as told: gauge carries over between the
+cylinders of one machine only roughly (common practice, no published source). A yarn with a number
+alone is guessed, and its wide error counts in the ranking.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+from typing import Any, NamedTuple
+
+from engine import cylinder, fabric, leg, plan, yarn
+from engine.comfort import Wearer, Weighed
+from engine.errors import Refused
+from engine.fabric import Fabric
+from engine.fields import Fields
+from engine.units import System
+
+MOST_CYLINDERS, MOST_YARNS, MOST_MARKS = 24, 60, 12
+_LONGEST_NAME = 60
+_OF_CUFF = ("every", "flat_width", "pulled_width")  # what a cuff has of its cylinder
+# The foot is read beside the smallest cylinder and the finest fabric, which any foot is long enough
+# for: its measures hang on neither.
+_LEAST = {"cylinder": {"slots": 24}, "fabric": {"stitches": "20 / in", "rounds": "27 / in"}}
+
+
+class Kept(NamedTuple):
+    """A cylinder on the shelf."""
+
+    slots: int
+    name: str
+
+
+class Knitted(NamedTuple):
+    """A yarn at one mark (or none): its fabric, and the group of a request that says it."""
+
+    yarn: int
+    name: str
+    mark: str
+    cloth: Fabric
+    choose: dict[str, Any]
+
+
+class Tried(NamedTuple):
+    """One cylinder with one yarn at one mark, weighed."""
+
+    kept: Kept
+    knitted: Knitted
+    weighed: Weighed
+
+
+class Shelf(NamedTuple):
+    """A shelf read: who it is for, what stands on it, and what of the request it leaves out."""
+
+    system: System
+    wearer: Wearer
+    cylinders: list[Kept]
+    fabrics: list[Knitted]
+    adopt: dict[str, Any]
+    notes: list[tuple[str | None, str]]
+
+
+def read(request: object, shelf: object) -> Shelf:
+    """Return what a call holds, or raise `Refused` with every problem of request and shelf."""
+    whole: Mapping[str, Any] = request if isinstance(request, Mapping) else {}
+    system: System = "in" if Fields(whole).choice("units", ("in", "cm")) == "in" else "cm"
+    fields = Fields({"shelf": shelf}, system=system).part("shelf")
+    fields.only(("cylinders", "yarns"))
+    cylinders, fabrics = _cylinders(fields), _fabrics(fields)
+    kept, adopt = _without_slots(whole)
+    wish = leg.read(Fields(kept, "", system, fields.problems).part("sock").part("leg"))
+    try:
+        base = {**kept, **_LEAST, "sock": _legless(kept.get("sock"))}
+        sock = plan.make(base if isinstance(request, Mapping) else request)
+    except Refused as refused:
+        raise Refused((*refused.problems, *fields.problems)) from None
+    if fields.problems:
+        raise Refused(fields.problems)
+    wearer = Wearer(sock.measures, sock.cuff, wish, sock.aimed, sock.aimed_sd)
+    of_foot = [note for note in sock.notes if (note[0] or "").startswith(("foot", "person"))]
+    asked = [question for knitted in fabrics for question in knitted.cloth.questions]
+    return Shelf(system, wearer, cylinders, fabrics, adopt, [*of_foot, *asked])
+
+
+def _legless(sock: object) -> object:
+    """Return a sock of a request without its leg, which would be shaped to the cylinder."""
+    if not isinstance(sock, Mapping):
+        return sock
+    return {name: value for name, value in sock.items() if name != "leg"}
+
+
+def _without_slots(request: Mapping[str, Any]) -> tuple[dict[str, Any], dict[str, Any]]:
+    """Return the request without what belongs to one cylinder, and the groups changed by that."""
+    adopt: dict[str, Any] = {}
+    if request.get("first_sock"):
+        adopt["first_sock"] = {}
+    sock = request.get("sock")
+    if isinstance(sock, Mapping):
+        made = {name: value for name, value in sock.items() if name not in ("heel", "toe")}
+        if isinstance(cuff := made.get("cuff"), Mapping):
+            made["cuff"] = {name: value for name, value in cuff.items() if name not in _OF_CUFF}
+        if made != sock:
+            adopt["sock"] = made
+    return {**request, **adopt}, adopt
+
+
+def _cylinders(fields: Fields) -> list[Kept]:
+    raw = fields.raw.get("cylinders")
+    if isinstance(raw, str | int):
+        return _written(fields, str(raw))
+    found: list[Kept] = []
+    for one in fields.parts("cylinders", MOST_CYLINDERS):
+        if one.empty():
+            continue
+        machine = cylinder.read(
+            Fields({"slots": one.raw.get("slots")}, one.path, one.system, one.problems)
+        )
+        name = _name(one)
+        one.only(("slots", "name"))
+        if machine is not None:
+            found.append(Kept(machine.slots, name))
+    return _some(fields, "cylinders", found, "Write the slots of each, like 54, 60, 72.")
+
+
+def _written(fields: Fields, text: str) -> list[Kept]:
+    """Return the cylinders of a text like "54, 60 and 72"; problems stand at the one field."""
+    found: dict[int, Kept] = {}
+    pieces = [piece for piece in re.split(r"[\s,;/+&]+|\band\b", text[:400]) if piece]
+    for piece in pieces:
+        one = Fields({"slots": piece[:20]})
+        machine = cylinder.read(one)
+        for problem in one.problems:
+            fields.refuse("cylinders", problem.message, problem.way_out)
+        if machine is not None:
+            found[machine.slots] = Kept(machine.slots, "")
+    if len(pieces) > MOST_CYLINDERS:
+        fields.refuse(
+            "cylinders", f"{len(pieces)} are too many.", f"Write {MOST_CYLINDERS} or fewer."
+        )
+    return _some(fields, "cylinders", list(found.values()), "Write their slots, like 54, 60, 72.")
+
+
+def _some(fields: Fields, name: str, found: list[Any], way_out: str) -> list[Any]:
+    told = any(problem.field.startswith(fields.where(name)) for problem in fields.problems)
+    if not found and not told:
+        fields.refuse(name, f"There are no {name} on the shelf yet.", way_out)
+    return found
+
+
+def _name(fields: Fields) -> str:
+    name = (fields.text("name") or "").strip()
+    if len(name) > _LONGEST_NAME:
+        fields.refuse("name", "This name is too long.", f"{_LONGEST_NAME} letters are enough.")
+    return name
+
+
+def _fabrics(fields: Fields) -> list[Knitted]:
+    found: list[Knitted] = []
+    for at, one in enumerate(fields.parts("yarns", MOST_YARNS)):
+        found += _of_yarn(at, one)
+    return _some(fields, "yarns", found, "Give one its number, or its stitches and rounds.")
+
+
+def _of_yarn(at: int, fields: Fields) -> Iterable[Knitted]:
+    """Return a yarn at each of its marks, as told without one, or as guessed from its number."""
+    fields.only(("name", "yarn", "marks", "stitches", "rounds"))
+    name = _name(fields) or f"yarn {at + 1}"
+    number = None if fields.read("yarn", yarn.read_number) is None else fields.raw["yarn"]
+    marks = [one for one in fields.parts("marks", MOST_MARKS) if not one.empty()]
+    if not marks and all(fields.blank(key) for key in fields.raw if key != "marks"):
+        return  # a blank row
+    told = [one for one in (fields, *marks) if not (one.blank("stitches") and one.blank("rounds"))]
+    for one in marks:
+        one.only(("mark", "stitches", "rounds"))
+        if one not in told:
+            one.refuse(
+                "stitches", "This mark has no fabric yet.", "Give stitches and rounds at it."
+            )
+    if not told and number is None and fields.blank("yarn"):
+        fields.refuse("yarn", "Nothing is known of this yarn yet.", yarn.EXAMPLE)
+    if not told and number is not None and not marks:
+        told = [fields]
+    for one in told:
+        group = {key: one.raw[key] for key in ("stitches", "rounds") if not one.blank(key)}
+        if number is not None:
+            group["yarn"] = number
+        cloth = fabric.read(Fields(group, one.path, one.system, one.problems))
+        mark = ((one.text("mark") if one is not fields else None) or "").strip()
+        if len(mark) > _LONGEST_NAME // 4:
+            one.refuse("mark", "This mark is too long.", "Write it as it stands on the dial.")
+        if cloth is not None:
+            yield Knitted(at, name, mark, cloth, group)
+
+
+def rank(shelf: Shelf) -> list[Tried]:
+    """Return every sock the shelf could make, best first."""
+    tried = [
+        Tried(kept, knitted, shelf.wearer.weigh(kept.slots, knitted.cloth))
+        for kept in shelf.cylinders
+        for knitted in shelf.fabrics
+    ]
+    return sorted(tried, key=lambda one: one.weighed[:2])
