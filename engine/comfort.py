@@ -5,7 +5,7 @@ bounds that `fit` judges by). Discomfort is 0 in the band and grows in a straigh
 bound and on. The stretch is not known but to a normal error: the tape's (or the guess's) on the
 body and the swatch's on the fabric. So what counts is the expected discomfort. For a normal x of
 mean m and standard deviation s the expected excess over 0 is s phi(m/s) + m Phi(m/s). Summed over
-the places with the weights of `sources` it is the score: 0 is perfect, 1 is one place just bad.
+the places with the weights below it is the score: 0 is perfect, 1 is one place just bad.
 
 Getting on is held against the pull of cuff and leg: comfortable to 0.93 of it, bad from 1 on. (The
 doubt in the pull is left out: a guessed one is the same for all, and says nothing between them.)
@@ -34,7 +34,10 @@ from engine.units import nearest
 FITS, WORN, NOT, CANNOT = range(4)  # well, can be worn, does not, cannot even be knitted
 _LEVELS = ("bad", "loose", "good", "tight", "bad")
 # Plain floats: a figure that carries its source computes slowly.
-_WEIGHTS = {place: float(weight) for place, weight in sources.DISCOMFORT_WEIGHTS.items()}
+_WEIGHTS = {
+    **dict.fromkeys(("ball", "heel", "over_heel", "length"), 1.0),
+    **dict.fromkeys(("ankle", "calf", "firmness"), float(sources.DISCOMFORT_LESSER)),
+}
 _BALL, _HEEL, _LEG, _FIRM = (
     tuple(map(float, bounds))
     for bounds in (

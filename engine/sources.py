@@ -92,10 +92,8 @@ GOES_ON_EASILY_SHARE = Cited(0.93, TRADE)  # of the pull: up to here a sock goes
 # --- Ranking a shelf ------------------------------------------------------------------------------
 _CHOICE = "our choice; " + TRADE
 FIRMNESS = (TIGHTNESS_LOOSE, Cited(1.0, _CHOICE), Cited(1.4, _CHOICE), TIGHTNESS_FIRM)
-DISCOMFORT_WEIGHTS = {  # of each place in the sum: what the leg's own stitch or habit cures is half
-    **{place: Cited(1.0, _CHOICE) for place in ("ball", "heel", "over_heel", "length")},
-    **{place: Cited(0.5, _CHOICE) for place in ("ankle", "calf", "firmness")},
-}
+# What weighs less than a whole place: what a stitch of the leg's own, or habit, would cure.
+DISCOMFORT_LESSER = Cited(0.5, _CHOICE)  # ankle, calf and firmness
 
 # --- How sure readings are (one standard deviation) -----------------------------------------------
 TAPE_ON_LENGTH = Cited(2.5, TRADE)  # mm, a foot length read on a rule or tape

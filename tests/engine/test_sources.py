@@ -128,7 +128,7 @@ def test_the_normal_quantile_is_that_of_80_percent() -> None:
     assert pytest.approx(NormalDist().inv_cdf(0.9), abs=5e-5) == sources.TO_80_PERCENT
 
 
-@pytest.mark.parametrize("bounds", ["BALL_STRETCH", "HEEL_STRETCH", "LEG_STRETCH"])
+@pytest.mark.parametrize("bounds", ["BALL_STRETCH", "HEEL_STRETCH", "LEG_STRETCH", "FIRMNESS"])
 def test_bounds_of_fit_rise(bounds: str) -> None:
     values = getattr(sources, bounds)
     assert len(values) == 4
