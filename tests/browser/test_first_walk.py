@@ -102,13 +102,3 @@ def test_twice_the_text_by_the_page_itself(phone: BrowserContext) -> None:
     heel = page.locator(".tally-heel .figure").bounding_box()
     assert heel is not None
     assert heel["x"] + heel["width"] <= 390
-
-
-def test_a_kept_sock_says_that_it_comes(phone: BrowserContext) -> None:
-    page = opened(phone)
-    fill_foot(page)
-    step(page, "counts")
-    page.route("**/assets/worker-*.js", lambda route: None)  # the calculator never gets up
-    page.reload()
-    expect(page.locator("#not-yet, .tally").first).to_be_visible()
-    expect(page.locator("#not-yet")).to_contain_text("kept")

@@ -1,11 +1,11 @@
 /**
  * Step three, first of all the counts: big enough to read at arm's length beside the machine.
- * @import {Part, Plan} from "./types"
+ * @import {Part, Shown} from "./types"
  */
 import { html, nothing, render } from "lit-html";
 import { wordsOfSockTwo } from "./first_sock.js";
 
-/** @param {Plan} plan @param {HTMLElement} place */
+/** @param {Shown} plan @param {HTMLElement} place */
 export function renderCounts(plan, place) {
   render(
     html`
@@ -23,7 +23,7 @@ export function renderCounts(plan, place) {
   );
 }
 
-/** @param {Part} part @param {Plan} plan */
+/** @param {Part} part @param {Shown} plan */
 function row(part, plan) {
   const pocket = part.part === "heel" || part.part === "toe" ? plan.counts[part.part] : null;
   return html`<li class="tally tally-${part.part}">

@@ -1,7 +1,7 @@
 /**
  * The whole of step three: hands the newest answer to its pieces, marks the tape with what is known,
  * and says the foot rounds once they have settled, for those who listen.
- * @import {Answer, Plan, Problem} from "./types"
+ * @import {Answer, Problem, Shown} from "./types"
  * @import {Sheets} from "./sheets.js"
  * @import {StepsNav} from "./steps_nav.js"
  */
@@ -20,7 +20,7 @@ const SETTLED_MS = 1500;
 /** @param {string} id */
 const place = (id) => /** @type {HTMLElement} */ (document.getElementById(id));
 
-/** The answer in a breath, for the tape. @param {Plan} plan */
+/** The answer in a breath, for the tape. @param {Shown} plan */
 function gist(plan) {
   const { rounds } = plan.counts.foot;
   return wordsOfSockTwo(plan) ? `Sock two: ${rounds}` : `Foot ${rounds} rounds`;
@@ -30,7 +30,7 @@ export class CountsScreen {
   /** @type {ReturnType<typeof setTimeout> | undefined} */
   #settling;
   #said = "";
-  /** @type {Plan | undefined} */
+  /** @type {Shown | undefined} */
   #plan;
 
   /** @param {StepsNav} nav @param {Sheets} sheets */
@@ -57,12 +57,19 @@ export class CountsScreen {
       place("picture-place").hidden = true;
       place("share-place").hidden = true;
     }
-    this.#mark(plan);
+    this.#mark(plan, plan && gist(plan));
     this.#say(plan ? wordsOfSockTwo(plan) || gist(plan) : "");
   }
 
-  /** @param {Plan | undefined} plan */
-  #mark(plan) {
+  /** Counts that the calculator has not checked yet, or none. @param {Shown | undefined} plan */
+  showLast(plan) {
+    if (plan) renderCounts(plan, place("counts-place"));
+    else render(nothing, place("counts-place"));
+    this.#mark(plan, plan && `Last time ${plan.counts.foot.rounds}`);
+  }
+
+  /** @param {Shown | undefined} plan @param {string} [words] the counts in a breath */
+  #mark(plan, words = "") {
     this.#plan = plan;
     const length = plan?.measures.length;
     this.nav.mark(
@@ -70,7 +77,7 @@ export class CountsScreen {
       length ? `${length.from === "estimated" ? "≈ " : ""}${length.text}` : "",
     );
     this.nav.mark("yarn", plan ? `${plan.counts.needles} slots` : "");
-    this.nav.mark("counts", plan ? gist(plan) : "");
+    this.nav.mark("counts", words);
   }
 
   /** Without counts the tape says which step is in the way. @param {Problem[]} problems those told */

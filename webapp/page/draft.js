@@ -1,13 +1,14 @@
 /**
  * What she typed, kept on the phone at every touch: her own sheet, and apart from it the visiting
  * sheet (a shared plan or the example) so that neither can ever overwrite the other.
- * @import {Values, Visit} from "./types"
+ * @import {Last, Values, Visit} from "./types"
  */
 
 const MINE = "heelwise.mine";
 const VISIT = "heelwise.visit";
 const BEFORE = "heelwise.before";
 const CHART = "heelwise.chart";
+const LAST = "heelwise.last";
 
 export class Draft {
   /** False once the phone has refused to store; the page then says so and goes on. */
@@ -53,6 +54,16 @@ export class Draft {
   /** @param {Values | null} values */
   set chart(values) {
     this.#write(CHART, values);
+  }
+
+  /** @returns {Last | null} the counts shown last */
+  get last() {
+    return this.#read(LAST);
+  }
+
+  /** @param {Last | null} last */
+  set last(last) {
+    this.#write(LAST, last);
   }
 
   /** @param {string} key @returns {any} */

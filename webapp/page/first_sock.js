@@ -1,7 +1,7 @@
 /**
  * What sock one teaches for sock two: the planned count at one tap, the engine's sentence, and the way
  * to forget sock one again.
- * @import {Plan, Values} from "./types"
+ * @import {Plan, Shown, Values} from "./types"
  * @import {Form} from "./form.js"
  */
 import { html, nothing, render } from "lit-html";
@@ -10,7 +10,7 @@ import { html, nothing, render } from "lit-html";
 export const SOCK_TWO = "first_sock.foot_rounds";
 const FIELDS = [SOCK_TWO, "first_sock.length", "first_sock.flat_width"];
 
-/** The sentence for sock two; "" where the counts are those of both socks. @param {Plan} plan */
+/** The sentence for sock two; "" where the counts are those of both socks. @param {Shown} plan */
 export function wordsOfSockTwo(plan) {
   return plan.notes.find(({ field }) => field === SOCK_TWO)?.text ?? "";
 }

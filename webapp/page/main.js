@@ -8,12 +8,13 @@ import { CountsScreen } from "./counts_screen.js";
 import { Draft } from "./draft.js";
 import { FirstSock } from "./first_sock.js";
 import { Form } from "./form.js";
+import { LastCounts } from "./last_counts.js";
 import { ProblemsBeside } from "./problems_beside.js";
-import { isEmpty, toRequest } from "./request.js";
+import { toRequest } from "./request.js";
 import { wireRows } from "./rows.js";
 import { Sheets } from "./sheets.js";
 import { Status } from "./status.js";
-import { StepsNav } from "./steps_nav.js";
+import { isLink, StepsNav } from "./steps_nav.js";
 import { wireTheme } from "./theme.js";
 import { WordsBeside } from "./words_beside.js";
 
@@ -36,6 +37,7 @@ const beside = new WordsBeside(form);
 const problems = new ProblemsBeside(form);
 const sheets = new Sheets({ form, draft, nav, engine });
 const screen = new CountsScreen(nav, sheets);
+const last = new LastCounts(draft, screen);
 const firstSock = new FirstSock(form);
 const onTrouble = (/** @type {string} */ sentence) => status.trouble(sentence);
 const chart = new ChartScreen({ engine, nav, draft, onTrouble });
@@ -49,6 +51,9 @@ const work = () => {
 form.addEventListener("change", (event) => {
   const otherSheet = /** @type {CustomEvent} */ (event).detail === "";
   if (otherSheet && nav.step === "counts") problems.ask();
+  // A shared plan that is being opened is not what is still typed.
+  const opening = isLink(location.hash) && !sheets.visiting;
+  last.show(opening ? {} : form.values());
   sheets.keep(form.values());
   status.stored(draft.stored);
   work();
@@ -68,6 +73,7 @@ calculator.addEventListener("answer", (event) => {
   status.trouble("");
   beside.show(answer);
   screen.show(answer);
+  last.settle(answer);
   problems.show(answer.errors ?? []);
   firstSock.show(answer.plan);
   chart.follow(answer);
@@ -80,10 +86,6 @@ calculator.addEventListener("trouble", (event) => {
 });
 
 sheets.start();
-const notYet = document.getElementById("not-yet");
-if (notYet && !isEmpty(form.values())) {
-  notYet.textContent = "What you typed is kept. Its counts come in a few seconds.";
-}
 
 addEventListener("load", () => {
   if (!serviceWorker) return;

@@ -95,6 +95,14 @@ export interface Plan {
   parts: Part[];
 }
 
+/** What the counts and the tape show of a plan. */
+export type Shown = Pick<Plan, "parts" | "counts" | "fabric" | "notes" | "measures">;
+/** The counts shown last, and what they were asked by. */
+export interface Last {
+  request: Request;
+  plan: Shown;
+}
+
 export interface Problem {
   field: string;
   message: string;

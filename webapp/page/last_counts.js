@@ -1,0 +1,80 @@
+/**
+ * The counts of the last visit: they stand, marked, until the calculator is up, as long as they belong
+ * to what is typed. Where its answer to the same request is another (a new version), a line says so.
+ * @import {Answer, Part, Request, Shown, Values} from "./types"
+ * @import {CountsScreen} from "./counts_screen.js"
+ * @import {Draft} from "./draft.js"
+ */
+import { html, nothing, render } from "lit-html";
+import { isEmpty, toRequest } from "./request.js";
+
+const KEPT = "What you typed is kept. Its counts come in a few seconds.";
+const MARK = "From last time, being checked…";
+
+export class LastCounts {
+  #answered = false;
+
+  /** @param {Draft} draft @param {CountsScreen} screen */
+  constructor(draft, screen) {
+    this.draft = draft;
+    this.screen = screen;
+    this.line = /** @type {HTMLElement} */ (document.getElementById("last-time"));
+    this.notYet = /** @type {HTMLElement} */ (document.getElementById("not-yet"));
+    this.before = draft.last;
+  }
+
+  /** Until there is an answer. @param {Values} values as they are typed now */
+  show(values) {
+    if (this.#answered) return;
+    let shown = this.#belongsTo(toRequest(values));
+    try {
+      this.screen.showLast(shown ? this.before?.plan : undefined);
+    } catch {
+      // Another version kept them in a form that this one does not know.
+      this.screen.showLast(undefined);
+      shown = false;
+    }
+    this.#say(shown ? [MARK] : []);
+    this.notYet.hidden = shown;
+    if (!isEmpty(values)) this.notYet.textContent = KEPT;
+  }
+
+  /** The calculator's own answer takes their place. @param {Answer} answer */
+  settle({ request, plan }) {
+    this.#answered = true;
+    this.draft.last = plan ? { request, plan: kept(plan) } : null;
+    const same = plan && this.#belongsTo(request);
+    this.#say(same ? differences(this.before?.plan.parts ?? [], plan.parts) : []);
+  }
+
+  /** @param {Request} request */
+  #belongsTo(request) {
+    return JSON.stringify(this.before?.request) === JSON.stringify(request);
+  }
+
+  /** @param {string[]} sentences */
+  #say(sentences) {
+    render(sentences.length ? sentences.map((one) => html`<p>${one}</p>`) : nothing, this.line);
+    this.line.hidden = !sentences.length;
+  }
+}
+
+/** As much of a plan as is shown of it. @param {Shown} plan @returns {Shown} */
+function kept({ parts, counts, fabric, notes, measures: { length } }) {
+  return { parts, counts, fabric, notes, measures: { length } };
+}
+
+/** @param {Part[]} before @param {Part[]} now */
+function differences(before, now) {
+  return now.flatMap((part) => {
+    const old = before.find((one) => one.part === part.part);
+    return !old || words(old) === words(part)
+      ? []
+      : [`${part.title}: this version counts ${words(part)} where last time it was ${words(old)}.`];
+  });
+}
+
+/** @param {Part} part */
+function words({ part, count, unit, detail }) {
+  return part === "heel" || part === "toe" ? detail : `${count} ${unit}`;
+}
