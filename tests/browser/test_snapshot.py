@@ -41,7 +41,7 @@ SPOIL = """async (kind) => {
     await cache.put(key, new Response(bytes));
 }"""
 
-# A worker of its own, started from a snapshot that its address fits, but that was changed before.
+# A worker of its own, handed what the page hands over, but for a snapshot that was changed before.
 START = """async (change) => {
     const { worker, pyodide, engine, snapshot } = document.documentElement.dataset;
     const whole = (address) => new URL(address, document.baseURI).href;
@@ -55,17 +55,17 @@ START = """async (change) => {
     if (change === "heap") pages = pages.slice().fill(0x55, pages.length >> 1);
     const head = new Uint8Array(4);
     new DataView(head.buffer).setUint32(0, length, true);
-    const changed = await new Blob([head, facts, pages]).arrayBuffer();
-    const sum = new DataView(await crypto.subtle.digest("SHA-256", changed)).getUint32(0);
-    const address = `snapshot-${sum.toString(16).padStart(8, "0")}.bin`;
-    await (await caches.open("changed")).put(address, new Response(changed));
+    const memory = new Uint8Array(await new Blob([head, facts, pages]).arrayBuffer());
+    const module = await WebAssembly.compileStreaming(fetch(`${pyodide}pyodide.asm.wasm`));
     const python = new Worker(worker, { type: "module" });
     const said = new Promise((heard) => {
         python.onmessage = ({ data }) => data.alive || heard(data);
         python.onerror = (event) => heard({ failed: event.message });
     });
-    python.postMessage(
-        { pyodide: whole(pyodide), engine: whole(engine), snapshot: whole(address) });
+    python.postMessage({ pyodide: whole(pyodide), engine: whole(engine), snapshot: "" });
+    python.postMessage({ module });
+    python.postMessage({ stored: true });
+    python.postMessage({ memory });
     const { ready, failed } = await said;
     python.terminate();
     return ready ? "ready" : failed;

@@ -3,6 +3,9 @@
  * breaks down, or when it is silent for too long; then it is stopped for good.
  *
  * To the worker:   { pyodide, engine, snapshot }   once: start, with these addresses
+ *                  { module }            once: Pyodide's WebAssembly, compiled
+ *                  { stored: boolean }   once: whether the snapshot is on the phone
+ *                  { memory }            once, if it is: the snapshot
  *                  { id, text }          a call as JSON text
  * From the worker: { alive: true }       still starting, one stage further
  *                  { ready: true }       calls can come
@@ -20,11 +23,13 @@
  * @property {(id: number, text?: string, raised?: string) => void} answer to the call with this id
  * @property {(cause: string) => void} end the worker is of no more use
  */
+import { makeReady } from "./ahead.js";
 
 export class Runner {
   #worker;
   #patience;
   #listener;
+  #over = false;
   /** @type {ReturnType<typeof setTimeout> | undefined} */
   #timer;
 
@@ -44,6 +49,9 @@ export class Runner {
     };
     this.#worker.postMessage(addresses);
     this.#wait(patience);
+    /** @param {object} message @param {Transferable[]} [transfer] */
+    const hand = (message, transfer = []) => this.#worker.postMessage(message, transfer);
+    makeReady(addresses, hand).catch((error) => this.#end(String(error)));
   }
 
   /**
@@ -59,6 +67,7 @@ export class Runner {
 
   /** Nothing is heard of it from now on. */
   stop() {
+    this.#over = true;
     clearTimeout(this.#timer);
     this.#worker.onmessage = this.#worker.onerror = null;
     this.#worker.terminate();
@@ -82,6 +91,7 @@ export class Runner {
 
   /** @param {string} cause */
   #end(cause) {
+    if (this.#over) return;
     this.stop();
     this.#listener.end(cause);
   }

@@ -7,18 +7,16 @@
  */
 
 /**
- * The snapshot where it costs no long wait: stored on the phone, or at a fast line's end. It is
- * 1.5 MB more to fetch than the archives it stands for.
+ * The snapshot over the line, if the line is fast: it is 1.5 MB more to fetch than the archives it
+ * stands for.
  * @param {string} address "" for none
  * @param {Promise<boolean>} fast whether the line is
- * @returns {Promise<Response | undefined>}
+ * @returns {Promise<Uint8Array<ArrayBuffer> | undefined>}
  */
-export async function atHand(address, fast) {
-  if (!address) return;
-  const found = await stored(address);
-  if (found || !(await fast) || !crypto.subtle) return found;
+export async function fetched(address, fast) {
+  if (!address || !(await fast) || !crypto.subtle) return;
   const response = await fetch(address);
-  return response.ok ? response : undefined;
+  return response.ok ? read(response, address) : undefined;
 }
 
 /**
@@ -35,8 +33,9 @@ export async function read(response, address) {
   return bytes;
 }
 
-/** @param {string} address */
-async function stored(address) {
+/** @param {string} address "" for none @returns {Promise<Response | undefined>} */
+export async function stored(address) {
+  if (!address || !crypto.subtle) return;
   try {
     return await caches.match(address, { ignoreSearch: true });
   } catch {

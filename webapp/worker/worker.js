@@ -5,13 +5,25 @@
 
 // Only `info` gets into the bundle: Pyodide then needs no list of packages from the network.
 import { info } from "pyodide/pyodide-lock.json";
-import { atHand, read, restore } from "./snapshot.js";
+import { fetched, restore } from "./snapshot.js";
 
 /** @type {((text: string) => string) | undefined} */
 let answerText;
+/** What the page hands over (ahead.js), each as a promise that is kept when it comes. */
+const ahead = {
+  /** @type {PromiseWithResolvers<WebAssembly.Module>} */
+  module: Promise.withResolvers(),
+  /** @type {PromiseWithResolvers<boolean>} */
+  stored: Promise.withResolvers(),
+  /** @type {PromiseWithResolvers<Uint8Array<ArrayBuffer>>} */
+  memory: Promise.withResolvers(),
+};
 
 addEventListener("message", async ({ data }) => {
-  if (data.id === undefined) {
+  if ("module" in data) ahead.module.resolve(data.module);
+  else if ("stored" in data) ahead.stored.resolve(data.stored);
+  else if ("memory" in data) ahead.memory.resolve(data.memory);
+  else if (data.id === undefined) {
     try {
       answerText = await start(data);
       postMessage({ ready: true });
@@ -35,7 +47,8 @@ addEventListener("message", async ({ data }) => {
  * @returns {Promise<(text: string) => string>} the engine's door
  */
 async function start({ pyodide, engine, snapshot }) {
-  const failure = compileAhead(`${pyodide}pyodide.asm.wasm`);
+  compileOnce();
+  const failure = useCompiled(`${pyodide}pyodide.asm.wasm`);
   const begun = performance.now();
   const scripts = Promise.all([
     import(`${pyodide}pyodide.mjs`),
@@ -43,14 +56,13 @@ async function start({ pyodide, engine, snapshot }) {
   ]);
   // Some 0.2 MB, so a line of 4 Mbit a second and more; a slow phone takes part of that to read them.
   const fast = scripts.then(() => performance.now() - begun < 500);
-  const found = atHand(snapshot, fast);
-  const [{ loadPyodide }, { default: create }] = await Promise.race([scripts, failure]);
+  const [{ loadPyodide }, { default: create }] = await scripts;
   const options = { indexURL: pyodide, lockFileContents: { info, packages: {} } };
-  const response = await found;
+  const memory = (await ahead.stored.promise)
+    ? ahead.memory.promise
+    : await fetched(snapshot, fast);
   const python = await Promise.race([
-    response
-      ? wake(loadPyodide, create, options, read(response, snapshot))
-      : boot(loadPyodide, options, engine),
+    memory ? wake(loadPyodide, create, options, memory) : boot(loadPyodide, options, engine),
     failure,
   ]);
   return python.pyimport("engine.api").answer_text;
@@ -59,16 +71,16 @@ async function start({ pyodide, engine, snapshot }) {
 /**
  * Python as the snapshot has it.
  * @param {Function} loadPyodide @param {Function} create @param {{ indexURL: string }} options
- * @param {Promise<Uint8Array<ArrayBuffer>>} reading the snapshot
+ * @param {Uint8Array<ArrayBuffer> | Promise<Uint8Array<ArrayBuffer>>} memory the snapshot
  */
-async function wake(loadPyodide, create, options, reading) {
+async function wake(loadPyodide, create, options, memory) {
   const python = await loadPyodide({
     ...options,
     stdLibURL: `${options.indexURL}empty.zip`, // all of it that the engine uses is in the snapshot
     _loadSnapshot: new Uint8Array(), // says that one comes; `restore` has it
     /** @param {object} settings */
     createPyodideModule: async (settings) => {
-      const [module, bytes] = await Promise.all([create(settings), reading]);
+      const [module, bytes] = await Promise.all([create(settings), memory]);
       module.API.restoreSnapshot = () => restore(module, bytes);
       return module;
     },
@@ -90,24 +102,40 @@ async function boot(loadPyodide, options, engine) {
 }
 
 /**
- * Fetch and compile Pyodide's WebAssembly from now on, not only once Pyodide turns to it.
+ * Pyodide wraps some 260 functions, each in a WebAssembly module of a few bytes, of which only 30
+ * differ: compile those once.
+ */
+function compileOnce() {
+  const { Module } = WebAssembly;
+  /** @type {Map<string, WebAssembly.Module>} */
+  const made = new Map();
+  WebAssembly.Module = new Proxy(Module, {
+    construct(target, [bytes]) {
+      const found = made.get(String(bytes)) ?? new target(bytes);
+      made.set(String(bytes), found);
+      return found;
+    },
+  });
+}
+
+/**
+ * Have Pyodide take the WebAssembly that the page compiled, in place of fetching its own.
  *
  * Pyodide also swallows a failure here and then waits for ever: hear of it from the promise
  * returned, which never resolves and rejects with the cause.
  * @param {string} address
  * @returns {Promise<never>}
  */
-function compileAhead(address) {
+function useCompiled(address) {
   const { fetch } = globalThis;
-  const response = fetch(address);
-  const compiled = WebAssembly.compileStreaming(response);
   globalThis.fetch = (resource, options) =>
-    resource instanceof URL && resource.href === address ? response : fetch(resource, options);
+    resource instanceof URL && resource.href === address
+      ? Promise.resolve(new Response())
+      : fetch(resource, options);
   return new Promise((_, reject) => {
-    compiled.then(() => postMessage({ alive: true }), reject);
     WebAssembly.instantiateStreaming = async (_, imports = {}) => {
       try {
-        const module = await compiled;
+        const module = await ahead.module.promise;
         return { module, instance: await WebAssembly.instantiate(module, imports) };
       } catch (error) {
         reject(error);
