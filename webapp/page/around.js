@@ -6,7 +6,7 @@
 import { html, nothing, render, svg } from "lit-html";
 
 /** Marks for the fit that differ in shape, never in colour alone. */
-const MARKS = {
+export const MARKS = {
   good: svg`<path class="ink-line" d="M5 13 10 18 20 6"/>`,
   loose: svg`<path class="ink-line" d="M9 12H1M5 8 1 12 5 16M15 12H23M19 8 23 12 19 16"/>`,
   tight: svg`<path class="ink-line" d="M1 12H9M5 8 9 12 5 16M23 12H15M19 8 15 12 19 16"/>`,

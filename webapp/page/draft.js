@@ -9,6 +9,7 @@ const VISIT = "heelwise.visit";
 const BEFORE = "heelwise.before";
 const CHART = "heelwise.chart";
 const LAST = "heelwise.last";
+const SHELF = "heelwise.shelf";
 
 export class Draft {
   /** False once the phone has refused to store; the page then says so and goes on. */
@@ -64,6 +65,16 @@ export class Draft {
   /** @param {Last | null} last */
   set last(last) {
     this.#write(LAST, last);
+  }
+
+  /** @returns {Values | null} her cylinders and yarns, as typed */
+  get shelf() {
+    return this.#read(SHELF);
+  }
+
+  /** @param {Values | null} values */
+  set shelf(values) {
+    this.#write(SHELF, values);
   }
 
   /** @param {string} key @returns {any} */

@@ -13,6 +13,7 @@ import { ProblemsBeside } from "./problems_beside.js";
 import { toRequest } from "./request.js";
 import { wireRows } from "./rows.js";
 import { Sheets } from "./sheets.js";
+import { ShelfScreen } from "./shelf.js";
 import { Status } from "./status.js";
 import { isLink, StepsNav } from "./steps_nav.js";
 import { wireTheme } from "./theme.js";
@@ -41,6 +42,7 @@ const last = new LastCounts(draft, screen);
 const firstSock = new FirstSock(form);
 const onTrouble = (/** @type {string} */ sentence) => status.trouble(sentence);
 const chart = new ChartScreen({ engine, nav, draft, onTrouble });
+const shelf = new ShelfScreen({ engine, nav, draft, plan: form, onTrouble });
 
 wireChoices(form);
 wireRows(form);
@@ -77,6 +79,7 @@ calculator.addEventListener("answer", (event) => {
   problems.show(answer.errors ?? []);
   firstSock.show(answer.plan);
   chart.follow(answer);
+  shelf.follow(answer);
 });
 problems.addEventListener("told", (event) => {
   screen.markProblems(/** @type {CustomEvent} */ (event).detail);

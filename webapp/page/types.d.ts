@@ -133,6 +133,26 @@ export interface Chart {
   assumptions: string[];
   csv: string;
 }
+/** A cylinder with a yarn at a mark; `choose` holds the groups of a request that adopt it. */
+export interface Candidate {
+  rank: number;
+  slots: number;
+  yarn: string;
+  mark: string | null;
+  verdict: "fits well" | "can be worn" | "does not fit";
+  swatch_first: boolean;
+  tube: Quantity;
+  ball: Quantity;
+  reasons: { place: string; title: string; value: number; words: string }[];
+  choose: Record<string, unknown>;
+}
+export interface Shelf {
+  words: string;
+  best: Candidate[];
+  wanted: { words: string }[];
+  assumptions: string[];
+  notes: { text: string }[];
+}
 export interface Readings {
   readings: Record<string, Quantity>;
   errors?: Problem[];

@@ -1,0 +1,64 @@
+"""The shelf on a phone: filled, ranked, taken into the plan and put back, kept beside it."""
+
+from pathlib import Path
+
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import BrowserContext, expect
+
+from tests.browser.test_looks import AXE
+from tests.browser.walk import error_at, field, fill_foot, opened, step
+
+YARN = "shelf.yarns.0"
+
+
+def test_a_shelf_from_filling_to_undoing(phone: BrowserContext, screens: Path) -> None:
+    page = opened(phone)
+    fill_foot(page)
+    page.locator("#shelf > summary").tap()
+    expect(page.locator("#shelf-place")).to_contain_text("The ranking stands here")
+    field(page, "shelf.cylinders").fill("54, 61")
+    field(page, f"{YARN}.name").fill("the grey one")
+    expect(error_at(page, "shelf.cylinders")).to_contain_text("61 is odd")
+    field(page, "shelf.cylinders").fill("54 60, 72")
+    field(page, f"{YARN}.marks.0.stitches").fill("29.5")
+    field(page, f"{YARN}.marks.0.rounds").fill("38")
+    field(page, f"{YARN}.marks.0.mark").fill("5")
+    page.locator("#shelf .add").tap()
+    field(page, "shelf.yarns.1.yarn").fill("412 m / 100 g")
+    expect(page.locator(".shelf > li")).to_have_count(6)
+    expect(error_at(page, "shelf.cylinders")).to_be_empty()
+    first = page.locator(".shelf > li").first
+    expect(first.locator("h4")).to_have_text("60 slots, the grey one, mark 5")
+    expect(first.locator(".verdict")).to_contain_text("fits well")
+    expect(page.locator("#shelf-place")).to_contain_text("swatch first")
+    for width, height in ((390, 844), (320, 640)):
+        page.set_viewport_size({"width": width, "height": height})
+        assert page.evaluate("document.documentElement.scrollWidth") <= width
+        page.screenshot(path=screens / f"shelf-{width}.png", full_page=True)
+    found = Axe().run(page, options=AXE)
+    assert found.violations_count == 0, found.generate_report()
+    small = page.locator("#shelf button:visible").evaluate_all(
+        "all => all.filter((one) => one.getBoundingClientRect().height < 47.5).length"
+    )
+    assert small == 0
+
+    field(page, "cylinder.slots").fill("72")
+    first.locator(".take").tap()
+    expect(field(page, "cylinder.slots")).to_have_value("60")
+    expect(field(page, "fabric.stitches")).to_have_value("29.5")
+    expect(field(page, "foot.length")).to_have_value("23,8")
+    page.locator("#shelf-back").tap()
+    expect(field(page, "cylinder.slots")).to_have_value("72")
+    expect(field(page, "fabric.swatch.needles")).to_be_visible()
+    expect(field(page, "fabric.swatch.needles")).to_have_value("60")
+
+    first.locator(".take").tap()
+    step(page, "counts")
+    expect(page.locator("#counts-place")).to_contain_text("Foot")
+    expect(page.locator("#shelf")).to_be_hidden()
+    assert "grey" not in page.evaluate("localStorage.getItem('heelwise.mine')")
+    page.reload()
+    step(page, "yarn")
+    page.locator("#shelf > summary").tap()
+    expect(field(page, f"{YARN}.name")).to_have_value("the grey one")
+    expect(page.locator(".shelf > li")).to_have_count(6)

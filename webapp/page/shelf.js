@@ -1,0 +1,90 @@
+/**
+ * Her shelf of cylinders and yarns, ranked for this foot: asked for only while it is open, kept apart from
+ * the plan's own fields until she takes one down.
+ * @import {Answer, Asks, Candidate, Problem, Request, Shelf, Values} from "./types"
+ * @import {Draft} from "./draft.js"
+ * @import {StepsNav} from "./steps_nav.js"
+ */
+import { html, nothing, render } from "lit-html";
+import { Form } from "./form.js";
+import { Newest } from "./newest.js";
+import { ProblemsBeside } from "./problems_beside.js";
+import { toRequest, toValues } from "./request.js";
+import { wireRows } from "./rows.js";
+import { nameOf, renderShelf } from "./shelf_list.js";
+
+/** What a sock has of its cylinder and its yarn; a swatch stays in its fields, out of the way. */
+const OWN =
+  /^(cylinder|first_sock)\.|^fabric\.(?!swatch)|^sock\.(heel|toe)\.|^sock\.cuff\.(every|flat_width|pulled_width)$/;
+
+export class ShelfScreen {
+  /** @type {Request | undefined} */
+  #request;
+
+  /** @param {{engine: Asks, nav: StepsNav, draft: Draft, plan: Form, onTrouble: (sentence: string) => void}} parts */
+  constructor({ engine, nav, draft, plan, onTrouble }) {
+    this.nav = nav;
+    this.draft = draft;
+    this.plan = plan;
+    this.onTrouble = onTrouble;
+    this.newest = new Newest(engine);
+    this.fold = /** @type {HTMLDetailsElement} */ (document.getElementById("shelf"));
+    this.place = /** @type {HTMLElement} */ (document.getElementById("shelf-place"));
+    this.undo = /** @type {HTMLElement} */ (document.getElementById("shelf-undo"));
+    this.form = new Form(/** @type {HTMLFormElement} */ (document.getElementById("shelf-form")));
+    this.problems = new ProblemsBeside(this.form);
+    wireRows(this.form);
+    this.form.fill({ "shelf.yarns.0.name": "one" }); // lists never shrink: a row to begin with
+    this.form.fill(draft.shelf ?? {});
+    this.form.addEventListener("change", () => {
+      draft.shelf = this.form.values();
+      this.#work();
+    });
+    this.fold.addEventListener("toggle", () => this.#work());
+    nav.addEventListener("step", () => this.#work());
+  }
+
+  /** The foot has changed, perhaps. @param {Answer} answer */
+  follow(answer) {
+    this.#request = answer.request;
+    this.form.showIn(answer.request.units);
+    this.#work();
+  }
+
+  #work() {
+    this.newest.drop();
+    if (!this.fold.open || this.nav.step !== "yarn" || !this.#request) return;
+    const request = this.#request;
+    const { shelf = {} } = toRequest(this.form.values());
+    this.newest.work(async (ask) => {
+      /** @type {Shelf & {errors?: Problem[]}} */
+      const answer = await ask({ do: "shelf", request, shelf });
+      this.problems.show(answer.errors ?? []);
+      renderShelf(answer.errors ? null : answer, this.place, (one) => this.#take(one));
+    }, this.onTrouble);
+  }
+
+  /** @param {Candidate} one */
+  #take(one) {
+    const before = this.plan.values();
+    const { way, ...chosen } = toValues(one.choose);
+    this.#put({ ...chosen, way });
+    const back = () => {
+      this.#put(before);
+      render(nothing, this.undo);
+    };
+    render(
+      html`<div class="line row"><p>In the plan now: ${nameOf(one)}.</p>
+        <button type="button" id="shelf-back" @click=${back}>Bring back what was there</button></div>`,
+      this.undo,
+    );
+    this.undo.scrollIntoView({ block: "nearest" });
+  }
+
+  /** What hangs on cylinder and yarn is exchanged, all else stays as it is by now. @param {Values} values */
+  #put(values) {
+    const kept = Object.entries(this.plan.values()).filter(([name]) => !OWN.test(name));
+    const own = Object.entries(values).filter(([name]) => OWN.test(name));
+    this.plan.fill({ ...Object.fromEntries([...kept, ...own]), way: values.way });
+  }
+}
