@@ -186,19 +186,20 @@ def _stripes(sock: Sock) -> dict[str, Any] | None:
     def text(mm: float) -> str:
         return str(units.yarn_length(mm, sock.system, 1)["text"])
 
-    words = f"One repeat makes {found.rounds:.1f} rounds of plain tube."
+    words = f"One repeat makes {units.number(found.rounds)} rounds of plain tube."
     if "heel" not in sock.stock.apart:
-        rounds = sock.heel.stitches / sock.cylinder.slots
-        words += f" The heel takes the yarn of {rounds:.1f} rounds, so the stripes move on there."
-    words += f" Sock one takes {found.repeats:.1f} repeats."
+        rounds = units.number(sock.heel.stitches / sock.cylinder.slots)
+        words += f" The heel takes the yarn of {rounds} rounds, so the stripes move on there."
+    words += f" Sock one takes {units.number(found.repeats)} repeats."
     if found.by_eye:
         words += (
             f" Reckoned over so many, the start may be out by {text(found.reach)}, more than half "
             "a repeat: wind off by eye, until the colour comes that sock one began with."
         )
     else:
+        rounds = units.number(found.wind_rounds)
         words += (
-            f" Before sock two, wind off {text(found.wind_off)} ({found.wind_rounds:.1f} rounds), "
+            f" Before sock two, wind off {text(found.wind_off)} ({rounds} rounds), "
             f"right to within {text(found.reach)} four times in five; then look for the colour "
             "that sock one began with."
         )

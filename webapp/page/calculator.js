@@ -6,7 +6,9 @@ import { Newest } from "./newest.js";
 
 // Every field that holds a length.
 const READABLE =
-  /^foot\.|^person\.height$|^(fabric\.swatch|first_sock)\..*(width|length)$|^sock\.foot_/;
+  /^foot\.|^person\.height$|^(fabric\.swatch|first_sock)\..*(width|length)$|^sock\.foot_|^stock\.(ball|left|sock_one|repeat)$/;
+// What is told beside or after the plan.
+const LATER = ["first_sock", "stock"];
 
 /** Fires "answer" (a plan or its problems), "readings" and "trouble" (a sentence), each in its detail. */
 export class Calculator extends EventTarget {
@@ -42,16 +44,19 @@ export class Calculator extends EventTarget {
 }
 
 /**
- * While only sock one is in doubt the counts stay: those it was knitted by, with its problems beside.
+ * While only sock one or the stock is in doubt the counts stay: those without it, with its problems beside.
  * @param {Request} request @param {(call: object) => Promise<Answer>} ask
  * @returns {Promise<Answer>}
  */
 async function page(request, ask) {
   const answer = await ask({ do: "page", request });
-  if (!answer.errors?.every(({ field }) => field.startsWith("first_sock"))) {
+  const doubted = new Set(answer.errors?.map(({ field }) => field.split(".")[0]));
+  if (![...doubted].every((group) => LATER.includes(group)) || !answer.errors) {
     return { ...answer, request };
   }
-  const { first_sock: _, ...before } = request;
+  const before = /** @type {Request} */ (
+    Object.fromEntries(Object.entries(request).filter(([group]) => !doubted.has(group)))
+  );
   const { errors } = answer;
   return { ...(await ask({ do: "page", request: before })), errors, request: before };
 }

@@ -29,6 +29,11 @@ export function wireChoices(form) {
     open("person-more", Boolean(values["person.height"] || values["person.weight"]));
     open("sock-more", holds(values, "sock."));
     open("first-sock", holds(values, "first_sock."));
+    open("stock", holds(values, "stock."));
+    for (const name of ["apart", "ball", "margin"]) {
+      open("stock-colours", holds(values, `stock.${name}`));
+    }
+    open("stock-stripes", holds(values, "stock.repeat"));
   };
   form.addEventListener("change", show);
   show();

@@ -14,6 +14,7 @@ import { stepOf } from "./place_of.js";
 import { renderProblems } from "./problems.js";
 import { renderShare } from "./share.js";
 import { renderSteps } from "./steps_list.js";
+import { renderStock } from "./stock.js";
 
 const SETTLED_MS = 1500;
 
@@ -57,6 +58,7 @@ export class CountsScreen {
       place("picture-place").hidden = true;
       place("share-place").hidden = true;
     }
+    renderStock(plan);
     this.#mark(plan, plan && gist(plan));
     this.#say(plan ? wordsOfSockTwo(plan) || gist(plan) : "");
   }

@@ -59,6 +59,8 @@ export class Form extends EventTarget {
         field.value = values[field.name] ?? "";
       } else if (field instanceof HTMLSelectElement && values[field.name]) {
         field.value = values[field.name];
+      } else if (field instanceof HTMLSelectElement && field.options[0].value === "") {
+        field.value = "";
       }
     }
     this.units = this.value("units") || this.units;

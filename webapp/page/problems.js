@@ -39,8 +39,10 @@ function goTo(field, go) {
   const place = placeOf(field);
   const step = stepOf(field);
   if (!place || !step) return;
-  const fold = place.closest("details");
-  if (fold) fold.open = true;
+  for (let fold = place.closest("details"); fold; ) {
+    fold.open = true;
+    fold = fold.parentElement?.closest("details") ?? null;
+  }
   go(step);
   const exact = document.getElementById(field.replaceAll(".", "-"));
   const target = exact ?? place.parentElement?.querySelector("input, select");

@@ -62,8 +62,8 @@ export class ProblemsBeside extends EventTarget {
     const input = this.form.input(field);
     const blank = input ? input.value.trim() === "" : true;
     const typing = input !== null && input === document.activeElement;
-    // Sock one is asked for by nobody: it is never scolded before she has been there.
-    const asked = this.asked && !field.startsWith("first_sock.");
+    // Sock one and stock are asked for by nobody: never scolded before she has been there.
+    const asked = this.asked && !/^(first_sock|stock)\./.test(field);
     return !asked && ((blank && !this.#touched.has(field)) || typing);
   }
 

@@ -61,7 +61,9 @@ export function toValues(request) {
     for (const [key, value] of Object.entries(part)) {
       if (value === null || value === undefined) continue;
       const name = path + key;
-      if (typeof value === "object") walk(value, `${name}.`);
+      if (Array.isArray(value) && value.every((one) => typeof one === "string")) {
+        values[name] = value.join(", "); // a list of words is one field's text
+      } else if (typeof value === "object") walk(value, `${name}.`);
       else values[name] = String(value);
     }
   };

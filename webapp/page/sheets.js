@@ -53,7 +53,10 @@ export class Sheets {
   /** Empty foot and person for the next to measure; the machine, the yarn and the old foot are kept. */
   nextFoot() {
     const kept = Object.entries(this.form.values()).filter(
-      ([name]) => !/^(foot|person|first_sock)\.|^who$|^sock\.foot_length/.test(name),
+      ([name]) =>
+        !/^(foot|person|first_sock)\.|^who$|^sock\.foot_length|^stock\.(left|sock_one|repeat_rounds)$/.test(
+          name,
+        ),
     );
     this.draft.before = this.draft.mine;
     this.nav.go("measure");

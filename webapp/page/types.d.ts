@@ -60,6 +60,19 @@ export interface Length {
   metres: Quantity;
   grams: Quantity | null;
 }
+/** One colour of the pair; `balls` is null where nobody said what a ball weighs. */
+export interface Colour extends Length {
+  name: string;
+  with_margin: Length;
+  balls: number | null;
+}
+/** Whether the yarn left is a sock. */
+export interface Enough {
+  level: "yes" | "maybe" | "no";
+  words: string;
+  left: Quantity;
+  needed: Quantity;
+}
 export interface Plan {
   units: "cm" | "in";
   counts: {
@@ -87,6 +100,9 @@ export interface Plan {
     sections: Record<string, Length>;
     stitches: Record<string, number>;
     waste: Length;
+    colours: Colour[];
+    enough: Enough | null;
+    stripes: { words: string } | null;
   };
   range: { foot: { low: number; high: number; words: string } };
   steps: Step[];

@@ -7,8 +7,8 @@
 import { SOCK_TWO } from "./first_sock.js";
 import { idOf } from "./place_of.js";
 
-const METRIC = /\d\s*(mm|cm|dm|m)\b|met(re|er)/i;
-const INCHES = /\d\s*(in|ft)\b|inch|foot|feet|["'″”′’]/i;
+const METRIC = /\d\s*(mm|cm|dm|m|k?g)\b|met(re|er)|gram/i;
+const INCHES = /\d\s*(in|ft|yds?|oz|lb)\b|inch|yard|ounce|foot|feet|["'″”′’]/i;
 
 export class WordsBeside {
   /** @param {Form} form */

@@ -1,0 +1,56 @@
+/**
+ * The yarn at hand: whether what is left is a sock, what each colour takes, and stripes in step.
+ * @import {Colour, Enough, Plan, Quantity} from "./types"
+ */
+import { html, nothing, render, svg } from "lit-html";
+
+const WIDTH = 300;
+
+/** @param {string} id */
+const place = (id) => /** @type {HTMLElement} */ (document.getElementById(id));
+
+/** @param {Plan | undefined} plan */
+export function renderStock(plan) {
+  const { enough, stripes, colours = [] } = plan?.yarn ?? {};
+  render(enough ? weighed(enough) : nothing, place("enough-place"));
+  const told = colours.length > 1 || colours.some(({ balls }) => balls !== null);
+  render(
+    told
+      ? html`<p>To have for the pair:</p><ul class="colours">${colours.map(colour)}</ul>`
+      : nothing,
+    place("colours-place"),
+  );
+  render(stripes ? html`<p class="verdict">${stripes.words}</p>` : nothing, place("stripes-place"));
+}
+
+/** @param {Enough} found */
+function weighed({ level, words, left, needed }) {
+  const most = Math.max(left.value, needed.value);
+  return html`<p class="verdict verdict-${level}">${words}</p>
+    <dl class="bars" aria-hidden="true">
+      ${bar("Left", left, most)} ${bar("Sock two takes", needed, most)}
+    </dl>`;
+}
+
+/**
+ * Two bars that differ in pattern: yarn there is stands full, yarn wanted is hatched.
+ * @param {string} title @param {Quantity} weight @param {number} most
+ */
+function bar(title, weight, most) {
+  const width = (WIDTH * weight.value) / most;
+  const hatch =
+    title === "Left" ? [] : Array.from({ length: Math.floor(width / 10) }, (_, at) => at);
+  return html`<dt>${title} <strong>${weight.text}</strong> <span class="quiet">${weight.other}</span></dt>
+    <dd><svg viewBox="-1 -1 302 22" focusable="false">
+      <rect class=${title === "Left" ? "bar-full" : "bar-wanted"} width=${width} height="20"/>
+      ${hatch.map((at) => svg`<path class="bar-hatch" d="M${at * 10} 20l10-20"/>`)}
+    </svg></dd>`;
+}
+
+/** @param {Colour} found */
+function colour({ name, with_margin, balls }) {
+  return html`<li><strong>${name}</strong>
+    ${with_margin.grams?.text}, ${with_margin.metres.text}${
+      balls === null ? nothing : html`, <strong>${balls} ${balls === 1 ? "ball" : "balls"}</strong>`
+    }</li>`;
+}
