@@ -73,6 +73,7 @@ def _open(call: Mapping[str, Any]) -> dict[str, Any]:
 # Every length of a request, by its dotted name.
 _LENGTHS = {
     **{f"foot.{name}": span for name, span in foot.SPANS.items()},
+    "foot.toe_breadth": foot.TOE_BREADTH,
     "person.height": foot.STATURE,
     **{f"fabric.swatch.{name}": span for name, span in fabric.SWATCH_LENGTHS.items()},
     "sock.foot_length_of_sock": plan.SOCK_LENGTH,

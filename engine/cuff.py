@@ -27,7 +27,8 @@ WIDTHS = {"flat_width": _FLAT, "pulled_width": _FLAT}
 class Cuff:
     """A cuff of `kind` with `rounds`; `every` is the nth needle that a mock rib takes out.
 
-    `flat` and `pulled` are its girths in mm where a swatch of it was measured.
+    `flat` and `pulled` are its girths in mm where a swatch of it was measured; `told` where its
+    rounds were given.
     """
 
     kind: str
@@ -35,6 +36,7 @@ class Cuff:
     every: int | None = None
     flat: float | None = None
     pulled: float | None = None
+    told: bool = False
 
     def needles(self, slots: int) -> int:
         """Return the needles that knit in the cuff."""
@@ -112,7 +114,14 @@ def read(fields: Fields, slots: int) -> tuple[Cuff | None, list[tuple[str, str]]
         return None, []
     if kind == "mock rib" and every is None:
         every = next(n for n in (4, 3, 5, 2) if slots % n == 0)
-    cuff = Cuff(kind, int(sources.HEM_ROUNDS) if rounds is None else rounds, every, flat, pulled)
+    cuff = Cuff(
+        kind,
+        int(sources.HEM_ROUNDS) if rounds is None else rounds,
+        every,
+        flat,
+        pulled,
+        rounds is not None,
+    )
     return cuff, list(_remarks(fields, cuff))
 
 

@@ -96,6 +96,12 @@ def _worn(
     return Place(place, body.value, girth, level, verdict, words, body.measured)
 
 
+def feels(stretch: float, bounds: tuple[float, ...]) -> tuple[str, str]:
+    """Return level and verdict of a stretch on the foot."""
+    step = sum(stretch >= bound for bound in bounds)
+    return _LEVELS[step], _BALL[step]
+
+
 def _may_be_good(body: Measure, girth: float, bounds: tuple[float, ...]) -> bool:
     """Tell whether the guessed girth's interval reaches into what is comfortable."""
     return body.low / girth < bounds[2] and body.high / girth >= bounds[1]

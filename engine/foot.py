@@ -18,6 +18,7 @@ from engine.sources import (
     TAPE_ON_GIRTH,
     TAPE_ON_LENGTH,
     TO_80_PERCENT,
+    TOES_ROUND_OVER_BREADTH,
     TOLD_STATURE,
     TOLD_WEIGHT,
 )
@@ -36,6 +37,7 @@ TITLES = {
     "ankle_girth": "girth above the ankle",
     "calf_girth": "girth of the calf",
 }
+TOE_BREADTH = Span("a breadth across the toes", 30, 150)
 STATURE = Span("a person's height", 600, 2300)
 WEIGHT = Span("a person's weight in kg", 5, 300)
 AGE = Span("an age", 0, 120)
@@ -79,17 +81,20 @@ class Measure:
 
 @dataclass(frozen=True)
 class Foot:
-    """The measures that were taken, in mm, by the names of `SPANS`."""
+    """The measures that were taken, in mm, by the names of `SPANS`, and the breadth of the toes."""
 
     measured: dict[str, float] = field(default_factory=dict)
     person: Person = field(default_factory=Person)
+    toe_breadth: float | None = None
 
 
 def read(foot: Fields, person: Fields) -> Foot:
     """Return the foot of a request; problems are noted in its fields."""
-    foot.only(SPANS)
+    foot.only((*SPANS, "toe_breadth"))
+    toes = foot.length("toe_breadth", TOE_BREADTH)
     found = {name: foot.length(name, span) for name, span in SPANS.items()}
-    return Foot({name: mm for name, mm in found.items() if mm is not None}, read_person(person))
+    taken = {name: mm for name, mm in found.items() if mm is not None}
+    return Foot(taken, read_person(person), toes)
 
 
 def read_person(fields: Fields) -> Person:
@@ -181,6 +186,10 @@ def questions(foot: Foot) -> list[tuple[str, str]]:
                 f"{one_in:,}{fewer} is like that. Measure it again?",
             )
         )
+    ball, toes = foot.measured.get("ball_girth"), foot.toe_breadth
+    if ball is not None and toes is not None and toes * TOES_ROUND_OVER_BREADTH > ball:
+        words = "Toes this broad would be rounder than the ball of the foot: measure both again?"
+        asked.append(("foot.toe_breadth", words))
     return asked
 
 

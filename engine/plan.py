@@ -19,6 +19,7 @@ from engine import (
     first_sock,
     foot,
     leg,
+    pockets,
     shaped_leg,
     short_row,
     sources,
@@ -64,8 +65,8 @@ class _Wishes:
 
     cuff: Cuff
     leg: leg.Wish
-    heel: tuple[int, int | None]
-    toe: tuple[int, int | None]
+    heel: short_row.Wish
+    toe: short_row.Wish
     remarks: tuple[tuple[str, str], ...]
 
 
@@ -155,14 +156,14 @@ def _knittable(
     aim: _Aim,
     system: units.System,
 ) -> Sock:
-    heel, heel_words = _heel(wishes.heel, machine, cloth, feet)
-    toe, toe_words = _toe(wishes.toe)
+    heel, heel_words = pockets.heel(wishes.heel, machine, cloth, feet)
+    toe, toe_words = pockets.toe(wishes.toe, cloth, feet)
     aimed, aimed_sd = aim.of(measures["length"])
     exact = aimed * cloth.rounds - heel.each_way - toe.each_way
     if nearest(exact) < 1:
 
         def heel_at(rounds: float) -> Pocket:
-            return _heel(wishes.heel, machine, replace(cloth, rounds=rounds), feet)[0]
+            return pockets.heel(wishes.heel, machine, replace(cloth, rounds=rounds), feet)[0]
 
         problem = _too_short(aim, heel_at, toe, cloth, aimed, system)
         raise Refused([_with_cylinder(problem, measures["ball_girth"].value, machine, cloth)])
@@ -179,6 +180,10 @@ def _knittable(
         heel_words=heel_words,
         toe=toe,
         toe_words=toe_words,
+        likely_left=pockets.likely_left(
+            (heel, wishes.heel), (toe, wishes.toe), machine, cloth, feet
+        ),
+        toe_breadth=feet.toe_breadth,
         aimed=aimed,
         aimed_sd=aimed_sd,
         ease=aim.ease,
@@ -217,39 +222,6 @@ def _high(sock: Sock) -> list[tuple[str, str]]:
     height = units.length_text(sock.top_above_floor, sock.system)
     words = f"The top would stand {height} above the floor, at the knee or over it."
     return [("sock.leg.rounds", words)]
-
-
-def _heel(
-    wanted: tuple[int, int | None], machine: Cylinder, cloth: Fabric, feet: Foot
-) -> tuple[Pocket, str]:
-    """Return the heel and why it is so.
-
-    Only a measured heel girth moves it away from the customary third: an estimated one says no more
-    than that this is a usual foot for its length.
-    """
-    needles, left = wanted
-    if left is not None:
-        return Pocket(needles, left), "as you set it"
-    girth = feet.measured.get("heel_girth")
-    customary = short_row.customary_left(needles)
-    if girth is None:
-        words = "about a third left, by custom; measure round the heel and it is set to that foot"
-        return Pocket(needles, customary), words
-    left = short_row.left_for(needles, machine.slots, cloth, girth)
-    if left < customary:
-        words = "fewer left than the customary third: a deeper heel for this heel girth"
-    elif left > customary:
-        words = "more left than the customary third: a shallower heel for this heel girth"
-    else:
-        words = "the customary third suits this heel girth"
-    return Pocket(needles, left), words
-
-
-def _toe(wanted: tuple[int, int | None]) -> tuple[Pocket, str]:
-    needles, left = wanted
-    if left is not None:
-        return Pocket(needles, left), "as you set it"
-    return Pocket(needles, short_row.customary_left(needles)), "about a third left, by custom"
 
 
 def _too_short(

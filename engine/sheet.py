@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from engine import cautions, fit, leg_sheet, sources, steps, units, yarn_sheet
+from engine import cautions, fit, leg_sheet, pocket_sheet, sources, steps, units, yarn_sheet
 from engine.foot import Measure
 from engine.short_row import Pocket
 from engine.sock import Sock
@@ -30,7 +30,8 @@ def write(sock: Sock) -> dict[str, Any]:
         "sizes": _sizes(sock),
         "fit": [_place(place, sock.system) for place in places],
         "yarn": yarn_sheet.write(sock),
-        "range": {"leg": leg_sheet.reach(sock), "foot": _range(sock)},
+        "range": _ranges(sock),
+        "choices": pocket_sheet.choices(sock),
         "steps": steps.whole_sock(
             sock.cylinder.slots,
             sock.cuff,
@@ -216,6 +217,17 @@ def _place(place: fit.Place, system: units.System) -> dict[str, Any]:
         "verdict": place.verdict,
         "words": place.words,
         "from": "measured" if place.measured else "estimated",
+    }
+
+
+def _ranges(sock: Sock) -> dict[str, Any]:
+    cuff = sock.cuff.rounds
+    by = "you" if sock.cuff.told else "custom"
+    return {
+        "cuff": {"low": cuff, "high": cuff, "words": f"Exact: set by {by}."},
+        "leg": leg_sheet.reach(sock),
+        **pocket_sheet.reach(sock),
+        "foot": _range(sock),
     }
 
 

@@ -12,6 +12,9 @@ reach.
 The girth of the fabric round heel and ankle bend, over the pocket, with w stitches and c rounds per
 mm and N needles in all: the instep (N - h)/w, the needles left b/w, and the two slanted seams, each
 ((h - b)/2w across, (h - b)/c along): (N - h)/w + b/w + 2 sqrt(((h - b)/2w)^2 + ((h - b)/c)^2).
+It hangs on h - b alone, so more needles deepen a heel only by letting more be held.
+
+A toe is two layers of fabric, so halfway along it the sock is 2 x ((h + b)/2)/w = (h + b)/w round.
 """
 
 from __future__ import annotations
@@ -23,9 +26,18 @@ from typing import Literal, NamedTuple
 
 from engine.fabric import Fabric
 from engine.fields import Fields, Span
-from engine.sources import HEEL_SHARE_MOST, HEEL_STRETCH_WANTED, LEFT_SHARES
+from engine.sources import (
+    BALL_STRETCH_WANTED,
+    HEEL_SHARE_LEAST,
+    HEEL_SHARE_MOST,
+    HEEL_STRETCH,
+    HEEL_STRETCH_WANTED,
+    LEFT_SHARES,
+    TOE_ROUND_OVER_BREADTH,
+)
 
 FEWEST_NEEDLES, FEWEST_LEFT = 8, 2
+AS_SET = "as you set it"
 
 
 class Row(NamedTuple):
@@ -71,6 +83,10 @@ class Pocket:
         """Return every row in order."""
         return _walk(self.needles, self.left)
 
+    def halfway(self, fabric: Fabric) -> float:
+        """Return the girth in mm of a toe, halfway along."""
+        return (self.needles + self.left) / fabric.stitches
+
     def girth(self, slots: int, fabric: Fabric) -> float:
         """Return the sock's own girth in mm round heel and ankle bend."""
         w, c = fabric.stitches, fabric.rounds
@@ -114,17 +130,65 @@ def left_for(needles: int, slots: int, fabric: Fabric, heel_girth: float) -> int
     Between a sixth and a half of the needles: fewer make a pointed heel, more a shallow one.
     """
     wanted = heel_girth / HEEL_STRETCH_WANTED
+    return min(
+        sensible(needles), key=lambda left: abs(Pocket(needles, left).girth(slots, fabric) - wanted)
+    )
+
+
+def needles_for(slots: int, usual: int, fabric: Fabric, heel_girth: float) -> int:
+    """Return the heel needles for `heel_girth` (mm): the usual, unless no heel on them would do.
+
+    Where even the deepest is tight, or even the shallowest loose, as few more or fewer as make it
+    comfortable, or come nearest.
+    """
+
+    def stretch(needles: int, left: int) -> float:
+        return heel_girth / Pocket(needles, left).girth(slots, fabric)
+
+    needles = usual
+    most, least = int(slots * HEEL_SHARE_MOST), max(FEWEST_NEEDLES, slots * HEEL_SHARE_LEAST)
+    while needles + 2 <= most and stretch(needles, sensible(needles)[0]) > HEEL_STRETCH[2]:
+        needles += 2
+    while needles - 2 >= least and stretch(needles, sensible(needles)[-1]) < HEEL_STRETCH[1]:
+        needles -= 2
+    return needles
+
+
+def toe_left_for(needles: int, fabric: Fabric, breadth: float) -> int:
+    """Return the needles left whose toe, halfway, suits toes of `breadth` mm (our derivation)."""
+    wanted = breadth * TOE_ROUND_OVER_BREADTH / BALL_STRETCH_WANTED
+    return min(
+        sensible(needles), key=lambda left: abs(Pocket(needles, left).halfway(fabric) - wanted)
+    )
+
+
+def sensible(needles: int) -> list[int]:
+    """Return the legal numbers left between a sixth and a half of the needles, never none."""
     least, most = needles * LEFT_SHARES[0], needles * LEFT_SHARES[2]
-    sensible = [left for left in _legal(needles) if least <= left <= most]
-    return min(sensible, key=lambda left: abs(Pocket(needles, left).girth(slots, fabric) - wanted))
+    return [left for left in _legal(needles) if least <= left <= most] or [customary_left(needles)]
+
+
+def beside(pocket: Pocket, most: int) -> list[Pocket]:
+    """Return the pocket between up to `most` deeper and `most` shallower ones, deepest first."""
+    legal = sensible(pocket.needles)
+    near = [pocket.left + 2 * step for step in range(-most, most + 1)]
+    return [Pocket(pocket.needles, left) for left in near if left == pocket.left or left in legal]
 
 
 def _legal(needles: int) -> range:
     return range(FEWEST_LEFT + (needles - FEWEST_LEFT) % 2, needles - 1, 2)
 
 
-def read(fields: Fields, slots: int, usual: int) -> tuple[int, int | None] | None:
-    """Return (needles, needles left or None) of a pocket, or None with its problem noted.
+class Wish(NamedTuple):
+    """What a request says of a pocket; `free` where its needles are ours to choose."""
+
+    needles: int
+    left: int | None
+    free: bool
+
+
+def read(fields: Fields, slots: int, usual: int) -> Wish | None:
+    """Return the pocket of a request, or None with its problem noted.
 
     `usual` is how many needles it has when none are given.
     """
@@ -135,9 +199,10 @@ def read(fields: Fields, slots: int, usual: int) -> tuple[int, int | None] | Non
     left = fields.count("left", Span("needles left in work", 0, most))
     if len(fields.problems) > noted:
         return None
+    free = needles is None and left is None
     needles = usual if needles is None else needles
     if left is None:
-        return needles, None
+        return Wish(needles, None, free)
     if not FEWEST_LEFT <= left < needles:
         nothing = "narrow" if left >= needles else "knit on"
         fields.refuse(
@@ -157,4 +222,4 @@ def read(fields: Fields, slots: int, usual: int) -> tuple[int, int | None] | Non
             tuple(map(str, choices)),
         )
         return None
-    return needles, left
+    return Wish(needles, left, free)

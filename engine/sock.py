@@ -27,7 +27,8 @@ class Sock:
 
     `ease` is the share by which a sock is shorter than its foot; `leg_body` the girths of the leg
     that its leg stands on; `stock` the yarn at hand; `knitted_rounds` the foot rounds of sock one,
-    where this is sock two.
+    where this is sock two; `likely_left` the fewest and the most
+    needles that heel or toe might be left with, where a measure chose them.
     """
 
     system: units.System
@@ -41,6 +42,8 @@ class Sock:
     heel_words: str
     toe: Pocket
     toe_words: str
+    likely_left: dict[str, tuple[int, int]]
+    toe_breadth: float | None
     aimed: float
     aimed_sd: float
     ease: float

@@ -128,6 +128,15 @@ LEFT_SHARES = tuple(
     Cited(x, TRADE) for x in (1 / 6, 1 / 3, 1 / 2)
 )  # of heel needles: least, usual, most
 HEEL_SHARE_MOST = Cited(2 / 3, TRADE)  # of the slots, in the heel or toe
+HEEL_SHARE_LEAST = Cited(1 / 3, TRADE)  # of the slots, in a heel that we choose
+TOES_ROUND_OVER_BREADTH = Cited(
+    2.14, "an ellipse a quarter as thick as it is broad; our derivation, no published source"
+)
+TOE_ROUND_OVER_BREADTH = Cited(
+    1.77,
+    "halfway along a toe, so that the customary third (30 to 10 on 60 slots at 7.5 stitches per "
+    "inch) suits toes 84 mm broad at a ball's usual stretch; our derivation, no published source",
+)
 SWATCH_ROUNDS_FEWEST = Cited(40, TRADE)
 CALF_HEIGHT_OVER_FOOT = Cited(
     1.37,

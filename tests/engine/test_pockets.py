@@ -1,0 +1,166 @@
+"""Heel and toe chosen for a foot: needles and needles left, their neighbours, and how sure.
+
+The bounds of stretch are common practice, no published source; the toe's rule is our derivation.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from scipy.special import ellipe
+
+from engine import sources
+from tests.asking import fit, noted, plan, refused
+
+W0, C0 = 7.5 / 25.4, 9.6 / 25.4  # stitches and rounds per mm of `asked`
+
+
+def heel(girth: float, **changes: Any) -> dict[str, Any]:
+    sheet = plan({"foot.heel_girth": f"{girth:.4f} mm", **changes})
+    found: dict[str, Any] = sheet["counts"]["heel"]
+    return found
+
+
+def test_half_the_needles_as_long_as_a_heel_on_them_will_do() -> None:
+    assert heel(310.3)["needles"] == 30
+    assert heel(330)["needles"] == 30
+
+
+def test_a_high_instep_gets_more_heel_needles() -> None:
+    """By hand: 30 needles down to 6 (a sixth is 5, and 24 held is even) make the tube's 203.2 mm
+    plus 24 x (sqrt((1/w)^2 + (2/c)^2) - 1/w) = 24 x 2.894 mm: 272.7 mm, 1.28 of which is 349 mm."""
+    deepest = 60 / W0 + 24 * (((1 / W0) ** 2 + (2 / C0) ** 2) ** 0.5 - 1 / W0)
+    assert heel(deepest * 1.28 - 1)["needles"] == 30
+    high = heel(deepest * 1.28 + 3)
+    assert high["needles"] == 32
+    assert "more needles than half" in high["words"]
+    sheet = plan({"foot.heel_girth": f"{deepest * 1.28 + 3:.2f} mm"})
+    assert fit(sheet, "heel")["level"] == "good"
+
+
+def test_a_low_heel_gets_fewer() -> None:
+    low = heel(240)
+    assert low["needles"] < 30
+    assert "fewer needles than half" in low["words"]
+
+
+def test_needles_that_are_set_stay() -> None:
+    assert heel(400, **{"sock.heel.needles": 30})["needles"] == 30
+    left = heel(400, **{"sock.heel.left": 10})
+    assert (left["needles"], left["left"]) == (30, 10)
+
+
+@given(st.integers(180, 420), st.integers(0, 60), st.sampled_from((48, 54, 60, 72)))
+def test_a_higher_instep_never_has_a_shallower_heel(girth: int, more: int, slots: int) -> None:
+    of = {"foot.length": "300 mm", "cylinder.slots": slots}
+    small, large = heel(girth, **of), heel(girth + more, **of)
+    assert large["rows_each_way"] >= small["rows_each_way"]
+    assert large["needles"] >= small["needles"]
+    for found in (small, large):
+        assert slots / 3 <= found["needles"] <= slots * 2 / 3
+        assert (found["needles"] - found["left"]) % 2 == 0
+
+
+def toe(breadth: float | None, **changes: Any) -> dict[str, Any]:
+    taken = {"foot.toe_breadth": f"{breadth} mm"} if breadth else {}
+    found: dict[str, Any] = plan({**taken, **changes})["counts"]["toe"]
+    return found
+
+
+def test_toes_left_unmeasured_or_usual_have_the_customary_third() -> None:
+    """60 slots, 30 to 10 and back: common practice, no published source."""
+    assert toe(None)["left"] == 10
+    assert "custom" in toe(None)["words"]
+    assert toe(84)["left"] == 10
+
+
+def test_broad_toes_keep_more_needles_and_narrow_ones_fewer() -> None:
+    """By hand: (30 + b) / w = 1.77 t / 1.10; t = 90 mm asks for b = 12.8, 78 mm for 7.06."""
+    assert toe(90)["left"] == 12
+    assert toe(78)["left"] == 8
+    found = [toe(breadth)["left"] for breadth in range(60, 120, 2)]
+    assert found == sorted(found)
+    assert (found[0], found[-1]) == (6, 14)  # a sixth and a half of 30, in even numbers of rows
+
+
+def test_a_toe_that_is_set_stays() -> None:
+    assert toe(100, **{"sock.toe.left": 6})["left"] == 6
+
+
+def test_an_ellipse_a_quarter_as_thick_as_broad() -> None:
+    """Perimeter = 4 a E(1 - (b/a)^2): complete elliptic integral of scipy.special; to 0.01."""
+    around = 4 * 0.5 * ellipe(1 - 0.25**2)
+    assert float(sources.TOES_ROUND_OVER_BREADTH) == pytest.approx(around, abs=0.01)
+
+
+def test_the_usual_toe_is_the_customary_one() -> None:
+    """40 stitches at 7.5 per inch, stretched 1.10, round toes of 84 mm; to 0.01."""
+    found = 40 / W0 * 1.10 / 84
+    assert float(sources.TOE_ROUND_OVER_BREADTH) == pytest.approx(found, abs=0.01)
+
+
+def test_toes_rounder_than_the_ball_are_asked_about() -> None:
+    assert "measure both" in noted(plan({"foot.toe_breadth": "110 mm"}))["foot.toe_breadth"]
+    assert "foot.toe_breadth" not in noted(plan({"foot.toe_breadth": "90 mm"}))
+    assert refused({"foot.toe_breadth": "20 cm"})["foot.toe_breadth"]["way_out"]
+
+
+@pytest.mark.parametrize("part", ["heel", "toe"])
+def test_each_neighbour_is_what_would_come_of_it(part: str) -> None:
+    """Taken, a choice gives the very sock it promised: girth, stretch, verdict, foot rounds."""
+    known = {"foot.toe_breadth": "88 mm"}
+    sheet = plan(known)
+    found = sheet["choices"][part]
+    assert [one["left"] for one in found] == sorted(one["left"] for one in found)
+    assert 3 <= len(found) <= 5
+    assert [one["left"] for one in found if one["chosen"]] == [sheet["counts"][part]["left"]]
+    for choice in found:
+        taken = {f"sock.{part}.{name}": choice[name] for name in ("needles", "left")}
+        after = plan({**known, **taken})
+        assert after["counts"]["foot"]["rounds"] == choice["foot_rounds"]
+        assert after["counts"][part]["rows"] == choice["rows"]
+        if part == "heel":
+            place = fit(after, "heel")
+            assert after["sizes"]["heel_girth"] == choice["girth"]
+            assert (place["stretch"], place["verdict"]) == (choice["stretch"], choice["verdict"])
+        else:
+            around = (choice["needles"] + choice["left"]) / W0
+            assert choice["girth"]["value"] == pytest.approx(around, abs=0.06)
+            assert choice["stretch"] == pytest.approx(1.77 * 88 / around, abs=0.001)
+
+
+def test_a_deeper_heel_is_wider_and_leaves_fewer_foot_rounds() -> None:
+    found = plan()["choices"]["heel"]
+    girths = [one["girth"]["value"] for one in found]
+    assert girths == sorted(girths, reverse=True)
+    rounds = [one["foot_rounds"] for one in found]
+    assert rounds == sorted(rounds)
+
+
+def test_without_toes_nothing_is_said_of_their_stretch() -> None:
+    assert {one["stretch"] for one in plan()["choices"]["toe"]} == {None}
+
+
+def test_every_count_has_a_range() -> None:
+    sheet = plan({"foot.toe_breadth": "88 mm", "sock.leg.rounds": 50})
+    counts = {"cuff": "rounds", "leg": "rounds", "heel": "left", "foot": "rounds", "toe": "left"}
+    assert set(sheet["range"]) == set(counts)
+    for part, name in counts.items():
+        found = sheet["range"][part]
+        assert found["low"] <= sheet["counts"][part][name] <= found["high"]
+        assert found["words"].endswith(".")
+    assert sheet["range"]["cuff"]["words"] == "Exact: set by custom."
+    assert sheet["range"]["leg"]["words"] == "Exact: set by you."
+    customary = plan({"foot.heel_girth": None})["range"]
+    assert customary["heel"]["words"] == customary["toe"]["words"] == "Exact: set by custom."
+    assert plan({"sock.heel.left": 10})["range"]["heel"]["words"] == "Exact: set by you."
+
+
+def test_the_heel_s_range_is_what_its_ends_would_choose() -> None:
+    """The tape on a girth is out by 3 mm (one sd), so by 3.84 mm four times in five."""
+    found = plan()["range"]["heel"]
+    deep, shallow = (heel(310.3 + by)["left"] for by in (3.8447, -3.8447))
+    assert (found["low"], found["high"]) == (deep, shallow)
