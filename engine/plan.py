@@ -165,7 +165,7 @@ def _knittable(
         def heel_at(rounds: float) -> Pocket:
             return pockets.heel(wishes.heel, machine, replace(cloth, rounds=rounds), feet)[0]
 
-        problem = _too_short(aim, heel_at, toe, cloth, aimed, system)
+        problem = _too_short(aim, heel_at, wishes.heel.needles, toe, cloth, aimed, system)
         raise Refused([_with_cylinder(problem, measures["ball_girth"].value, machine, cloth)])
     made, leg_notes = _leg(wishes, machine, cloth, heel, measures, system)
     sock = Sock(
@@ -227,6 +227,7 @@ def _high(sock: Sock) -> list[tuple[str, str]]:
 def _too_short(
     aim: _Aim,
     heel_at: Callable[[float], Pocket],
+    usual: int,
     toe: Pocket,
     cloth: Fabric,
     aimed: float,
@@ -234,7 +235,8 @@ def _too_short(
 ) -> Problem:
     """Say that heel and toe alone are longer than the foot, and what is nearest that works.
 
-    `heel_at` is the heel at rounds per mm: a finer fabric may call for a deeper one.
+    `heel_at` is the heel at rounds per mm: a finer fabric may call for a deeper one. `usual`
+    is what its needles are once the needles left are set.
     """
     given = aim.sock_length is not None
     thing, field = ("sock", "sock.foot_length_of_sock") if given else ("foot", "foot.length")
@@ -245,7 +247,7 @@ def _too_short(
     shortest = ceil(shortest / step) * step
     finer = _finer(heel_at, toe, cloth, aimed)
     ways = []
-    shallower = _shallower(heel, toe, floor(aimed * cloth.rounds - 0.5))
+    shallower = _shallower(Pocket(usual, heel.left), toe, floor(aimed * cloth.rounds - 0.5))
     if shallower:
         ways.append(f"leave {shallower[0]} needles in the heel and {shallower[1]} in the toe")
     if shortest in (SOCK_LENGTH if given else foot.SPANS["length"]):
