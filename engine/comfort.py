@@ -110,7 +110,8 @@ class Wearer:
         """Return the heel that a plan works out on half the needles."""
         half, girth = slots // 2, self.measures["heel_girth"]
         if girth.measured:
-            return Pocket(half, short_row.left_for(half, slots, cloth, girth.value))
+            needles = short_row.needles_for(slots, half, cloth, girth.value)
+            return Pocket(needles, short_row.left_for(needles, slots, cloth, girth.value))
         return Pocket(half, _customary_left(half))
 
     def top(self, heel: Pocket, cloth: Fabric) -> float:
