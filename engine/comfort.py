@@ -107,7 +107,7 @@ class Wearer:
         return tuple((m, m.sd / m.value) for m in (self.measures[name] for name in names))
 
     def heel(self, slots: int, cloth: Fabric) -> Pocket:
-        """Return the heel that a plan works out on half the needles."""
+        """Return the heel that a plan works out."""
         half, girth = slots // 2, self.measures["heel_girth"]
         if girth.measured:
             needles = short_row.needles_for(slots, half, cloth, girth.value)

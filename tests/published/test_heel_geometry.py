@@ -162,9 +162,10 @@ def test_the_engine_leaves_the_number_that_fits_best(girth: int) -> None:
 
 
 def test_a_larger_heel_never_gets_a_shallower_pocket() -> None:
-    left = [
-        plan({"foot.heel_girth": f"{girth} mm"})["counts"]["heel"]["left"]
+    """A pocket is as deep as it holds needles: its girth hangs on those alone."""
+    held = [
+        plan({"foot.heel_girth": f"{girth} mm"})["counts"]["heel"]["rows_each_way"]
         for girth in range(250, 380, 5)
     ]
-    assert left == sorted(left, reverse=True)
-    assert left[0] > left[-1]
+    assert held == sorted(held)
+    assert held[0] < held[-1]
