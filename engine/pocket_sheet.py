@@ -64,11 +64,18 @@ def _choice(
         "verdict": "",
         "level": "",
     }
+    feel = ""
     if body:
         around, measured, bounds = body
         level, verdict = fit.feels(around / girth, bounds)
         perhaps = "" if measured else "perhaps "
         found |= {"stretch": round(around / girth, 3), "verdict": perhaps + verdict, "level": level}
+        feel = f", {perhaps}{verdict}"
+    rounds = found["foot_rounds"]
+    found["words"] = (
+        f"{pocket.needles} needles down to {pocket.left}: {found['girth']['text']} round{feel}. "
+        f"{rounds} foot round{'' if rounds == 1 else 's'}."
+    )
     return found
 
 

@@ -70,7 +70,7 @@ def _places(sock: Sock) -> list[fit.Place]:
         along,
     )
     body, slots, top = sock.top_of_body, sock.cylinder.slots, sock.top_tube
-    if (body.measured and sock.leg.asked) or sock.cuff.flat is not None:
+    if sock.leg.asked or sock.cuff.flat is not None:
         give = sock.cuff.give(slots, sock.fabric, top)
         places.append(fit.grip(body.girth, sock.cuff.girth(slots, top), give, body.measured))
     return places

@@ -28,6 +28,13 @@ export function wireChoices(form) {
     open("shoe", Boolean(values["person.shoe_size.size"]?.trim()));
     open("person-more", Boolean(values["person.height"] || values["person.weight"]));
     open("sock-more", holds(values, "sock."));
+    open("toes-more", holds(values, "foot.toe_breadth"));
+    open(
+      "long-leg",
+      ["sock.leg.height", "sock.leg.girths.", "sock.cuff.flat_", "sock.cuff.pulled_"].some(
+        (group) => holds(values, group),
+      ),
+    );
     open("first-sock", holds(values, "first_sock."));
     open("stock", holds(values, "stock."));
     for (const name of ["apart", "ball", "margin"]) {

@@ -26,6 +26,13 @@ export interface Pocket {
   rows_each_way: number;
   words: string;
 }
+/** A heel or toe beside the planned one, and what would come of it. */
+export interface PocketChoice {
+  needles: number;
+  left: number;
+  chosen: boolean;
+  words: string;
+}
 export interface Part {
   part: "cuff" | "leg" | "heel" | "foot" | "toe";
   title: string;
@@ -104,7 +111,8 @@ export interface Plan {
     enough: Enough | null;
     stripes: { words: string } | null;
   };
-  range: { foot: { low: number; high: number; words: string } };
+  range: Record<"cuff" | "leg" | "heel" | "foot" | "toe", { low: number; high: number; words: string }>;
+  choices: Record<"heel" | "toe", PocketChoice[]>;
   steps: Step[];
   cautions: string[];
   notes: { field: string | null; text: string }[];

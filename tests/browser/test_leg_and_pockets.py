@@ -1,0 +1,54 @@
+"""A long leg shaped to its girths, another heel at one tap, and toes measured across."""
+
+from pathlib import Path
+
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import BrowserContext, expect
+
+from tests.browser.walk import choose, field, figures, fill_foot, opened, step
+
+
+def test_a_long_leg_and_another_heel(phone: BrowserContext, screens: Path) -> None:
+    page = opened(phone)
+    fill_foot(page)
+    page.locator("#sock-more > summary").tap()
+    page.locator("#long-leg > summary").tap()
+    field(page, "sock.leg.height").fill("33")
+    expect(page.locator("#sock-leg-height-other")).to_have_text("13 in")  # 12.99 in
+    for at, (height, girth) in enumerate((("14", "21,5"), ("30", "34"))):
+        page.locator("#long-leg button.add").tap()
+        field(page, f"sock.leg.girths.{at}.height").fill(height)
+        field(page, f"sock.leg.girths.{at}.girth").fill(girth)
+    page.locator("#long-leg").screenshot(path=screens / "long_leg.png")
+    step(page, "counts")
+    expect(page.locator(".tally-leg .detail")).to_contain_text("bands")
+    expect(page.locator(".fits")).to_contain_text("Cuff.")
+    leg = page.locator("#steps-place details", has_text="Leg").first
+    leg.locator("summary").tap()
+    expect(leg).to_contain_text("Set the tension for a smaller stitch")
+
+    before = figures(page)
+    page.locator("#pockets > summary").tap()
+    page.get_by_role("button", name="Use this heel: 12 left").tap()
+    expect(page.locator(".tally-heel .figure")).to_have_text("30→12→30")
+    assert int(figures(page)["Foot"]) == int(before["Foot"]) + 2  # 2 rows fewer in the heel's half
+    page.locator("#pockets-place").screenshot(path=screens / "pockets.png")
+    page.locator("#undo-heel").tap()
+    expect(page.locator(".tally-heel .figure")).to_have_text(before["Heel"])
+
+    page.set_viewport_size({"width": 320, "height": 700})
+    assert page.evaluate("document.documentElement.scrollWidth") <= 320
+    page.screenshot(path=screens / "leg_counts_320.png", full_page=True)
+    found = Axe().run(page)
+    assert found.violations_count == 0, found.generate_report()
+    step(page, "measure")
+    page.locator("#toes-more > summary").tap()
+    field(page, "foot.toe_breadth").fill("8")
+    step(page, "counts")
+    expect(page.locator("#pockets-place")).to_contain_text("left (four times in five)")
+
+    page.reload()
+    expect(field(page, "sock.leg.girths.1.girth")).to_have_value("34")
+    step(page, "measure")
+    choose(page, "inches")
+    expect(field(page, "sock.leg.girths.1.girth")).to_have_value("34 cm")
