@@ -72,7 +72,11 @@ def _open(call: Mapping[str, Any]) -> dict[str, Any]:
 
 # Every length of a request, by its dotted name.
 _LENGTHS = {
-    **{f"foot.{name}": span for name, span in foot.SPANS.items()},
+    **{
+        f"{group}.{name}": span
+        for group in ("foot", "foot.again", "other_foot", "other_foot.again")
+        for name, span in foot.SPANS.items()
+    },
     "foot.toe_breadth": foot.TOE_BREADTH,
     "person.height": foot.STATURE,
     **{f"fabric.swatch.{name}": span for name, span in fabric.SWATCH_LENGTHS.items()},

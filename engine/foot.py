@@ -5,16 +5,25 @@ girth (tape under the back of the heel and over the bend at the front of the ank
 above the ankle bones, largest girth of the calf. A measured one carries the error of the tape; a
 missing one is estimated by `population` with the spread of the people it is taken from. Intervals
 are the middle 80 %.
+
+Two readings of one measure count as their mean, with the error of the tape over sqrt 2; a gap wider
+than two readings of one thing usually have is pointed out, and half of it is then the error. Of two
+feet the larger counts, measure by measure, since both socks of a pair are knitted alike and a sock
+stretches but does not shrink; a measure of one foot only stands for both.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from math import sqrt
 
-from engine import population, reading, shoe_size
+from engine import population, reading, shoe_size, units
 from engine.fields import Fields, Span
 from engine.sources import (
+    FEET_APART,
     LENGTH_FROM_SOCK,
+    READINGS_APART,
     TAPE_ON_GIRTH,
     TAPE_ON_LENGTH,
     TO_80_PERCENT,
@@ -81,20 +90,97 @@ class Measure:
 
 @dataclass(frozen=True)
 class Foot:
-    """The measures that were taken, in mm, by the names of `SPANS`, and the breadth of the toes."""
+    """What was measured, by the names of `SPANS`: the larger of both feet where both were.
 
-    measured: dict[str, float] = field(default_factory=dict)
+    `of_other` names the measures taken from the other foot, `smaller_length` is the length in mm of
+    the shorter foot where both were measured, `notes` are (field, sentence). `toe_breadth` in mm is
+    the first foot's.
+    """
+
+    taken: Mapping[str, Measure] = field(default_factory=dict)
     person: Person = field(default_factory=Person)
+    of_other: frozenset[str] = frozenset()
+    smaller_length: float | None = None
+    notes: tuple[tuple[str, str], ...] = ()
     toe_breadth: float | None = None
 
+    @property
+    def measured(self) -> dict[str, float]:
+        """Return the measures that were taken, in mm."""
+        return {name: measure.value for name, measure in self.taken.items()}
 
-def read(foot: Fields, person: Fields) -> Foot:
-    """Return the foot of a request; problems are noted in its fields."""
-    foot.only((*SPANS, "toe_breadth"))
-    toes = foot.length("toe_breadth", TOE_BREADTH)
-    found = {name: foot.length(name, span) for name, span in SPANS.items()}
-    taken = {name: mm for name, mm in found.items() if mm is not None}
-    return Foot(taken, read_person(person), toes)
+    @property
+    def unlike(self) -> bool:
+        """Tell whether the feet differ more in length than feet usually do."""
+        length = self.measured.get("length", 0.0)
+        return self.smaller_length is not None and length - self.smaller_length > FEET_APART
+
+
+def read(foot: Fields, other: Fields, person: Fields) -> Foot:
+    """Return the feet of a request; problems are noted in its fields."""
+    notes: list[tuple[str, str]] = []
+    foot.only((*SPANS, "again", "toe_breadth"))
+    other.only((*SPANS, "again"))
+    first, second = _read_one(foot, notes), _read_one(other, notes)
+    taken, of_other = {**first, **second}, set(second)
+    for name in (name for name in SPANS if name in first and name in second):
+        if second[name].value <= first[name].value:
+            taken[name] = first[name]
+            of_other.discard(name)
+        words = f"{taken[name].words}, the larger of both feet"
+        taken[name] = replace(taken[name], words=words)
+        apart = abs(first[name].value - second[name].value)
+        notes.append((other.where(name), _pair(name in of_other, apart, foot.system)))
+    lengths = [one["length"].value for one in (first, second) if "length" in one]
+    return Foot(
+        {name: taken[name] for name in SPANS if name in taken},
+        read_person(person),
+        frozenset(of_other),
+        min(lengths) if len(lengths) > 1 else None,
+        tuple(notes),
+        foot.length("toe_breadth", TOE_BREADTH),
+    )
+
+
+def _read_one(fields: Fields, notes: list[tuple[str, str]]) -> dict[str, Measure]:
+    """Return the measures of one foot, each read once or twice; wide gaps go to `notes`."""
+    again = fields.part("again")
+    again.only(SPANS)
+    found = {}
+    for name, span in SPANS.items():
+        readings = (fields.length(name, span), again.length(name, span))
+        told = [mm for mm in readings if mm is not None]
+        if not told:
+            continue
+        tape, words = _tape(name), "measured twice" if len(told) > 1 else "measured"
+        sd, apart = tape / sqrt(len(told)), max(told) - min(told)
+        if apart > READINGS_APART * tape:
+            sd = apart / 2  # of the mean of two, by what they show themselves
+            notes.append(
+                (
+                    again.where(name),
+                    f"The two readings are {_gap(apart, fields.system)} apart, more than a tape is "
+                    "usually out: measure a third time, and keep the two that agree.",
+                )
+            )
+        found[name] = Measure(sum(told) / len(told), sd, True, words)
+    return found
+
+
+def _pair(larger: bool, apart: float, system: units.System) -> str:
+    """Say which foot the pair is planned on; `larger` is whether the other foot is."""
+    if apart < 0.5:
+        return "Both feet are alike here."
+    here, there = ("this foot", "the first") if larger else ("the first foot", "this one")
+    return f"The pair is planned on {here}: {there} is {_gap(apart, system)} smaller."
+
+
+def _gap(mm: float, system: units.System) -> str:
+    """Write a small difference: in mm, or in eighths of an inch."""
+    if system == "cm":
+        return f"{units.nearest(mm)} mm"
+    eighth = units.MM_PER_INCH / 8
+    return units.inches(mm) if mm >= eighth / 2 else f"less than {units.inches(eighth)}"
 
 
 def read_person(fields: Fields) -> Person:
@@ -144,9 +230,7 @@ def complete(foot: Foot, length_of_sock: float | None, ease: float) -> dict[str,
     sock of that length is meant for the foot it fits with the usual ease, `ease` as a share).
     Raises `LookupError` when nothing is known that a foot could be guessed from.
     """
-    measures: dict[str, Measure] = {}
-    for name, mm in foot.measured.items():
-        measures[name] = Measure(mm, _tape(name), True, "measured")
+    measures = dict(foot.taken)
     person = foot.person
     if "length" not in measures and person.shoe:
         system, size = person.shoe
@@ -174,14 +258,17 @@ def complete(foot: Foot, length_of_sock: float | None, ease: float) -> dict[str,
 
 
 def questions(foot: Foot) -> list[tuple[str, str]]:
-    """Return (field, sentence) for each measure that is rare beside the others; none is changed."""
-    known = {name: (mm, _tape(name)) for name, mm in foot.measured.items()}
-    person, asked = foot.person, []
+    """Return (field, sentence) for what is odd about the measures; none is changed.
+
+    That is each measure that is rare beside the others, and what reading the feet left to say.
+    """
+    known = {name: (one.value, one.sd) for name, one in foot.taken.items()}
+    person, asked = foot.person, list(foot.notes)
     for name, one_in, side in population.unlikely(known, person.sex, person.age, person.child):
         fewer = " or fewer" if one_in == population.RAREST else ""
         asked.append(
             (
-                f"foot.{name}",
+                f"{'other_foot' if name in foot.of_other else 'foot'}.{name}",
                 f"This {TITLES[name]} is {side} beside the other measures: about 1 foot in "
                 f"{one_in:,}{fewer} is like that. Measure it again?",
             )

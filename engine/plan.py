@@ -37,7 +37,9 @@ from engine.short_row import Pocket
 from engine.sock import Sock
 from engine.units import nearest
 
-GROUPS = ("units", "foot", "person", "cylinder", "fabric", "sock", "first_sock", "stock")
+GROUPS = (
+    "units", "foot", "other_foot", "person", "cylinder", "fabric", "sock", "first_sock", "stock",
+)  # fmt: skip
 _EASE = Span("a length ease", 0.0, sources.LENGTH_EASE_MOST)
 SOCK_LENGTH = Span("the foot of a sock", 80, 360)
 # Where the cylinder is in doubt the sock is held against a usual one, so that all problems are told
@@ -77,7 +79,7 @@ def make(request: object) -> Sock:
     fields = Fields(request)
     fields.only(GROUPS)
     fields.system = "in" if fields.choice("units", ("in", "cm")) == "in" else "cm"
-    feet = foot.read(fields.part("foot"), fields.part("person"))
+    feet = foot.read(fields.part("foot"), fields.part("other_foot"), fields.part("person"))
     machine = cylinder.read(fields.part("cylinder"))
     cloth = fabric.read(fields.part("fabric"))
     aim = _read_aim(fields.part("sock"))
@@ -89,7 +91,26 @@ def make(request: object) -> Sock:
         raise Refused(fields.problems)
     sock = _knittable(machine, cloth, wishes, feet, measures, aim, fields.system)
     sock = replace(sock, stock=at_hand)
-    return sock if knitted is None else _second(fields.part("first_sock"), sock, knitted)
+    if knitted is not None:
+        sock = _second(fields.part("first_sock"), sock, knitted)
+    return replace(sock, notes=(*sock.notes, *_unlike(feet, sock, aim)))
+
+
+def _unlike(feet: Foot, sock: Sock, aim: _Aim) -> list[tuple[str, str]]:
+    """Return the count for the shorter of two feet too unlike for one; its heel and toe the same.
+
+    A sock whose length was given is knitted as it stands, whoever's it is.
+    """
+    if not feet.unlike or feet.smaller_length is None or aim.sock_length is not None:
+        return []
+    aimed = feet.smaller_length * (1 - aim.ease)
+    rounds = nearest(aimed * sock.fabric.rounds - sock.heel.each_way - sock.toe.each_way)
+    count = f", about {rounds} for the shorter foot and {sock.foot_rounds} for the longer"
+    words = (
+        "That is more than feet usually differ. Two different socks may fit better: knit each to "
+        f"its own foot rounds{count if rounds >= 1 else ''}."
+    )
+    return [("other_foot.length", words)]
 
 
 def _second(fields: Fields, sock: Sock, knitted: first_sock.FirstSock) -> Sock:
@@ -137,7 +158,7 @@ def _complete(fields: Fields, feet: Foot, aim: _Aim) -> dict[str, Measure] | Non
     try:
         return foot.complete(feet, aim.sock_length, aim.ease)
     except LookupError:
-        tried = ("foot", "person", "sock.foot_length")
+        tried = ("foot", "other_foot", "person", "sock.foot_length")
         if not any(problem.field.startswith(tried) for problem in fields.problems):
             fields.part("foot").refuse(
                 "length",

@@ -133,8 +133,9 @@ def _children(
         f"{table.PEOPLE[key][column]:,} American {who[key]} of {YOUNGEST:.0f} to {until - 1} "
         "years, measured in 1975 to 1977"
     )
+    if_you_can = "measure if you can"
     return _People(
-        words=words,
+        words=f"{words} (coarser: {if_you_can})",
         names=(*table.CHILD_NAMES, "ball_girth", "heel_girth"),
         ages=ages,
         means=tuple((*row, row[at] + ball, row[at] + heel) for row in means),
@@ -145,7 +146,10 @@ def _children(
         ),
         logged=frozenset(KNOWNS),
         coarse=frozenset({"ball_girth", "heel_girth"}),
-        coarse_words=f"coarser: a hand knitters' rule of thumb for girths of feet, with {words}",
+        coarse_words=(
+            f"coarser: a hand knitters' rule of thumb for girths of feet, with {words}; "
+            f"{if_you_can}"
+        ),
     )
 
 

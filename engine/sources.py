@@ -98,6 +98,12 @@ DISCOMFORT_LESSER = Cited(0.5, _CHOICE)  # ankle, calf and firmness
 # --- How sure readings are (one standard deviation) -----------------------------------------------
 TAPE_ON_LENGTH = Cited(2.5, TRADE)  # mm, a foot length read on a rule or tape
 TAPE_ON_GIRTH = Cited(3.0, TRADE)  # mm, a tape round a foot or leg
+READINGS_APART = Cited(
+    2.8,
+    "times the sd of one reading, wider than which two readings of one thing come 1 time in 20: "
+    "repeatability limit, 1.96 sqrt 2 rounded, ISO 5725-6:1994; from memory",
+)
+FEET_APART = Cited(8.0, TRADE)  # mm of length between the feet of a person, beyond is unusual
 TOLD_STATURE = Cited(10.0, TRADE)  # mm, a person's height as told
 TOLD_WEIGHT = Cited(1.5, TRADE)  # kg, a person's weight as told
 TAPE_ON_SWATCH = Cited(1.5, TRADE)  # mm, a rule along a flat tube

@@ -21,6 +21,7 @@ NAMES = [
     "sex", "child", "height", "weight", "age", "shoe_size", "system", "size",
     "slots", "stitches", "rounds", "swatch", "yarn", "needles", "flat_width", "pulled_width",
     "cuff", "leg", "heel", "toe", "left", "kind", "every", "length_ease", "foot_length_of_sock",
+    "again", "other_foot",
 ]  # fmt: skip
 LEAVES = (
     st.none()
