@@ -25,6 +25,11 @@ export function wireChoices(form) {
     offerSizes(values);
     hide("#age-place", values.who !== "child" && !values["person.age"]?.trim());
     hide('[data-field="sock.cuff.every"]', values["sock.cuff.kind"] !== "mock rib");
+    for (const group of ["foot.again", "other_foot", "other_foot.again"]) {
+      const filled = holds(values, `${group}.`);
+      open(group.replace(".", "-"), filled);
+      open("feet", filled);
+    }
     open("shoe", Boolean(values["person.shoe_size.size"]?.trim()));
     open("person-more", Boolean(values["person.height"] || values["person.weight"]));
     open("sock-more", holds(values, "sock."));

@@ -54,7 +54,7 @@ export class Sheets {
   nextFoot() {
     const kept = Object.entries(this.form.values()).filter(
       ([name]) =>
-        !/^(foot|person|first_sock)\.|^who$|^sock\.(foot_length|leg\.girths)|^stock\.(left|sock_one|repeat_rounds)$/.test(
+        !/^(foot|other_foot|person|first_sock)\.|^who$|^sock\.(foot_length|leg\.girths)|^stock\.(left|sock_one|repeat_rounds)$/.test(
           name,
         ),
     );
