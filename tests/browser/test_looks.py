@@ -34,8 +34,8 @@ def screens_of(page: Page) -> Iterator[str]:
     choose(page, "a child")
     page.locator("#shoe summary").tap()
     page.locator("#person-more summary").tap()
-    for fold in ("#feet", "#foot-again", "#other_foot"):
-        page.locator(f"{fold} > summary").tap()
+    for more in ("#feet", "#foot-again", "#other_foot"):
+        page.locator(f"{more} > summary").tap()
     yield "1-more"
     choose(page, "not said")
     fill_foot(page)
