@@ -23,7 +23,6 @@ from typing import Any
 from engine import (
     chart,
     cuff,
-    fabric,
     first_sock,
     foot,
     leg,
@@ -34,6 +33,7 @@ from engine import (
     shelf,
     shelf_sheet,
     stock,
+    swatch,
     units,
 )
 from engine.errors import Problem, Refused
@@ -79,7 +79,7 @@ _LENGTHS = {
     },
     "foot.toe_breadth": foot.TOE_BREADTH,
     "person.height": foot.STATURE,
-    **{f"fabric.swatch.{name}": span for name, span in fabric.SWATCH_LENGTHS.items()},
+    **{f"fabric.swatch.{name}": span for name, span in swatch.LENGTHS.items()},
     "sock.foot_length_of_sock": plan.SOCK_LENGTH,
     "sock.leg.height": leg.HEIGHT,
     **{f"sock.cuff.{name}": span for name, span in cuff.WIDTHS.items()},
@@ -88,7 +88,10 @@ _LENGTHS = {
 
 
 _YARN = {f"stock.{name}": span for name, span in stock.LENGTHS.items()}
-_WEIGHTS = {f"stock.{name}": span for name, span in stock.WEIGHTS.items()}
+_WEIGHTS = {
+    **{f"stock.{name}": span for name, span in stock.WEIGHTS.items()},
+    **{f"fabric.swatch.{name}": span for name, span in swatch.WEIGHTS.items()},
+}
 
 
 def _read(call: Mapping[str, Any]) -> dict[str, Any]:

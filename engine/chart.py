@@ -17,9 +17,9 @@ from typing import Any, NamedTuple
 
 from engine import foot, shoe_size, units
 from engine.errors import Refused
-from engine.fabric import ROUNDS
 from engine.fields import Fields, Span
 from engine.sock import Sock
+from engine.swatch import ROUNDS
 from engine.units import System, nearest
 
 BY_LENGTH = "length"

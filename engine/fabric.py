@@ -1,11 +1,14 @@
 """The fabric: stitches and rounds per mm of a washed, rested tube, and how sure they are.
 
-Three ways to know it, best first: a swatch as measured (needles / (2 x flat width), rounds /
-length), stitches and rounds per length as told, or the yarn's number alone. If only one of stitches
-and rounds is known the other follows from plain knit's shape. By Munden (1959), for relaxed plain
-knit with loop length l: stitches per length = Kw / l, rounds per length = Kc / l, loops per area =
-Ks / l^2; so a swatch gives l, the yarn in one stitch, and a yarn with a usual tightness sqrt(tex) /
-l gives both.
+Three ways to know it, best first: swatches and socks as measured (`swatch`, and `ledger` for what
+several say together), stitches and rounds per length as told, or the yarn's number alone. If only
+one of stitches and rounds is known the other follows from plain knit's shape. By Munden (1959), for
+relaxed plain knit with loop length l: stitches per length = Kw / l, rounds per length = Kc / l,
+loops per area = Ks / l^2; so a swatch gives l, the yarn in one stitch, and a yarn with a usual
+tightness sqrt(tex) / l gives both.
+
+Strands run together add their tex. What a stitch weighs beats tex x l: where tubes were weighed, l
+is that weight over the yarn's tex, or the yarn's tex is that weight over l.
 
 Limits: plain knit of one yarn; no figure from a yarn's number alone deserves a pair of socks before
 a swatch does.
@@ -13,22 +16,29 @@ a swatch does.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from math import hypot, sqrt
+from math import hypot, log, sqrt
+from typing import NamedTuple
 
-from engine import sources, units, yarn
+from engine import ledger, sources, swatch, units, yarn
 from engine.fields import Fields, Span
+from engine.ledger import Line
+from engine.swatch import MARK, ROUNDS, STITCHES, Swatch
 
-STITCHES = Span("stitches per length in a sock", 0.09, 0.8)
-ROUNDS = Span("rounds per length in a sock", 0.1, 1.1)
-_NEEDLES = Span("the needles of a swatch", 8, 200)
-_FLAT = Span("the flat width of a tube", 15, 400)
-_ROUNDS_KNITTED = Span("the rounds of a swatch", 4, 1000)
-_LENGTH = Span("the length of a swatch", 10, 2000)
-SWATCH_LENGTHS = {"flat_width": _FLAT, "length": _LENGTH, "pulled_width": _FLAT}
+SWATCHES_MOST = 40
+_STRANDS = Span("the strands of a yarn", 1, 8)
 _SHAPE = sources.COURSES_TIMES_LOOP / sources.WALES_TIMES_LOOP
 _LEFT_OUT = "Left out, and the counts hang on it. Measure it; until then we take about"
-_SHORT = "A short swatch says little: knit at least 40 rounds, wash it and let it rest a day."
+_FAR = "This is far from what the others say. Same yarn, same mark? Measure it again."
+
+
+class Seen(NamedTuple):
+    """A tube of the ledger: its `share` of the weight, and how many sd it is `off` the others."""
+
+    tube: Swatch
+    share: float
+    off: float
 
 
 @dataclass(frozen=True)
@@ -36,7 +46,10 @@ class Fabric:
     """Plain knit: `stitches` and `rounds` per mm with relative standard deviations.
 
     `loop` is the yarn in one stitch in mm, `tex` the yarn's number (`tex_told` False where it is
-    the usual sock yarn's), `pull` how far the tube stretches over its relaxed girth.
+    the usual sock yarn's), `pull` how far the tube stretches over its relaxed girth. `mark` is the
+    tension mark it is knitted at, `line` tells what other marks would give, `seen` are the tubes
+    that say so. Where they were weighed, loop x tex is a stitch's weight with the relative error
+    `weighed_sd`, `by_weight` being the loop so found over that by Munden's constants.
     """
 
     stitches: float
@@ -51,16 +64,30 @@ class Fabric:
     pull_measured: bool = False
     guessed: tuple[str, ...] = ()
     questions: tuple[tuple[str, str], ...] = ()
+    mark: float | None = None
+    line: Line | None = None
+    seen: tuple[Seen, ...] = ()
+    weighed_sd: float | None = None
+    by_weight: float = 1.0
 
     @property
     def loop(self) -> float:
-        """Return the loop length in mm: sqrt(Ks / (stitches x rounds))."""
-        return sqrt(sources.LOOPS_TIMES_LOOP_SQUARED / (self.stitches * self.rounds))
+        """Return the loop length in mm: sqrt(Ks / (stitches x rounds)), or as weighed."""
+        return ledger.loop(self.stitches, self.rounds) * self.by_weight
 
     @property
     def tightness(self) -> float:
         """Return sqrt(tex) / loop length in mm."""
         return sqrt(self.tex) / self.loop
+
+    def at(self, mark: float) -> Fabric:
+        """Return this yarn at another mark; `LookupError` without a line to say."""
+        if self.line is None:
+            raise LookupError("one mark says nothing of another")
+        stitches, rounds, sd = self.line.at(mark)
+        return replace(
+            self, stitches=stitches, rounds=rounds, stitches_sd=sd, rounds_sd=sd, mark=mark
+        )
 
 
 @dataclass(frozen=True)
@@ -71,80 +98,171 @@ class _Gauge:
     rounds_sd: float
     way: str
     words: str
+    mark: float | None = None
+    line: Line | None = None
+    seen: tuple[Seen, ...] = ()
     questions: tuple[tuple[str, str], ...] = ()
 
 
 def read(fields: Fields) -> Fabric | None:
     """Return the fabric of a request, or None with its problems noted."""
-    fields.only(("stitches", "rounds", "swatch", "yarn"))
+    fields.only(("stitches", "rounds", "swatch", "swatches", "mark", "yarn", "strands", "along"))
     noted = len(fields.problems)
-    tex = fields.read("yarn", yarn.read_number)
-    swatch = fields.part("swatch")
-    gauge, pull = _read_swatch(swatch)
+    tex, mark = _read_tex(fields), fields.plain("mark", MARK)
+    newest = swatch.read(fields.part("swatch"))
+    others = [swatch.read(row, listed=True) for row in fields.parts("swatches", SWATCHES_MOST)]
     told = _read_told(fields)
     if len(fields.problems) > noted:
         return None
-    gauge = gauge or told or (_from_yarn(tex) if tex else None)
-    if gauge is None:
-        fields.refuse(
-            "",
-            "Nothing is known of the fabric yet.",
-            "Give a swatch, or stitches and rounds per length, or the yarn's number.",
-        )
-        return None
-    return _complete(fields, gauge, tex, pull)
-
-
-def _read_swatch(fields: Fields) -> tuple[_Gauge | None, float | None]:
-    fields.only(("needles", "flat_width", "rounds", "length", "pulled_width"))
-    needles, width = fields.count("needles", _NEEDLES), fields.length("flat_width", _FLAT)
-    rounds, length = fields.count("rounds", _ROUNDS_KNITTED), fields.length("length", _LENGTH)
-    pulled = fields.length("pulled_width", _FLAT)
-    if all(fields.blank(name) for name in ("needles", "flat_width", "rounds", "length")):
-        return None, None
-    for one, other, what in (
-        ("needles", "flat_width", "needles and flat width go together"),
-        ("rounds", "length", "rounds and the length over them go together"),
-    ):
-        if fields.blank(one) != fields.blank(other):
-            missing = one if fields.blank(one) else other
-            fields.refuse(missing, f"The swatch's {what}.", "Fill in both or neither.")
-    stitches = needles / (2 * width) if needles and width else None
-    per_mm = rounds / length if rounds and length else None
-    for name, value, span in (("flat_width", stitches, STITCHES), ("length", per_mm, ROUNDS)):
-        if value is not None and value not in span:
-            size = "small" if value > span.high else "large"
+    tubes = swatch.washed(tube for tube in (newest, *reversed(others)) if tube)
+    if tubes:
+        gauge = _from_tubes(fields, tubes, mark, tex)
+    else:
+        gauge = told or (_from_yarn(tex) if tex else None)
+        if gauge is None:
             fields.refuse(
-                name,
-                f"Too {size} for so many {'needles' if name == 'flat_width' else 'rounds'}.",
-                "Measure the tube lying flat, and check the unit.",
+                "",
+                "Nothing is known of the fabric yet.",
+                "Give a swatch, or stitches and rounds per length, or the yarn's number.",
             )
-    pull = _read_pull(fields, pulled, width)
-    gauge = _Gauge(
-        stitches,
-        per_mm,
-        hypot(sources.TAPE_ON_SWATCH / width, sources.SOCK_TO_SWATCH) if width else 0.0,
-        hypot(sources.TAPE_ON_SWATCH / length, sources.SOCK_TO_SWATCH) if length else 0.0,
-        "swatch",
-        "from your swatch",
-        ((fields.where("rounds"), _SHORT),)
-        if (rounds or 40) < sources.SWATCH_ROUNDS_FEWEST
-        else (),
-    )
-    return (gauge if stitches or per_mm else None), pull
-
-
-def _read_pull(fields: Fields, pulled: float | None, width: float | None) -> float | None:
-    if pulled is None or width is None:
+        else:
+            gauge = replace(gauge, mark=mark)
+    if gauge is None:
         return None
-    pull = pulled / width
-    if not sources.USUAL_PULL[0] <= pull <= sources.USUAL_PULL[1]:
+    pulls = [tube.pull for tube in tubes if tube.pull]
+    cloth = _weighed(fields, _complete(fields, gauge, tex, pulls[0] if pulls else None))
+    return _with_questions(fields, cloth) if len(fields.problems) == noted else None
+
+
+def _read_tex(fields: Fields) -> float | None:
+    tex, along = fields.read("yarn", yarn.read_number), fields.read("along", yarn.read_number)
+    strands = fields.count("strands", _STRANDS)
+    if tex is None:
+        for name in ("strands", "along"):
+            if fields.blank("yarn") and not fields.blank(name) and fields.text(name) != "1":
+                fields.refuse(
+                    name,
+                    "The number of the yarn itself is missing.",
+                    "Write it in its field, or empty this one.",
+                )
+        return None
+    return tex * (strands or 1) + (along or 0.0)
+
+
+def _from_tubes(
+    fields: Fields, tubes: tuple[Swatch, ...], wanted: float | None, tex: float | None
+) -> _Gauge | None:
+    """Return what tubes say together, the newest first, at the mark wanted or the newest's."""
+    line = ledger.line(tubes, tex)
+    mark = tubes[0].mark if wanted is None else wanted
+    tried = {tube.mark for tube in tubes if tube.mark is not None}
+    if line is not None and mark is not None:
+        return _on_line(fields, tubes, line, mark)
+    if wanted is not None and tried and wanted not in tried:
+        only = units.mark(*tried)
         fields.refuse(
-            "pulled_width",
-            "Pulled, a tube is wider than at rest, but not by that much.",
-            "Pull the same tube as far as a heel would, and measure it flat.",
+            "mark",
+            f"Only mark {only} was tried, which says nothing of mark {units.mark(wanted)}.",
+            f"Knit a swatch at another mark too, or write {only}.",
         )
-    return pull
+        return None
+    if line is not None:  # nobody said at which mark the sock is knitted: as the newest was
+        tubes = tuple(tube for tube in tubes if tube.mark is None)
+    elif mark is None and tried:
+        (mark,) = tried
+    return _at_one_mark(tubes, mark, line)
+
+
+def _at_one_mark(tubes: tuple[Swatch, ...], mark: float | None, line: Line | None) -> _Gauge:
+    across = [(tube.stitches, tube.stitches_sd) for tube in tubes if tube.stitches]
+    along = [(tube.rounds, tube.rounds_sd) for tube in tubes if tube.rounds]
+    w, c = (ledger.mean(one) if one else None for one in (across, along))
+    floor = float(sources.SOCK_TO_SWATCH)  # nothing is surer than one tube is like the next
+    seen = []
+    for tube in tubes:
+        parts = [
+            ((sd / found.sd) ** -2, (value / found.value - 1) / sd)
+            for value, sd, found in (
+                (tube.stitches, tube.stitches_sd, w),
+                (tube.rounds, tube.rounds_sd, c),
+            )
+            if value and found
+        ]
+        share = sum(part for part, _ in parts) / sum(one is not None for one in (w, c))
+        seen.append(Seen(tube, share, max((off for _, off in parts), key=abs)))
+    words = _tubes_in_words(tubes)
+    chi = sum(one.chi_square for one in (w, c) if one)
+    if ledger.scattered(chi, sum(one.tubes - 1 for one in (w, c) if one)):
+        words += f"; {_SCATTERED}"
+    return _Gauge(
+        w.value if w else None,
+        c.value if c else None,
+        max(w.sd, floor) if w else 0.0,
+        max(c.sd, floor) if c else 0.0,
+        "swatch",
+        words,
+        mark,
+        line,
+        tuple(seen),
+        _asked(seen),
+    )
+
+
+_SCATTERED = "they differ by more than rulers explain: were all of this yarn, at these marks?"
+
+
+def _on_line(fields: Fields, tubes: tuple[Swatch, ...], line: Line, mark: float) -> _Gauge | None:
+    low, high = units.mark(line.low), units.mark(line.high)
+    try:
+        if not line.near(mark):
+            raise ValueError("far out")
+        stitches, rounds, sd = line.at(mark)
+        if stitches not in STITCHES or rounds not in ROUNDS:
+            raise ValueError("no fabric")
+    except ValueError:
+        fields.refuse(
+            "mark",
+            f"Mark {units.mark(mark)} is far from the marks tried, {low} to {high}.",
+            "Knit a swatch nearer to it, or choose a mark nearer to those.",
+        )
+        return None
+    on = [tube for tube in tubes if tube.mark is not None]
+    whole = sum(point.sd**-2 for point in line.points)
+    seen = [
+        Seen(tube, point.sd**-2 / whole, line.off(point))
+        for tube, point in zip(on, line.points, strict=True)
+    ]
+    asked = [
+        (f"{tube.field}.mark", "Without its mark it is left out.")
+        for tube in tubes
+        if tube.mark is None
+    ]
+    if not line.low <= mark <= line.high:
+        words = f"Beyond the marks tried, {low} to {high}: less sure. A swatch there would tell."
+        asked.append((fields.where("mark"), words))
+    words = f"{_tubes_in_words(on)} at marks {low} to {high}"
+    if line.scattered:
+        words += f"; {_SCATTERED}"
+    return _Gauge(
+        stitches, rounds, sd, sd, "swatch", words, mark, line, tuple(seen), (*asked, *_asked(seen))
+    )
+
+
+def _tubes_in_words(tubes: Sequence[Swatch]) -> str:
+    if len(tubes) == 1:
+        return f"from your {tubes[0].kind}"
+    counts = [(sum(tube.kind == kind for tube in tubes), kind) for kind in swatch.KINDS]
+    said = [f"{n} {kind if n == 1 else swatch.PLURALS[kind]}" for n, kind in counts if n]
+    return f"from {' and '.join(said)}"
+
+
+def _asked(seen: Sequence[Seen]) -> tuple[tuple[str, str], ...]:
+    asked = [one for seen_one in seen for one in seen_one.tube.questions]
+    for tube, _, off in seen:
+        if abs(off) > sources.FAR_APART:
+            name = "flat_width" if tube.stitches else "length"
+            asked.append((f"{tube.field}.{name}", _FAR))
+    return tuple(asked)
 
 
 def _read_told(fields: Fields) -> _Gauge | None:
@@ -184,7 +302,7 @@ def _complete(fields: Fields, gauge: _Gauge, tex: float | None, pull: float | No
     if guessed:
         taken = units.per_length(rounds if guessed == "rounds" else stitches, fields.system)
         asked = (*asked, (_guessed_field(fields, gauge, guessed), f"{_LEFT_OUT} {taken['text']}."))
-    fabric = Fabric(
+    return Fabric(
         stitches,
         rounds,
         stitches_sd,
@@ -197,19 +315,50 @@ def _complete(fields: Fields, gauge: _Gauge, tex: float | None, pull: float | No
         pull is not None,
         (guessed,) if guessed else (),
         asked,
+        gauge.mark,
+        gauge.line,
+        gauge.seen,
     )
-    return _with_questions(fields, fabric)
+
+
+def _weighed(fields: Fields, cloth: Fabric) -> Fabric:
+    """Return the fabric with the weight of a stitch as its tubes were weighed."""
+    stitches = []
+    for tube, *_ in cloth.seen:
+        if tube.grams:
+            own = ledger.loop(*ledger.whole(tube)[:2])
+            sd = hypot(tube.grams_sd, sources.SOCK_TO_SWATCH)
+            stitches.append((tube.grams * cloth.loop / own, sd))
+    if not stitches:
+        return cloth
+    grams, sd, *_ = ledger.mean(stitches)
+    tex = grams / cloth.loop * 1e6
+    at = next(f"{tube.field}.grams" for tube, *_ in cloth.seen if tube.grams)
+    if not yarn.FINEST <= tex <= yarn.THICKEST:
+        Fields({}, at, fields.system, fields.problems).refuse(
+            "",
+            "So many stitches of a sock cannot weigh that.",
+            "Weigh the swatch alone, and check the unit.",
+        )
+        return cloth
+    if not cloth.tex_told:
+        return replace(cloth, tex=tex, tex_told=True, weighed_sd=sd)
+    apart = hypot(sd, sources.TEX_AS_TOLD, sources.LOOP_BY_STATE)
+    asked = cloth.questions
+    if abs(log(tex / cloth.tex)) > sources.FAR_APART * apart:
+        asked = (*asked, (at, "This does not fit the yarn’s number. Weigh it again?"))
+    return replace(cloth, by_weight=tex / cloth.tex, weighed_sd=sd, questions=asked)
 
 
 def _guessed_field(fields: Fields, gauge: _Gauge, guessed: str) -> str:
-    if gauge.way == "swatch":
-        return fields.where("swatch.rounds" if guessed == "rounds" else "swatch.flat_width")
+    if gauge.seen:
+        return f"{gauge.seen[0].tube.field}.{'rounds' if guessed == 'rounds' else 'flat_width'}"
     return fields.where(guessed)
 
 
 def _with_questions(fields: Fields, fabric: Fabric) -> Fabric:
     asked = list(fabric.questions)
-    at = fields.where("swatch.rounds" if fabric.way == "swatch" else "rounds")
+    at = f"{fabric.seen[0].tube.field}.rounds" if fabric.seen else fields.where("rounds")
     shape = fabric.rounds / fabric.stitches
     if not sources.USUAL_SHAPE[0] <= shape <= sources.USUAL_SHAPE[1]:
         asked.append(

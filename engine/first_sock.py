@@ -17,9 +17,10 @@ from math import hypot, log, sqrt
 from typing import NamedTuple
 
 from engine import sources
-from engine.fabric import ROUNDS, STITCHES, Fabric
+from engine.fabric import Fabric
 from engine.fields import Fields, Span
 from engine.short_row import Pocket
+from engine.swatch import ROUNDS, STITCHES
 
 _ROUNDS = Span("the foot rounds of a sock", 1, 400)
 LENGTHS = {

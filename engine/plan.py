@@ -24,6 +24,7 @@ from engine import (
     short_row,
     sources,
     stock,
+    swatch,
     units,
 )
 from engine.cuff import Cuff
@@ -275,7 +276,7 @@ def _too_short(
         ways.append(
             f"the shortest {thing} that works as it stands is {units.length_text(shortest, system)}"
         )
-    if finer in fabric.ROUNDS:
+    if finer in swatch.ROUNDS:
         ways.append(f"knit finer, at {units.per_length(finer, system)['text']} rounds or more")
     ways = ways or ["use a cylinder with fewer slots"]
     if len(ways) > 1:

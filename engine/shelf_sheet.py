@@ -12,7 +12,7 @@ from dataclasses import replace
 from math import ceil, floor
 from typing import Any
 
-from engine import comfort, cylinder, fabric, fit, sources, units
+from engine import comfort, cylinder, fit, sources, swatch, units
 from engine.comfort import Felt, Wearer
 from engine.fabric import Fabric
 from engine.shelf import Kept, Knitted, Shelf, Tried, rank
@@ -209,7 +209,7 @@ def _fabric_for(wearer: Wearer, kept: Kept, like: Fabric) -> Fabric | None:
     best: tuple[tuple[int, float], Fabric | None] = (comfort.NOT, 0.0), None
     for at in range(_STEPS + 1):
         w = kept.slots * (loosest + (tightest - loosest) * at / _STEPS) / ball
-        if w in fabric.STITCHES and w * shape in fabric.ROUNDS:
+        if w in swatch.STITCHES and w * shape in swatch.ROUNDS:
             sd = float(sources.GAUGE_AS_TOLD)
             cloth = replace(
                 like,

@@ -108,6 +108,8 @@ TOLD_STATURE = Cited(10.0, TRADE)  # mm, a person's height as told
 TOLD_WEIGHT = Cited(1.5, TRADE)  # kg, a person's weight as told
 TAPE_ON_SWATCH = Cited(1.5, TRADE)  # mm, a rule along a flat tube
 SOCK_TO_SWATCH = Cited(0.02, TRADE)  # relative, the next tube at the same mark
+WASH_AS_BEFORE = Cited(0.02, TRADE)  # relative, one wash against another of the same yarn
+WASH_NOT_KNOWN = Cited(0.06, TRADE)  # relative, what a first wash may do to a tube
 FAR_APART = Cited(3.5, TRADE)  # standard deviations between two readings, to ask about it
 GAUGE_AS_TOLD = Cited(0.025, TRADE)  # relative, stitches or rounds per length told without a swatch
 STITCHES_FROM_YARN = Cited(0.08, TRADE)  # relative, from the yarn's number alone
@@ -116,6 +118,10 @@ LENGTH_FROM_SOCK = Cited(6.0, TRADE)  # mm, the foot a sock of given length is m
 TO_80_PERCENT = Cited(
     1.2816,
     "standard normal, 90th percentile: NIST/SEMATECH e-Handbook, section 1.3.6.7.1",
+)
+UPPER_1_PERCENT = Cited(
+    2.3263,
+    "standard normal, 99th percentile: NIST/SEMATECH e-Handbook, section 1.3.6.7.1",
 )
 
 # --- Counts by custom -----------------------------------------------------------------------------

@@ -106,6 +106,14 @@ def number(value: float, places: int = 1) -> str:
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 
+def mark(value: float) -> str:
+    """Write a tension mark, quarters as a fraction ("6¼")."""
+    whole, quarters = divmod(value * 4, 4)
+    if quarters in (1, 2, 3):
+        return f"{f'{whole:.0f}' if whole else ''}{' ¼½¾'[int(quarters)]}"
+    return number(value, 2)
+
+
 def inches(mm: float) -> str:
     """Write a length in inches to the nearest 1/8 ("9 3/8 in")."""
     whole, part = divmod(round(mm / MM_PER_INCH * 8), 8)

@@ -1,0 +1,289 @@
+"""The ledger: what several swatches and socks say together, against statsmodels and scipy."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from itertools import permutations
+from typing import Any
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from scipy import optimize, stats
+from statsmodels.regression.linear_model import WLS
+
+from engine import ledger
+from engine import plan as planning
+from engine.fabric import Fabric
+from engine.swatch import Swatch
+from tests.asking import asked, noted, plan, refused
+
+NO_TELLING: dict[str, Any] = {"fabric.stitches": None, "fabric.rounds": None}
+KS = 23.1  # fully relaxed, GATE 2015 Textile Engineering, question 54
+
+
+def tube(mark: float, loop: float, tape: float = 0.01, **more: Any) -> Swatch:
+    """A tube of Munden's shape, 4.2 and 5.5 over its loop in mm."""
+    return Swatch("fabric.swatch", "swatch", mark, 4.2 / loop, 5.5 / loop, tape, tape, **more)
+
+
+def line(tubes: Sequence[Swatch], tex: float | None = None) -> ledger.Line:
+    found = ledger.line(tubes, tex)
+    assert found is not None
+    return found
+
+
+TUBES = (tube(5, 12.6), tube(5, 12.9, 0.02), tube(6, 13.4, 0.015), tube(7, 14.5), tube(8, 15.1))
+
+
+def reference(tubes: Sequence[Swatch]) -> Any:
+    """statsmodels' weighted least squares with the errors as they are (fixed scale)."""
+    loops = np.array([math.sqrt(KS / (t.stitches * t.rounds)) for t in tubes if t.stitches])
+    errors = [math.hypot(math.hypot(t.stitches_tape, t.rounds_tape) / 2, 0.02) for t in tubes]
+    marks = np.array([[1.0, t.mark or 0.0] for t in tubes])
+    return WLS(loops, marks, weights=1 / (loops * np.array(errors)) ** 2).fit(
+        cov_type="fixed scale"
+    )
+
+
+def test_the_line_is_that_of_statsmodels() -> None:
+    ours, theirs = line(TUBES), reference(TUBES)
+    assert ours.slope == pytest.approx(theirs.params[1], rel=1e-9)
+    assert ours.loop_at(0)[0] == pytest.approx(theirs.params[0], rel=1e-9)
+    assert ours.slope_sd == pytest.approx(theirs.bse[1], rel=1e-9)
+    assert ours.loop_at(0)[1] == pytest.approx(theirs.bse[0], rel=1e-9)
+    for mark in (3.0, 5.0, 6.25, 9.5):
+        there = theirs.get_prediction(np.array([[1.0, mark]]))
+        assert ours.loop_at(mark)[0] == pytest.approx(there.predicted_mean[0], rel=1e-9)
+        assert ours.loop_at(mark)[1] == pytest.approx(there.se_mean[0], rel=1e-9)
+
+
+def test_turned_round_the_line_gives_fiellers_marks() -> None:
+    """At both ends of the interval the wanted loop lies 1.2816 sd away, found by scipy's brentq."""
+    ours = line(TUBES)
+    stitches = 4.2 / 13.8
+    found = ours.mark_for_stitches(stitches)
+    assert found is not None
+    mark, low, high = found
+    wanted = ours.wales / stitches
+    assert ours.loop_at(mark)[0] == pytest.approx(wanted, rel=1e-9)
+
+    def away(at: float) -> float:
+        loop, sd = ours.loop_at(at)
+        return abs(loop - wanted) - 1.2816 * math.hypot(sd, wanted * ours.shape_sd)
+
+    assert low == pytest.approx(optimize.brentq(away, mark - 3, mark), abs=1e-6)
+    assert high == pytest.approx(optimize.brentq(away, mark, mark + 3), abs=1e-6)
+
+
+def test_knitted_at_the_mark_it_gives_the_stitches_wanted() -> None:
+    ours = line(TUBES)
+    mark = (ours.mark_for_stitches(0.3) or (0,))[0]
+    assert ours.at(mark)[0] == pytest.approx(0.3, rel=1e-9)
+    assert ours.at(mark)[1] == pytest.approx(0.3 * 5.5 / 4.2, rel=1e-9)  # Munden's shape
+
+
+def test_a_line_as_good_as_level_gives_no_mark() -> None:
+    assert line([tube(5, 13.0), tube(6, 13.05)]).mark_for_stitches(0.3) is None
+
+
+def test_the_bound_of_scatter_is_that_of_chi_square() -> None:
+    """scipy.stats.chi2; the approximation of Wilson and Hilferty is within 1 %."""
+    for free in range(1, 80):
+        bound = stats.chi2.isf(0.01, free)
+        assert ledger.scattered(bound * 1.01, free)
+        assert not ledger.scattered(bound * 0.99, free)
+    assert not ledger.scattered(99.0, 0)
+
+
+def test_scatter_is_told_and_does_not_widen() -> None:
+    calm = [tube(5, 12.6), tube(6, 13.4), tube(7, 14.2)]
+    wild = [tube(5, 12.6), tube(6, 15.4), tube(7, 14.2)]
+    assert not line(calm).scattered
+    assert line(wild).scattered
+
+
+def test_tubes_weighed_to_the_gram_make_the_line_where_that_is_surer() -> None:
+    weighed = [
+        tube(5, 12.6, 0.05, grams=12.0 * 240 / 1e6, grams_sd=0.005),
+        tube(7, 14.6, 0.05, grams=14.0 * 240 / 1e6, grams_sd=0.005),
+    ]
+    ours = line(weighed, 240.0)
+    assert ours.loop_at(5)[0] == pytest.approx(12.0, rel=1e-9)
+    assert ours.at(5)[0] == pytest.approx(4.2 / 12.6, rel=0.01)  # tex drops out again
+    assert line(weighed).loop_at(5)[0] == pytest.approx(12.6, rel=1e-9)
+
+
+KNITTED = st.builds(
+    tube,
+    st.sampled_from([4.0, 5.0, 6.0, 7.5]),
+    st.floats(11, 16),
+    st.floats(0.003, 0.05),
+)
+
+
+@settings(max_examples=60)
+@given(st.lists(KNITTED, max_size=6), KNITTED)
+def test_one_more_tube_never_widens_the_line(more: list[Swatch], last: Swatch) -> None:
+    few = [tube(5, 12.6), tube(7, 14.5), *more]
+    before, after = line(few), line([*few, last])
+    for mark in (3.0, 5.5, 9.0):
+        assert after.loop_at(mark)[1] <= before.loop_at(mark)[1] * (1 + 1e-9)
+    assert after.shape_sd <= before.shape_sd * (1 + 1e-9)
+
+
+def test_their_order_does_not_matter() -> None:
+    first = line(TUBES)
+    for some in list(permutations(TUBES))[::17]:
+        assert line(some).at(6.5) == pytest.approx(first.at(6.5), rel=1e-9)
+        assert line(some).mark_for_stitches(0.3) == pytest.approx(first.mark_for_stitches(0.3))
+
+
+# --- Through the door ----------------------------------------------------------------------------
+def swatch(width: str, length: str, **more: Any) -> dict[str, Any]:
+    return {"needles": 60, "flat_width": width, "rounds": 60, "length": length, **more}
+
+
+def of(newest: dict[str, Any], *others: dict[str, Any], **more: Any) -> dict[str, Any]:
+    told = {f"fabric.{name}": value for name, value in more.items()}
+    return {**NO_TELLING, "fabric.swatch": newest, "fabric.swatches": list(others), **told}
+
+
+def fabric(changes: dict[str, Any]) -> Fabric:
+    return planning.make(asked(changes)).fabric
+
+
+AT_5 = swatch("9.6 cm", "14.7 cm", mark=5)
+AT_7 = swatch("11 cm", "16.8 cm", mark=7)
+
+
+def test_at_one_mark_the_mean_is_by_inverse_variances() -> None:
+    """By hand, as in NIST/SEMATECH e-Handbook, weighted means."""
+    seen = [(60 / 204, math.hypot(1.5 / 102, 0.02)), (60 / 190, math.hypot(1.5 / 95, 0.02))]
+    weights = [sd**-2 for _, sd in seen]
+    by_hand = sum(w * x for w, (x, _) in zip(weights, seen, strict=True)) / sum(weights)
+    cloth = fabric(of(swatch("10.2 cm", "15.6 cm"), swatch("9.5 cm", "15 cm")))
+    assert cloth.stitches == pytest.approx(by_hand, rel=1e-9)
+    assert sum(one.share for one in cloth.seen) == pytest.approx(1)
+    assert cloth.stitches_sd == pytest.approx(max(0.02, sum(weights) ** -0.5))
+
+
+def test_ten_swatches_are_no_surer_than_one_sock_is_like_the_next() -> None:
+    one = swatch("10.2 cm", "15.6 cm")
+    sds = [fabric(of(one, *[one] * more)).rounds_sd for more in range(10)]
+    assert sds == sorted(sds, reverse=True)
+    assert sds[-1] == pytest.approx(0.02)
+
+
+def test_the_plan_is_made_at_the_newest_swatchs_mark_or_at_the_one_wanted() -> None:
+    loose, firm = fabric(of(AT_7, AT_5)), fabric(of(AT_5, AT_7))
+    assert (loose.mark, firm.mark) == (7, 5)
+    assert loose.stitches < firm.stitches
+    between = fabric(of(AT_7, AT_5, mark=6))
+    assert loose.stitches < between.stitches < firm.stitches
+    assert loose.at(6).stitches == pytest.approx(between.stitches)
+    with pytest.raises(LookupError):
+        fabric(of(AT_7)).at(6)
+
+
+def test_beyond_the_marks_tried_it_is_less_sure_and_says_so() -> None:
+    sheet = plan(of(AT_7, AT_5, mark=8))
+    assert "Beyond" in noted(sheet)["fabric.mark"]
+    sds = [fabric(of(AT_7, AT_5, mark=mark)).stitches_sd for mark in (6.0, 7.0, 8.0, 9.0)]
+    assert sds == sorted(sds)
+    assert "far" in refused(of(AT_7, AT_5, mark=12))["fabric.mark"]["message"]
+
+
+def test_one_mark_says_nothing_of_another() -> None:
+    assert "Only mark 7" in refused(of(AT_7, mark=6))["fabric.mark"]["message"]
+    assert fabric(of(AT_7, mark=7)).mark == 7
+
+
+def test_a_swatch_without_its_mark_stays_out_of_the_line() -> None:
+    sheet = plan(of(AT_7, AT_5, swatch("10 cm", "15 cm")))
+    assert "left out" in noted(sheet)["fabric.swatches.1.mark"]
+
+
+def test_the_newest_without_a_mark_is_taken_by_itself() -> None:
+    cloth = fabric(of(swatch("10 cm", "15 cm"), AT_5, AT_7))
+    assert cloth.stitches == pytest.approx(60 / 200)
+    assert cloth.mark is None
+    assert cloth.line is not None
+
+
+def test_a_swatch_far_from_the_others_is_asked_about() -> None:
+    one = swatch("10.2 cm", "15.6 cm")
+    sheet = plan(of(one, one, swatch("13 cm", "15.6 cm")))
+    assert "far from" in noted(sheet)["fabric.swatches.1.flat_width"]
+    assert "differ by more" in sheet["fabric"]["words"]
+
+
+def test_a_sock_counts_as_a_swatch() -> None:
+    sock = swatch("10.2 cm", "23 cm", kind="sock", rounds=30)
+    sheet = plan(of({}, {**sock, "rounds": 88}))
+    assert sheet["fabric"]["words"].startswith("From your sock.")
+    assert sheet["fabric"]["rounds"]["value"] == pytest.approx(88 / 230, abs=1e-5)
+    assert "fabric.swatches.0.rounds" not in noted(sheet)  # a sock is as long as it is
+
+
+def test_a_sock_in_the_list_says_what_it_says_as_sock_one() -> None:
+    """Kept among the swatches, a sock moves the fabric as it did as sock one."""
+    swatched = {**of(swatch("10.2 cm", "15.6 cm")), "foot.heel_girth": None}
+    as_first = {"foot_rounds": 49, "length": "9 in", "flat_width": "4 in"}
+    kept = {"kind": "sock", "needles": 60, "rounds": 89, "length": "9 in", "flat_width": "4 in"}
+    one = fabric({**swatched, "first_sock": as_first})
+    two = fabric({**swatched, "fabric.swatches": [kept]})
+    assert (one.stitches, one.rounds) == pytest.approx((two.stitches, two.rounds))
+
+
+def test_washing_is_carried_over_from_a_swatch_measured_before_and_after() -> None:
+    both = swatch("10 cm", "15 cm", unwashed_width="10.5 cm", unwashed_length="16 cm")
+    raw = {"needles": 60, "unwashed_width": "10.5 cm", "rounds": 60, "unwashed_length": "16 cm"}
+    sheet = plan(of(raw, both))
+    assert sheet["fabric"]["stitches"]["value"] == pytest.approx(60 / 200, abs=1e-5)
+    assert "drew in 4.8 % across and 6.2 % along" in sheet["fabric"]["observations"][1]["words"]
+    assert "as this yarn did" in noted(sheet)["fabric.swatch.unwashed_width"]
+    alone = fabric(of(raw))
+    assert alone.stitches == pytest.approx(60 / 210)
+    assert alone.stitches_sd > 0.06
+    assert "Wash it" in noted(plan(of(raw)))["fabric.swatch.unwashed_width"]
+
+
+def test_a_weighed_swatch_settles_the_yarn() -> None:
+    """60 x 60 stitches that weigh 12 g: 3.33 mg a stitch, whatever the label says."""
+    weighed = swatch("10.2 cm", "15.6 cm", grams="12 g")
+    for yarn in (None, "400 m / 100 g", "420 m / 100 g"):
+        cloth = fabric(of(weighed, yarn=yarn))
+        assert cloth.loop * cloth.tex / 1e6 == pytest.approx(12 / 3600)
+        assert cloth.weighed_sd == pytest.approx(math.hypot(1 / 12, 0.02))
+    assert fabric(of(weighed, yarn="400 m / 100 g")).loop == pytest.approx(12 / 3600 / 250 * 1e6)
+    heavy = plan(of(swatch("10.2 cm", "15.6 cm", grams="30 g"), yarn="400 m / 100 g"))
+    assert "Weigh it again" in noted(heavy)["fabric.swatch.grams"]
+    nonsense = refused(of(swatch("10.2 cm", "15.6 cm", grams="480 g")))
+    assert "weigh" in nonsense["fabric.swatch.grams"]["message"]
+
+
+def test_strands_and_a_yarn_run_along_add_their_tex() -> None:
+    """ISO 1144: tex is a weight per length, so that of yarns side by side is their sum."""
+    cloth = fabric({"fabric.yarn": "120 tex", "fabric.strands": 2, "fabric.along": "15 tex"})
+    assert cloth.tex == pytest.approx(255)
+    assert "missing" in refused({"fabric.along": "15 tex"})["fabric.along"]["message"]
+
+
+@pytest.mark.parametrize(
+    ("changes", "field"),
+    [
+        (of(AT_5, swatch("10 cm", "15 cm", mark="loose")), "fabric.swatches.0.mark"),
+        (of(AT_5, swatch("4 mm", "15 cm")), "fabric.swatches.0.flat_width"),
+        (of(AT_5, {"needles": 60}), "fabric.swatches.0.flat_width"),
+        (of(AT_5, *[AT_7] * 41), "fabric.swatches"),
+        (of(AT_5, {**AT_7, "kind": "hat"}), "fabric.swatches.0.kind"),
+        (of({**AT_5, "kind": "sock"}), "fabric.swatch.kind"),
+        (of(AT_5, strands="1.5", yarn="60 tex"), "fabric.strands"),
+        (of({"unwashed_width": "1 mm", "needles": 60}), "fabric.swatch.unwashed_width"),
+    ],
+)
+def test_what_cannot_be_is_said_at_its_field(changes: dict[str, Any], field: str) -> None:
+    assert field in refused(changes)
