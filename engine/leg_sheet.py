@@ -61,9 +61,14 @@ def _setting(band: Band, sock: Sock) -> str:
 def tensions(sock: Sock) -> list[tuple[str, int]]:
     """Return each band's tension in words, "" where it need not be set, and its rounds."""
     first, *_ = bands = sock.leg.bands
-    words = [_set(first, sock, None) if sock.leg.shaped else ""]
+    words = [_set(first, sock, None) if sock.leg.shaped else _foot(sock)]
     words += [_set(band, sock, before) for before, band in pairwise(bands)]
     return [(text, band.rounds) for text, band in zip(words, bands, strict=True)]
+
+
+def _foot(sock: Sock) -> str:
+    mark = sock.fabric.mark
+    return "" if mark is None else f"Set the tension mark to {units.mark(mark)}."
 
 
 def back(sock: Sock) -> str:

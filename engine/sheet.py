@@ -8,7 +8,17 @@ from __future__ import annotations
 
 from typing import Any
 
-from engine import cautions, fit, leg_sheet, pocket_sheet, sources, steps, units, yarn_sheet
+from engine import (
+    cautions,
+    fabric_sheet,
+    fit,
+    leg_sheet,
+    pocket_sheet,
+    sources,
+    steps,
+    units,
+    yarn_sheet,
+)
 from engine.foot import Measure
 from engine.short_row import Pocket
 from engine.sock import Sock
@@ -26,7 +36,7 @@ def write(sock: Sock) -> dict[str, Any]:
         "counts": counts,
         "parts": _parts(sock),
         "measures": {name: _measure(m, sock.system) for name, m in sock.measures.items()},
-        "fabric": _fabric(sock),
+        "fabric": fabric_sheet.write(sock),
         "sizes": _sizes(sock),
         "fit": [_place(place, sock.system) for place in places],
         "yarn": yarn_sheet.write(sock),
@@ -169,27 +179,6 @@ def _measure(measure: Measure, system: units.System) -> dict[str, Any]:
         "from": "measured" if measure.measured else "estimated",
         "words": measure.words,
     }
-
-
-def _fabric(sock: Sock) -> dict[str, Any]:
-    cloth = sock.fabric
-    return {
-        "stitches": units.per_length(cloth.stitches, sock.system),
-        "rounds": units.per_length(cloth.rounds, sock.system),
-        "loop_length": units.small_length(cloth.loop, sock.system),
-        "from": cloth.way,
-        "swatch_first": cloth.way == "yarn",
-        "guessed": list(cloth.guessed),
-        "words": (
-            f"{cloth.words[0].upper()}{cloth.words[1:]}. Stitches right to within "
-            f"{_percent(cloth.stitches_sd)}, rounds to within {_percent(cloth.rounds_sd)}, four "
-            "times in five."
-        ),
-    }
-
-
-def _percent(sd: float) -> str:
-    return f"{sd * sources.TO_80_PERCENT * 100:.0f} %"
 
 
 def _sizes(sock: Sock) -> dict[str, Any]:

@@ -110,7 +110,12 @@ def loop_sd(fabric: Fabric) -> float:
 
 
 def reckoned(mm: float, fabric: Fabric) -> Need:
-    """Return what a sock of `mm` of yarn takes, by stitches and the yarn's number."""
+    """Return what a sock of `mm` of yarn takes, by its stitches and what one of them weighs.
+
+    That is known by weighing swatches, else by the yarn's number.
+    """
+    if fabric.weighed_sd is not None:
+        return Need(grams(mm, fabric), hypot(fabric.weighed_sd, sources.SOCK_TO_SWATCH))
     number = sources.TEX_AS_TOLD if fabric.tex_told else sources.TEX_NOT_TOLD
     return Need(grams(mm, fabric), hypot(loop_sd(fabric), number, sources.SOCK_TO_SWATCH))
 

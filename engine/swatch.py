@@ -15,7 +15,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from math import hypot
 
-from engine import sources, units
+from engine import sources
 from engine.fields import Fields, Span
 
 STITCHES = Span("stitches per length in a sock", 0.09, 0.8)
@@ -216,10 +216,11 @@ def _washed(tube: Swatch, shrinks: list[float | None]) -> Swatch:
 
 def drew_in(tube: Swatch) -> str:
     """Return in words how the wash changed a tube, "" if that is not known."""
-    said = []
-    for ratio, way in zip(tube.drawn_in, ("across", "along"), strict=True):
-        if ratio is not None:
-            percent = units.number(abs(1 - ratio) * 100)
-            change = "drew in" if ratio < 1 else "grew"
-            said.append(f"{change} {percent} % {way}" if percent != "0" else f"kept its size {way}")
-    return " and ".join(said)
+    said = [
+        f"{abs(1 - ratio) * 100:.0f} % {'narrower' if ratio < 1 else 'wider'}"
+        if side == 0
+        else f"{abs(1 - ratio) * 100:.0f} % {'shorter' if ratio < 1 else 'longer'}"
+        for side, ratio in enumerate(tube.drawn_in)
+        if ratio is not None
+    ]
+    return f"the wash made it {' and '.join(said)}" if said else ""

@@ -242,6 +242,7 @@ def test_washing_is_carried_over_from_a_swatch_measured_before_and_after() -> No
     raw = {"needles": 60, "unwashed_width": "10.5 cm", "rounds": 60, "unwashed_length": "16 cm"}
     sheet = plan(of(raw, both))
     assert sheet["fabric"]["stitches"]["value"] == pytest.approx(60 / 200, abs=1e-5)
+    assert "made it 5 % narrower and 6 % shorter" in sheet["fabric"]["observations"][1]["words"]
     assert "as this yarn did" in noted(sheet)["fabric.swatch.unwashed_width"]
     alone = fabric(of(raw))
     assert alone.stitches == pytest.approx(60 / 210)
@@ -261,6 +262,46 @@ def test_a_weighed_swatch_settles_the_yarn() -> None:
     assert "Weigh it again" in noted(heavy)["fabric.swatch.grams"]
     nonsense = refused(of(swatch("10.2 cm", "15.6 cm", grams="480 g")))
     assert "weigh" in nonsense["fabric.swatch.grams"]["message"]
+
+
+def test_a_weighed_swatch_settles_the_grams_of_a_pair() -> None:
+    """Weighing beats the label: twice as heavy a swatch makes twice as heavy a pair."""
+    pairs = [
+        plan(of(swatch("10.2 cm", "15.6 cm", grams=grams)))["yarn"]["grams"]["value"]
+        for grams in ("9 g", "18 g")
+    ]
+    assert pairs[1] == pytest.approx(2 * pairs[0], rel=1e-3)
+
+
+def test_the_mark_for_a_foot_makes_the_tube_that_fits_its_ball() -> None:
+    """The tube at that mark stretches by the usual 10 % (common practice, no published source)."""
+    found = plan(of(AT_7, AT_5))["fabric"]["mark_for_ball"]
+    assert found["low"] < found["mark"] < found["high"]
+    assert "somewhere from" in found["words"]
+    there = plan(of(AT_7, AT_5, mark=found["mark"]))
+    ball = next(one for one in there["fit"] if one["place"] == "ball")
+    assert ball["stretch"] == pytest.approx(1.10, abs=0.003)
+    assert plan(of(AT_7))["fabric"]["mark_for_ball"] is None
+
+
+def test_the_mark_is_set_before_the_cuff() -> None:
+    steps = plan(of(AT_7, AT_5, mark=6.25))["steps"]
+    at = next(n for n, one in enumerate(steps) if one["text"] == "Set the tension mark to 6¼.")
+    assert steps[at]["kind"] == "do"
+    assert all(one["part"] == "waste" for one in steps[:at])
+    assert not any("mark" in one["text"] for one in plan()["steps"])
+
+
+def test_sock_one_is_handed_over_as_a_row_of_the_swatches() -> None:
+    sock = {"foot_rounds": 49, "length": "9 in", "flat_width": "4 in"}
+    sheet = plan({**of(AT_7), "foot.heel_girth": None, "first_sock": sock})
+    assert sheet["fabric"]["keep"] == {
+        "kind": "sock",
+        "needles": "60",
+        "rounds": "89",  # and 20 rows of one half of either customary pocket
+        "mark": "7",
+    }
+    assert plan(of(AT_7))["fabric"]["keep"] is None
 
 
 def test_strands_and_a_yarn_run_along_add_their_tex() -> None:
