@@ -15,7 +15,9 @@ from build import install
 
 BIN = install.VENV / "bin"
 NPM_BIN = install.BUILD / "node_modules" / ".bin"
-PYTEST = (install.PYTHON, "-m", "pytest", "--quiet")
+# Several files at a time, each whole, for its tests share what is dear to set up.
+AT_ONCE = ("--numprocesses=auto", "--maxprocesses=4", "--dist=loadfile")
+PYTEST = (install.PYTHON, "-m", "pytest", "--quiet", *AT_ONCE)
 
 
 @dataclass(frozen=True)
