@@ -13,6 +13,9 @@ from build.inside_pyodide import made
 
 # pint and what pint imports under Pyodide's Python, as installed (pinned by hash) for the build.
 LIBRARIES = ("pint", "flexcache", "flexparser", "platformdirs")
+# platformdirs for other systems than the phone's Python takes itself for, and its tools.
+ELSEWHERE = ("windows", "macos", "android", "_android", "ios", "testing", "pytest_plugin", "__main__")
+SCRIPT = "pint_convert.py"  # a program for a terminal
 LICENCES = ("LICENSE", "LICENCE", "COPYING", "AUTHORS", "METADATA")
 # Standard modules that nothing here uses: other people's file formats, servers, debuggers,
 # character sets of old machines (but cp437, that of zip files), and twins of what Pyodide has in C.
@@ -28,7 +31,15 @@ UNUSED = re.compile(
     |asyncio/(__main__|proactor_events|tools|windows_events|windows_utils)
     |(concurrent/interpreters|email/mime|logging/(config|handlers)|pyodide/console)
     |(difflib|filecmp|getopt|graphlib|robotparser|sched|statistics|tracemalloc)\.py
-    |urllib/(request|robotparser)
+    |urllib/(error|request|response|robotparser)
+    |(_ast_unparse|_markupbase|_py_abc|_strptime|_sysconfigdata\w+|_threading_local|argparse|calendar
+    |code|getpass|gettext|gzip|pkgutil|py_compile|queue|runpy|secrets|shlex|sre_\w+|stringprep|tty)\.py
+    |(json/tool|email/(_header_value_parser|contentmanager|generator|headerregistry|policy))\.py
+    |(sysconfig|zoneinfo)/|concurrent/futures/(interpreter|process|thread)
+    |importlib/(metadata/diagnose|readers|resources/(_adapters|_itertools|readers|simple)|simple)
+    |pyodide/(_nodesock_transport|http)
+    |encodings/(idna|punycode|utf_16|utf_32|utf_7|mbcs|oem|palmos|ptcp|quopri|rot_13|tis_620|uu_codec
+    |_win_cp|base64|bz2|hex|zlib)
     |encodings/(?!cp437)(cp|iso|mac_|koi|big5|euc|gb|hp|hz|johab|kz|shift)
     |.*/$
     """,
@@ -41,6 +52,7 @@ def engine_sources(root: Path) -> bytes:
     members = {
         path.relative_to(root).as_posix(): path.read_bytes()
         for path in (root / "engine").rglob("*.py")
+        if path.stem != "__main__"  # the terminal's door
     }
     for library in LIBRARIES:
         for file in importlib.metadata.files(library) or ():
@@ -51,6 +63,8 @@ def engine_sources(root: Path) -> bytes:
 
 def _wanted(file: PurePosixPath) -> bool:
     if "testsuite" in file.parts or ".." in file.parts:
+        return False
+    if (file.parts[0] == "platformdirs" and file.stem in ELSEWHERE) or file.name == SCRIPT:
         return False
     is_licence = ".dist-info" in file.parts[0] and file.name.startswith(LICENCES)
     return file.suffix == ".py" or is_licence
