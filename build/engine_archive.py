@@ -14,7 +14,7 @@ from build.inside_pyodide import made
 # pint and what pint imports under Pyodide's Python, as installed (pinned by hash) for the build.
 LIBRARIES = ("pint", "flexcache", "flexparser", "platformdirs")
 # platformdirs for other systems than the phone's Python takes itself for, and its tools.
-ELSEWHERE = ("windows", "macos", "android", "_android", "ios", "testing", "pytest_plugin", "__main__")
+OTHERS = "windows|macos|android|_android|ios|testing|pytest_plugin|__main__"
 SCRIPT = "pint_convert.py"  # a program for a terminal
 LICENCES = ("LICENSE", "LICENCE", "COPYING", "AUTHORS", "METADATA")
 # Standard modules that nothing here uses: other people's file formats, servers, debuggers,
@@ -64,7 +64,7 @@ def engine_sources(root: Path) -> bytes:
 def _wanted(file: PurePosixPath) -> bool:
     if "testsuite" in file.parts or ".." in file.parts:
         return False
-    if (file.parts[0] == "platformdirs" and file.stem in ELSEWHERE) or file.name == SCRIPT:
+    if (file.parts[0] == "platformdirs" and re.fullmatch(OTHERS, file.stem)) or file.name == SCRIPT:
         return False
     is_licence = ".dist-info" in file.parts[0] and file.name.startswith(LICENCES)
     return file.suffix == ".py" or is_licence

@@ -41,7 +41,7 @@ def screens_of(page: Page) -> Iterator[str]:
     fill_foot(page)
     yield "2-swatch"
     choose(page, "I only know the yarn")
-    page.locator("#sock-more summary").tap()
+    page.locator("#sock-more > summary").tap()
     choose(page, "mock rib")
     yield "2-yarn"
     choose(page, "I knitted a swatch")

@@ -48,7 +48,7 @@ def fill_sock(page: Page) -> None:
     """Type the whole of SOCK in step two."""
     step(page, "yarn")
     choose(page, "I know stitches and rounds")
-    page.locator("#sock-more summary").tap()
+    page.locator("#sock-more > summary").tap()
     for name, text in SOCK.items():
         field(page, name).fill(text)
 

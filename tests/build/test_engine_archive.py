@@ -13,6 +13,7 @@ from build import engine_archive
 ROOT = Path(__file__).resolve().parents[2]
 PYODIDE = ROOT / "build" / "node_modules" / "pyodide"
 
+
 def modules(names: list[str]) -> set[str]:
     """Dotted names of the modules among an archive's files."""
     return {
