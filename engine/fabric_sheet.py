@@ -60,8 +60,8 @@ def _observation(seen: Seen, system: units.System) -> dict[str, Any]:
         "rounds": rounds,
         "share": round(share, 3),
         "off": round(off, 2),
-        "words": f"{tube.kind.capitalize()}{at}: {', '.join(counted)}. {share * 100:.0f} % of the "
-        f"weight{f'; {changed}' if changed else ''}.",
+        "words": f"{tube.kind.capitalize()}{at}: {', '.join(counted)}. Counts for "
+        f"{share * 100:.0f} %{f'; {changed}' if changed else ''}.",
     }
 
 
@@ -87,6 +87,7 @@ def _mark_for_ball(sock: Sock, line: Line) -> dict[str, Any] | None:
             "mark": None,
             "low": None,
             "high": None,
+            "use": None,
             "words": f"The mark for this foot, {about}, is far from those tried: with this "
             "cylinder and yarn a swatch nearer to it must tell.",
         }
@@ -96,6 +97,7 @@ def _mark_for_ball(sock: Sock, line: Line) -> dict[str, Any] | None:
         "mark": round(mark, 2),
         "low": round(low, 2),
         "high": round(high, 2),
+        "use": units.mark(nearest(mark * 4) / 4),
         "words": f"For a ball of {girth} set the mark to {about}, somewhere {span}.",
     }
 

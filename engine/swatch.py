@@ -37,6 +37,7 @@ WEIGHTS = {"grams": _GRAMS}
 KINDS = ("swatch", "sock")
 PLURALS = {"swatch": "swatches", "sock": "socks"}
 _SHORT = "A short swatch says little: knit at least 40 rounds, wash it and let it rest a day."
+_WHOLE_SOCK = "A whole sock holds more stitches than these: its weight is not used here."
 _WASH = "Not washed yet: these counts may be a good way out. Wash it, dry it, measure it again."
 _BY_OWN = "Not washed yet: we take it to draw in as this yarn did before."
 
@@ -93,8 +94,14 @@ def read(fields: Fields, *, listed: bool = False) -> Swatch | None:
     _together(fields, "rounds", "length", "rounds and the length over them go together")
     stitches = _per_mm(fields, "width", needles, (width, wet_width), STITCHES, 2)
     per_mm = _per_mm(fields, "length", rounds, (length, wet_length), ROUNDS, 1)
-    one, one_sd = _stitch(grams, needles, rounds)
-    short = kind == "swatch" and (rounds or 40) < sources.SWATCH_ROUNDS_FEWEST
+    if stitches is None and per_mm is None:
+        return None  # how far it pulls says nothing of how wide it lies
+    one, one_sd = _stitch(grams, needles, rounds) if kind == "swatch" else (None, 0.0)
+    asked = []
+    if kind == "sock" and grams is not None:
+        asked.append((fields.where("grams"), _WHOLE_SOCK))
+    if kind == kind == "swatch" and (rounds or 40) < sources.SWATCH_ROUNDS_FEWEST:
+        asked.append((fields.where("rounds"), _SHORT))
     return Swatch(
         fields.path,
         kind,
@@ -111,7 +118,7 @@ def read(fields: Fields, *, listed: bool = False) -> Swatch | None:
             width is None and wet_width is not None,
             length is None and wet_length is not None,
         ),
-        ((fields.where("rounds"), _SHORT),) if short else (),
+        tuple(asked),
     )
 
 

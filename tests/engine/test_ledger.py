@@ -16,6 +16,7 @@ from statsmodels.regression.linear_model import WLS
 
 from engine import ledger
 from engine import plan as planning
+from engine.api import answer
 from engine.fabric import Fabric
 from engine.swatch import Swatch
 from tests.asking import asked, noted, plan, refused
@@ -304,11 +305,49 @@ def test_sock_one_is_handed_over_as_a_row_of_the_swatches() -> None:
     assert plan(of(AT_7))["fabric"]["keep"] is None
 
 
+def test_the_weight_of_a_whole_sock_is_not_that_of_its_foot() -> None:
+    sock = swatch("10.2 cm", "23 cm", kind="sock", grams="35 g")
+    sheet = plan(of(swatch("10.2 cm", "15.6 cm"), sock))
+    assert "not used" in noted(sheet)["fabric.swatches.0.grams"]
+    assert fabric(of(swatch("10.2 cm", "15.6 cm"), sock)).weighed_sd is None
+
+
+def test_a_pull_alone_is_no_swatch() -> None:
+    assert plan({"fabric.swatch": {"pulled_width": "18 cm"}})["fabric"]["from"] == "gauge"
+    assert refused(of({"pulled_width": "18 cm"}))["fabric"]["message"]
+
+
 def test_strands_and_a_yarn_run_along_add_their_tex() -> None:
     """ISO 1144: tex is a weight per length, so that of yarns side by side is their sum."""
     cloth = fabric({"fabric.yarn": "120 tex", "fabric.strands": 2, "fabric.along": "15 tex"})
     assert cloth.tex == pytest.approx(255)
     assert "missing" in refused({"fabric.along": "15 tex"})["fabric.along"]["message"]
+
+
+PIECES = st.fixed_dictionaries(
+    {"needles": st.just(60), "flat_width": st.integers(60, 160), "rounds": st.integers(30, 90)},
+    optional={
+        "length": st.integers(60, 300),
+        "mark": st.sampled_from([0, 4, 5, 7, "9 1/2", "x"]),
+        "grams": st.integers(1, 60),
+        "unwashed_width": st.integers(60, 160),
+        "unwashed_length": st.integers(60, 300),
+    },
+).map(lambda piece: {k: f"{v} mm" if k[-5:] in ("width", "ength") else v for k, v in piece.items()})
+
+
+@settings(max_examples=150)
+@given(PIECES, st.lists(PIECES, max_size=5), st.none() | st.integers(0, 12))
+def test_any_pieces_make_a_plan_or_say_what_is_wrong(
+    newest: dict[str, Any], others: list[dict[str, Any]], mark: int | None
+) -> None:
+    found = answer({"do": "plan", "request": asked(of(newest, *others, mark=mark))})
+    if "errors" in found:
+        assert all(problem["message"] and problem["way_out"] for problem in found["errors"])
+        return
+    shares = [one["share"] for one in found["fabric"]["observations"]]
+    assert sum(shares) == pytest.approx(1, abs=0.005)
+    assert found["range"]["foot"]["low"] <= found["counts"]["foot"]["rounds"]
 
 
 @pytest.mark.parametrize(
