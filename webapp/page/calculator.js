@@ -6,7 +6,7 @@ import { Newest } from "./newest.js";
 
 // Every field that holds a length.
 const READABLE =
-  /^(other_)?foot\.|^person\.height$|^(fabric\.swatch|first_sock|sock\.cuff)\..*(width|length)$|^sock\.(foot_|leg\.height$)|^stock\.(ball|left|sock_one|repeat)$/;
+  /^(other_)?foot\.|^person\.height$|^(fabric\.swatch|first_sock|sock\.cuff)\..*(width|length)$|^sock\.(foot_|leg\.height$)|^fabric\.swatch\.grams$|^stock\.(ball|left|sock_one|repeat)$/;
 // What is told beside or after the plan.
 const LATER = ["first_sock", "stock"];
 

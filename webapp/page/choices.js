@@ -40,6 +40,12 @@ export function wireChoices(form) {
         (group) => holds(values, group),
       ),
     );
+    open(
+      "swatch-more",
+      ["mark", "grams", "unwashed_"].some((name) => holds(values, `fabric.swatch.${name}`)),
+    );
+    open("swatches", holds(values, "fabric.swatches.") || holds(values, "fabric.mark"));
+    open("strands", holds(values, "fabric.strands") || holds(values, "fabric.along"));
     open("first-sock", holds(values, "first_sock."));
     open("stock", holds(values, "stock."));
     for (const name of ["apart", "ball", "margin"]) {

@@ -21,6 +21,11 @@ export class FirstSock {
   /** @type {Values | null} */
   #forgotten = null;
 
+  /** @type {Values | null} what was typed before sock one was kept */
+  #before = null;
+  /** @type {Values | null} */
+  #keep = null;
+
   /** @param {Form} form */
   constructor(form) {
     this.form = form;
@@ -28,7 +33,7 @@ export class FirstSock {
     this.place = /** @type {HTMLElement} */ (document.getElementById("sock-two"));
     form.addEventListener("change", (event) => {
       const { detail } = /** @type {CustomEvent} */ (event);
-      if (detail === "" || FIELDS.includes(detail)) this.#forgotten = null;
+      if (detail === "" || FIELDS.includes(detail)) this.#forgotten = this.#before = null;
       this.#draw();
     });
     this.#draw();
@@ -37,6 +42,7 @@ export class FirstSock {
   /** @param {Plan | undefined} plan */
   show(plan) {
     this.#words = plan ? wordsOfSockTwo(plan) : "";
+    this.#keep = plan?.fabric.keep ?? null;
     if (plan && !this.#words) this.#planned = String(plan.counts.foot.rounds);
     this.#draw();
   }
@@ -45,6 +51,26 @@ export class FirstSock {
     const values = this.form.values();
     this.#put({});
     this.#forgotten = values;
+    this.#draw();
+  }
+
+  /** Sock one becomes one more piece of this yarn. @param {Values} keep */
+  #keepIt(keep) {
+    const before = this.form.values();
+    const row = Object.keys(before).filter((name) => /^fabric\.swatches\.\d+\.needles$/.test(name));
+    /** @type {Values} */
+    const values = { ...before, way: "swatch" };
+    for (const name of ["length", "flat_width"]) {
+      keep = { ...keep, [name]: before[`first_sock.${name}`] ?? "" };
+    }
+    for (const [name, value] of Object.entries(keep)) {
+      if (name !== "needles" || keep.flat_width.trim()) {
+        values[`fabric.swatches.${row.length}.${name}`] = value;
+      }
+    }
+    for (const name of FIELDS) values[name] = "";
+    this.form.fill(values);
+    this.#before = before;
     this.#draw();
   }
 
@@ -64,13 +90,20 @@ export class FirstSock {
         : nothing,
       this.planned,
     );
-    const forgotten = this.#forgotten;
+    const [forgotten, before, keep] = [this.#forgotten, this.#before, this.#keep];
     render(
       html`
         ${
           this.#words
             ? html`<p class="lesson">${this.#words}</p>`
             : html`<p class="quiet">Once rounds and length are there, the count for sock two stands here.</p>`
+        }
+        ${
+          keep
+            ? html`<button type="button" id="keep-sock" @click=${() => this.#keepIt(keep)}>Keep this sock among the swatches of its yarn</button> `
+            : before
+              ? html`<p>Kept among the swatches, in step 2. <button type="button" id="unkeep-sock" @click=${() => this.form.fill(before)}>Undo</button></p>`
+              : nothing
         }
         ${
           FIELDS.some((name) => values[name]?.trim())

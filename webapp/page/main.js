@@ -17,6 +17,7 @@ import { Sheets } from "./sheets.js";
 import { ShelfScreen } from "./shelf.js";
 import { Status } from "./status.js";
 import { isLink, StepsNav } from "./steps_nav.js";
+import { Swatches } from "./swatches.js";
 import { wireTheme } from "./theme.js";
 import { WordsBeside } from "./words_beside.js";
 
@@ -42,6 +43,7 @@ const screen = new CountsScreen(nav, sheets);
 const last = new LastCounts(draft, screen);
 const firstSock = new FirstSock(form);
 const pockets = new Pockets(form);
+const swatches = new Swatches(form);
 const onTrouble = (/** @type {string} */ sentence) => status.trouble(sentence);
 const chart = new ChartScreen({ engine, nav, draft, onTrouble });
 const shelf = new ShelfScreen({ engine, nav, draft, plan: form, onTrouble });
@@ -79,12 +81,14 @@ calculator.addEventListener("answer", (event) => {
   screen.show(answer);
   last.settle(answer);
   problems.show(answer.errors ?? []);
+  swatches.show(answer.plan);
   firstSock.show(answer.plan);
   pockets.show(answer.plan);
   chart.follow(answer);
   shelf.follow(answer);
 });
 problems.addEventListener("told", (event) => {
+  swatches.open(/** @type {CustomEvent} */ (event).detail);
   screen.markProblems(/** @type {CustomEvent} */ (event).detail);
 });
 calculator.addEventListener("trouble", (event) => {

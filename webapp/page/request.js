@@ -5,9 +5,9 @@
  */
 
 const WAY_FIELDS = {
-  swatch: /^fabric\.(swatch\.|yarn$)/,
-  gauge: /^fabric\.(stitches|rounds|yarn)$/,
-  yarn: /^fabric\.yarn$/,
+  swatch: /^fabric\.(swatch\.|swatches\.|mark$|yarn$|strands$|along$)/,
+  gauge: /^fabric\.(stitches|rounds|yarn|strands|along)$/,
+  yarn: /^fabric\.(yarn|strands|along)$/,
 };
 
 /**
@@ -70,7 +70,12 @@ export function toValues(request) {
   walk(request, "");
   const { fabric = {}, person = {} } = request;
   values.units = request.units === "in" ? "in" : "cm";
-  values.way = fabric.swatch ? "swatch" : fabric.stitches || fabric.rounds ? "gauge" : "yarn";
+  values.way =
+    fabric.swatch || fabric.swatches
+      ? "swatch"
+      : fabric.stitches || fabric.rounds
+        ? "gauge"
+        : "yarn";
   if (!request.fabric) values.way = "swatch";
   values.who = person.child ? "child" : (person.sex ?? "");
   delete values["person.sex"];
@@ -85,6 +90,9 @@ export function toValues(request) {
 export function isEmpty(values) {
   return !Object.entries(values).some(
     ([name, value]) =>
-      name.includes(".") && name !== "person.shoe_size.system" && value.trim() !== "",
+      name.includes(".") &&
+      name !== "person.shoe_size.system" &&
+      !/^fabric\.swatches\.\d+\.kind$/.test(name) &&
+      value.trim() !== "",
   );
 }

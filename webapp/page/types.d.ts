@@ -99,6 +99,12 @@ export interface Plan {
     swatch_first: boolean;
     guessed: ("stitches" | "rounds")[];
     words: string;
+    mark?: number | null;
+    line?: string | null;
+    mark_for_ball?: { words: string; use: string | null } | null;
+    observations?: { field: string; words: string }[];
+    /** sock one as a piece of this yarn, but for its sizes */
+    keep?: Values | null;
   };
   sizes: Record<string, Quantity>;
   fit: Fit[];
