@@ -32,7 +32,7 @@ class Girth(NamedTuple):
 
 
 class Band(NamedTuple):
-    """Rounds at one tension; `mark` is that of the tension screw, if it is known."""
+    """Rounds at one tension; `mark` is the screw's, None if it is unknown or the foot's own."""
 
     rounds: int
     tighter: float = 1.0
@@ -51,15 +51,15 @@ class Band(NamedTuple):
 class Leg:
     """A leg: its bands from the top down, never none.
 
-    `exact` tells that its rounds were given, `asked` that its height or girths were, `foot_mark`
-    the mark that the foot is knitted at.
+    `exact` tells that its rounds were given, `asked` that its height or girths were; `height_sd` is
+    the error in mm of a height that was given.
     """
 
     bands: tuple[Band, ...]
     words: str
     exact: bool = False
     asked: bool = False
-    foot_mark: float | None = None
+    height_sd: float = 0.0
 
     @property
     def shaped(self) -> bool:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from itertools import pairwise
+from math import hypot
 from typing import Any
 
 from engine import sources, units
@@ -27,7 +28,7 @@ def write(sock: Sock) -> dict[str, Any]:
     words = f"{rounds} {kind(sock)}, {sock.leg.words}"
     if not sock.leg.shaped:
         return {"rounds": sock.leg_rounds, "words": words, "bands": []}
-    if any(band.mark is None for band in sock.leg.bands):
+    if sock.fabric.line is None:
         words += f"; {_TWO_SWATCHES}"
     bands, begun, height = list[dict[str, Any]](), 1, sock.top_above_floor - sock.cuff_depth
     for band in sock.leg.bands:
@@ -37,7 +38,7 @@ def write(sock: Sock) -> dict[str, Any]:
                 "rounds": band.rounds,
                 "from_round": begun,
                 "to_round": begun + band.rounds - 1,
-                "mark": band.mark,
+                "mark": _mark(band, sock),
                 "stitches": units.per_length(band.cloth(sock.fabric).stitches, sock.system),
                 "from_height": units.length(height, sock.system),
                 "to_height": units.length(end, sock.system),
@@ -49,9 +50,15 @@ def write(sock: Sock) -> dict[str, Any]:
     return {"rounds": sock.leg_rounds, "words": words, "bands": bands}
 
 
+def _mark(band: Band, sock: Sock) -> float | None:
+    return sock.fabric.mark if band.tighter == 1 else band.mark
+
+
 def _setting(band: Band, sock: Sock) -> str:
-    if band.mark is not None:
-        return f"tension mark {units.number(band.mark, 2)}"
+    mark, line = _mark(band, sock), sock.fabric.line
+    if mark is not None:
+        beyond = line is not None and not line.low <= mark <= line.high
+        return f"tension mark {units.mark(mark)}{', beyond the marks tried' if beyond else ''}"
     if band.tighter == 1:
         return "the stitch of the foot"
     per = units.per_length(band.cloth(sock.fabric).stitches, sock.system)["text"]
@@ -61,14 +68,10 @@ def _setting(band: Band, sock: Sock) -> str:
 def tensions(sock: Sock) -> list[tuple[str, int]]:
     """Return each band's tension in words, "" where it need not be set, and its rounds."""
     first, *_ = bands = sock.leg.bands
-    words = [_set(first, sock, None) if sock.leg.shaped else _foot(sock)]
+    marked = _mark(first, sock) is not None
+    words = [_set(first, sock, None) if marked or sock.leg.shaped else ""]
     words += [_set(band, sock, before) for before, band in pairwise(bands)]
     return [(text, band.rounds) for text, band in zip(words, bands, strict=True)]
-
-
-def _foot(sock: Sock) -> str:
-    mark = sock.fabric.mark
-    return "" if mark is None else f"Set the tension mark to {units.mark(mark)}."
 
 
 def back(sock: Sock) -> str:
@@ -76,12 +79,13 @@ def back(sock: Sock) -> str:
     last = sock.leg.bands[-1]
     if last.tighter == 1:
         return ""
-    return _set(Band(0, 1.0, sock.leg.foot_mark), sock, last)
+    return _set(Band(0), sock, last)
 
 
 def _set(band: Band, sock: Sock, before: Band | None) -> str:
-    if band.mark is not None:
-        return f"Set the tension mark to {units.number(band.mark, 2)}."
+    mark = _mark(band, sock)
+    if mark is not None:
+        return f"Set the tension mark to {units.mark(mark)}."
     per = units.per_length(band.cloth(sock.fabric).stitches, sock.system)["text"]
     if before is None:
         return f"Set the tension for a stitch of {per} once it is washed."
@@ -95,7 +99,10 @@ def reach(sock: Sock) -> dict[str, Any]:
     rounds = sock.leg_rounds
     if sock.leg.exact:
         return {"low": rounds, "high": rounds, "words": "Exact: set by you."}
-    by = sources.TO_80_PERCENT * rounds * sock.fabric.rounds_sd
+    at_top = sock.leg.bands[0].cloth(sock.fabric).rounds
+    sd = hypot(rounds * sock.fabric.rounds_sd, at_top * sock.leg.height_sd)
+    by = sources.TO_80_PERCENT * sd
     low, high = max(0, nearest(rounds - by)), nearest(rounds + by)
-    words = f"Most likely {low} to {high} rounds for this height, as sure as the fabric is."
+    sure = "tape and fabric are" if sock.leg.height_sd else "the fabric is"
+    words = f"Most likely {low} to {high} rounds for this height, as sure as {sure}."
     return {"low": low, "high": high, "words": words}

@@ -7,9 +7,9 @@ and rounds per length change together, so the rounds of a leg are c0 / w0 times 
 over its height, w0 and c0 being the foot's fabric.
 
 A knitter turns the screw a few times, not at every round: the leg is cut into at most BANDS_MOST
-bands over which the wanted stitch changes by the same factor, each at the geometric middle of what
-its stretch of leg asks for, in whole rounds. A band is not knitted looser or firmer than the yarn
-bears, nor so narrow that the heel would not pass.
+bands over which the wanted stitch changes by the same factor, each in whole rounds at what the
+screw (`screw`) has nearest to the geometric middle of what its stretch of leg asks for. A band is
+not knitted looser or firmer than the yarn bears, nor so narrow that the heel would not pass.
 """
 
 from __future__ import annotations
@@ -18,33 +18,22 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from itertools import pairwise
 from math import ceil, log, sqrt
-from typing import NamedTuple
 
-from engine import sources, units
+from engine import screw, sources, units
 from engine.cuff import Cuff
 from engine.errors import Problem, Refused
 from engine.fabric import Fabric
 from engine.foot import Measure
 from engine.leg import Band, Girth, Leg, Wish, usual_rounds
+from engine.screw import Screw, Setting, Span
 from engine.sources import BAND_ROUNDS_FEWEST, BAND_STRAY, BANDS_MOST, LEG_STRETCH_WANTED
 from engine.units import nearest
 
 _GRID = 1.0  # mm, how finely a leg is cut before its bands are found
-_AS_THE_FOOT = 0.015  # a change this small is not worth turning the screw for
 _SHORT_OF = 0.03  # out of reach by more than this is told
 
 Profile = tuple[Girth, ...]
 Notes = tuple[tuple[str, str], ...]
-
-
-class _Span(NamedTuple):
-    """How loose and how tight a band may be, as `Band.tighter`."""
-
-    low: float
-    high: float
-
-    def clip(self, tighter: float) -> float:
-        return min(max(tighter, self.low), self.high)
 
 
 @dataclass(frozen=True)
@@ -102,6 +91,7 @@ def shape(wish: Wish, ground: Ground) -> tuple[Leg, Notes]:
     body = profile(wish.girths, ground.measures)
     known = any(girth.measured for girth in body)
     limits = _limits(ground)
+    turned = screw.read(ground.cloth, limits)
 
     def tighter(height: float) -> float:
         if not known:
@@ -109,25 +99,26 @@ def shape(wish: Wish, ground: Ground) -> tuple[Leg, Notes]:
         return limits.clip(ground.scale / girth_at(body, height).girth)
 
     top = _top(wish, ground, tighter)
-    bands = _bands(wish, ground, top, tighter)
+    bands = _bands(wish, ground, top, tighter, turned)
     for _ in range(3 if wish.height is not None and known else 0):
         # The cuff is knitted at the tension of the band it sits on, and its depth hangs on that.
         top = _under_cuff(wish.height, ground, bands[0].tighter)
-        bands = _bands(wish, ground, top, tighter)
+        bands = _bands(wish, ground, top, tighter, turned)
+    tape = 0.0 if wish.height is None else float(sources.TAPE_ON_LENGTH)
     at = "sock.leg.height" if wish.height is not None else "sock.leg.rounds"
     if not known:
         words = "to the height you set"
         note = "Measure round the ankle and the calf, and the leg is shaped to them."
-        return Leg(bands, words, wish.rounds is not None, True), ((at, note),)
-    notes = tuple((at, text) for text in _unreached(body, ground, limits, top))
+        return Leg(bands, words, wish.rounds is not None, True, tape), ((at, note),)
+    notes = tuple((at, text) for text in _unreached(body, ground, limits, turned, top))
     if len(bands) > 1:
         words = "from the top down, shaped to the leg by the tension"
     else:
         words = "one tension suits the leg all the way"
-    return Leg(bands, words, wish.rounds is not None, True), notes
+    return Leg(bands, words, wish.rounds is not None, True, tape), notes
 
 
-def _limits(ground: Ground) -> _Span:
+def _limits(ground: Ground) -> Span:
     """Return what yarn and heel bear; the foot's own tension is always borne."""
     cloth = ground.cloth
     firm = cloth.tightness if cloth.tex_told else float(sources.TIGHTNESS_SOCK)
@@ -137,7 +128,7 @@ def _limits(ground: Ground) -> _Span:
         * sources.GOES_ON_EASILY_SHARE
         / (cloth.stitches * ground.measures["heel_girth"].value)
     )
-    return _Span(
+    return Span(
         min(1.0, sources.TIGHTNESS_LOOSE / firm),
         max(1.0, min(sources.TIGHTNESS_FIRM / firm, over_heel)),
     )
@@ -176,7 +167,7 @@ def _too_low(ground: Ground, tighter: float) -> Problem:
 
 
 def _bands(
-    wish: Wish, ground: Ground, top: float, tighter: Callable[[float], float]
+    wish: Wish, ground: Ground, top: float, tighter: Callable[[float], float], turned: Screw
 ) -> tuple[Band, ...]:
     """Cut the leg from `top` down."""
     count = max(1, ceil((top - ground.bottom) / _GRID))
@@ -188,8 +179,11 @@ def _bands(
         part = wanted[piece[0] : piece[1]]
         return sqrt(min(part) * max(part))
 
+    def setting(piece: tuple[int, int]) -> Setting:
+        return turned.nearest(middle(piece))
+
     def exact(piece: tuple[int, int]) -> float:
-        return (piece[1] - piece[0]) * per_step * middle(piece)
+        return (piece[1] - piece[0]) * per_step * setting(piece).tighter
 
     pieces = _cut(wanted, sum(wanted) * per_step)
     while len(pieces) > 1 and min(map(exact, pieces)) < BAND_ROUNDS_FEWEST:
@@ -198,7 +192,7 @@ def _bands(
         other = min(beside, key=lambda i: abs(log(middle(pieces[i]) / middle(pieces[at]))))
         low, high = sorted((at, other))
         pieces[low : high + 1] = [(pieces[low][0], pieces[high][1])]
-    return _whole([(exact(piece), middle(piece)) for piece in pieces], wish.rounds)
+    return _whole([(exact(piece), setting(piece)) for piece in pieces], wish.rounds)
 
 
 def _cut(wanted: list[float], rounds: float) -> list[tuple[int, int]]:
@@ -216,24 +210,25 @@ def _cut(wanted: list[float], rounds: float) -> list[tuple[int, int]]:
     return list(pairwise([*dict.fromkeys(cuts), len(wanted)]))  # one leap may hold several cuts
 
 
-def _whole(pieces: list[tuple[float, float]], wanted: int | None) -> tuple[Band, ...]:
-    """Return bands in whole rounds from (exact rounds, tighter); `wanted` is their sum if set.
+def _whole(pieces: list[tuple[float, Setting]], wanted: int | None) -> tuple[Band, ...]:
+    """Return bands in whole rounds from (exact rounds, setting); `wanted` is their sum if set.
 
-    Ends are rounded, not bands, so that nothing adds up.
+    Ends are rounded, not bands, so that nothing adds up; neighbours set alike are one band.
     """
     exact = sum(rounds for rounds, _ in pieces)
     total = nearest(exact) if wanted is None else wanted
     bands, run, ended = list[Band](), 0.0, 0
-    for rounds, tighter in pieces:
+    for rounds, setting in pieces:
         run += rounds
         end = nearest(run * total / exact) if exact else 0
-        own = 1.0 if abs(tighter - 1) < _AS_THE_FOOT else tighter
-        bands.append(Band(end - ended, own))
+        if bands and bands[-1].tighter == setting.tighter:
+            ended -= bands.pop().rounds
+        bands.append(Band(end - ended, *setting))
         ended = end
     return tuple(bands)
 
 
-def _unreached(body: Profile, ground: Ground, limits: _Span, top: float) -> list[str]:
+def _unreached(body: Profile, ground: Ground, limits: Span, turned: Screw, top: float) -> list[str]:
     """Return a sentence for the widest and for the slimmest place that no stitch here can suit."""
     places = [girth_at(body, z) for z in (ground.bottom, top)]
     places += [girth for girth in body if ground.bottom < girth.height < top]
@@ -243,10 +238,17 @@ def _unreached(body: Profile, ground: Ground, limits: _Span, top: float) -> list
         (min(places, key=lambda one: one.girth), limits.high, "firmest"),
     ):
         wanted = ground.scale / place.girth
+        height = units.length_text(place.height, ground.system)
+        borne = limits.clip(wanted)
+        mark = turned.mark_for(borne)
+        if mark is not None and abs(log(turned.nearest(borne).tighter / borne)) > _SHORT_OF:
+            found.append(
+                f"{height} above the floor about mark {units.mark(nearest(mark * 4) / 4)} would "
+                "suit the leg, too far from those tried: a swatch nearer to it must tell."
+            )
         if (limit / wanted if side == "loosest" else wanted / limit) < 1 + _SHORT_OF:
             continue
         needles = 2 * nearest(ground.slots * limit / wanted / 2)
-        height = units.length_text(place.height, ground.system)
         girth = units.length_text(place.girth, ground.system)
         stretch = place.girth * ground.cloth.stitches * limit / ground.slots
         lies = f"stretches {(stretch - 1) * 100:.0f} %" if stretch >= 1 else "lies loose"

@@ -153,15 +153,14 @@ def test_the_heel_still_passes_the_slimmest_band() -> None:
 def test_the_screw_is_turned_before_each_band_and_back_before_the_heel() -> None:
     sheet = plan(SLIM)
     steps = [s for s in sheet["steps"] if s["part"] in ("cuff", "leg")]
-    turns = [s["text"] for s in steps if s["text"].startswith("Set the tension")]
-    found = bands(sheet)
-    assert len(turns) == len(found) + 1
-    for band, words in zip(found, turns, strict=False):
+    said, found = turns(sheet), bands(sheet)
+    assert len(said) == len(found) + 1
+    for band, words in zip(found, said, strict=False):
         assert band["stitches"]["text"] in words
-    assert "as in the foot" in turns[-1]
+    assert "as in the foot" in said[-1]
     rounds = [s["rounds"] for s in steps if s["part"] == "leg" and s["kind"] == "rounds"]
     assert rounds == [band["rounds"] for band in found]
-    assert steps[0]["text"] == turns[0], "before the cuff, which is knitted with the first band"
+    assert steps[0]["text"] == said[0], "before the cuff, which is knitted with the first band"
 
 
 def test_yarn_counts_each_band_by_its_own_loop() -> None:
@@ -240,6 +239,114 @@ def test_a_cuff_that_does_not_give_enough_does_not_pass_the_heel() -> None:
     found = fit(plan({**rib, "sock.cuff.pulled_width": "14 cm"}), "over_heel")
     assert found["level"] == "bad"  # 280 mm pulled, a heel of 310
     assert fit(plan({**rib, "sock.cuff.pulled_width": "20 cm"}), "over_heel")["level"] == "good"
+
+
+def tube(mark: float, stitches: float, **more: Any) -> dict[str, Any]:
+    """A swatch of 60 needles and 60 rounds in the shape of `asked`'s fabric."""
+    size = {"flat_width": f"{30 / stitches:.6f} mm", "length": f"{60 / (1.28 * stitches):.6f} mm"}
+    return {"needles": 60, "rounds": 60, "mark": mark, **size, **more}
+
+
+def at_marks(newest: dict[str, Any], *others: dict[str, Any]) -> dict[str, Any]:
+    told = {"fabric.stitches": None, "fabric.rounds": None}
+    return {**SLIM, **told, "fabric.swatch": newest, "fabric.swatches": list(others)}
+
+
+def by_hand(mark: float) -> float:
+    """Stitches per mm where the loop, 1 over them, is a line through W0 at 7 and 0.42 at 3."""
+    return 1 / (1 / 0.42 + (1 / W0 - 1 / 0.42) * (mark - 3) / 4)
+
+
+TWO_MARKS = at_marks(tube(7, W0), tube(3, 0.42))
+
+
+def turns(sheet: dict[str, Any]) -> list[str]:
+    return [s["text"] for s in sheet["steps"] if s["text"].startswith("Set the tension")]
+
+
+def test_a_band_is_set_to_a_quarter_mark_and_counted_as_that_mark_knits() -> None:
+    """Two marks make the line exact, so every band is held against the line worked by hand."""
+    sheet, free = plan(TWO_MARKS), plan(SLIM)
+    found = bands(sheet)
+    assert len(found) == len(bands(free)) > 2
+    for band, wanted in zip(found, bands(free), strict=True):
+        assert band["mark"] * 4 == int(band["mark"] * 4)
+        assert band["stitches"]["value"] == pytest.approx(by_hand(band["mark"]), abs=1e-5)
+        ideal = 3 + 4 * (1 / wanted["stitches"]["value"] - 1 / 0.42) / (1 / W0 - 1 / 0.42)
+        assert band["mark"] == pytest.approx(ideal, abs=0.126)
+        height = band["from_height"]["value"] - band["to_height"]["value"]
+        assert band["rounds"] / (1.28 * by_hand(band["mark"])) == pytest.approx(height, abs=0.15)
+        assert f"tension mark {int(band['mark'])}" in band["words"]
+    assert mm(sheet, "top_above_floor") == pytest.approx(360, abs=2.65)  # a round of the foot
+    assert "two swatches" not in sheet["counts"]["leg"]["words"]
+
+
+def test_the_steps_name_each_mark_once_and_the_foots_before_the_heel() -> None:
+    sheet = plan(TWO_MARKS)
+    marks = [band["mark"] for band in bands(sheet)]
+    signs = {0.0: "", 0.25: "¼", 0.5: "½", 0.75: "¾"}
+    named = [f"Set the tension mark to {int(m)}{signs[m % 1]}." for m in [*marks, 7]]
+    assert turns(sheet) == named
+    first = next(step for step in sheet["steps"] if step["part"] == "cuff")
+    assert first["text"] == named[0]
+    heel = next(at for at, step in enumerate(sheet["steps"]) if step["part"] == "heel")
+    assert sheet["steps"][heel - 1]["text"] == named[-1]
+
+
+def test_a_plain_leg_is_set_once_at_the_foots_mark() -> None:
+    plain = {**TWO_MARKS, "sock.leg.height": None}
+    assert turns(plan(plain)) == ["Set the tension mark to 7."]
+    assert turns(plan({**plain, "fabric.mark": 5.5})) == ["Set the tension mark to 5½."]
+    one = plan(at_marks(tube(7, W0)))
+    assert "two swatches at two marks" in one["counts"]["leg"]["words"]
+    assert turns(one)[-1] == "Set the tension mark to 7.", "one mark is enough to come back to"
+
+
+def test_no_band_goes_far_from_the_marks_tried() -> None:
+    """Tried 6 and 7, so 5 to 8 is near (as far out as they lie apart); the ankle wants about 3."""
+    sheet = plan(at_marks(tube(7, W0), tube(6, by_hand(6))))
+    found = bands(sheet)
+    assert min(band["mark"] for band in found) == 5
+    assert all(one["mark"] != other["mark"] for one, other in pairwise(found))
+    assert "beyond the marks tried" in found[-1]["words"]
+    assert [b for b in found if 6 <= b["mark"] <= 7 and "beyond" in b["words"]] == []
+    note = noted(sheet)["sock.leg.height"]
+    (wanted,) = map(float, re.findall(r"about mark (\d+)", note))
+    assert wanted == pytest.approx(3, abs=1)
+    assert "swatch nearer" in note
+    assert "sock.leg.height" not in noted(plan(TWO_MARKS))
+
+
+def test_a_line_that_tells_nothing_gives_no_marks() -> None:
+    level = plan(at_marks(tube(7, W0), tube(6, W0 * 1.001)))
+    assert len(bands(level)) > 1
+    assert {band["mark"] for band in bands(level)} <= {None, 7}
+    unmarked = {name: value for name, value in tube(7, W0).items() if name != "mark"}
+    newest = plan(at_marks(unmarked, tube(7, W0), tube(3, 0.42)))
+    assert {band["mark"] for band in bands(newest)} == {None}
+
+
+def test_weighed_swatches_weigh_each_band_by_its_own_stitch() -> None:
+    """A stitch weighs as its loop is long (Munden 1959): 5 g over 3,600 stitches at mark 7."""
+    heavy, light = tube(7, W0, grams="5 g"), tube(3, 0.42, grams=f"{5 * W0 / 0.42:.4f} g")
+    sheet = plan(at_marks(heavy, light))
+    grams = sum(84 * b["rounds"] * 5 / 3600 * W0 / by_hand(b["mark"]) for b in bands(sheet))
+    shown = sheet["yarn"]["sections"]["leg"]
+    assert shown["grams"]["value"] == pytest.approx(2 * grams, rel=0.01)
+
+
+def test_a_height_is_as_sure_as_tape_and_fabric() -> None:
+    """By hand: 1.2816 x hypot(rounds x 2.5 %, 2.5 mm of tape at the top's rounds per mm)."""
+    sheet = plan(SLIM)
+    rounds, found = sheet["counts"]["leg"]["rounds"], sheet["range"]["leg"]
+    at_top = 1.28 * bands(sheet)[0]["stitches"]["value"]
+    reach = 1.2816 * math.hypot(rounds * 0.025, 2.5 * at_top)
+    assert (found["low"], found["high"]) == (
+        math.floor(rounds - reach + 0.5),
+        math.floor(rounds + reach + 0.5),
+    )
+    assert "as sure as tape and fabric are" in found["words"]
+    assert "as the fabric is" in plan({**SLIM, "sock.leg.height": None})["range"]["leg"]["words"]
 
 
 heights = st.lists(st.integers(60, 420), min_size=1, max_size=8, unique=True).map(sorted)

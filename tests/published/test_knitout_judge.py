@@ -107,13 +107,18 @@ def _lost(done: Knitout_Executer[Any], slots: int) -> list[str]:
     return [] if open_loops == slots + 3 else [f"{open_loops} open loops, not {slots} and 3 ends"]
 
 
-def sock(slots: int, sock_length: str = "", **wishes: Any) -> dict[str, Any]:
+_TOLD = {"stitches": "30 / 10 cm", "rounds": "38 / 10 cm"}
+
+
+def sock(
+    slots: int, sock_length: str = "", fabric: dict[str, Any] = _TOLD, **wishes: Any
+) -> dict[str, Any]:
     """A short sock (its foot hardly longer than heel and toe), so that judging is quick."""
     request = {
         "units": "cm",
         "foot": {"length": "24.6 cm"},
         "cylinder": {"slots": slots},
-        "fabric": {"stitches": "30 / 10 cm", "rounds": "38 / 10 cm"},
+        "fabric": fabric,
         "sock": {"leg": {"rounds": 3}, "foot_length_of_sock": sock_length, **wishes},
     }
     plan = answer({"do": "plan", "request": request})
@@ -123,6 +128,11 @@ def sock(slots: int, sock_length: str = "", **wishes: Any) -> dict[str, Any]:
 
 def _girth(height: float, girth: float) -> dict[str, str]:
     return {"height": f"{height} cm", "girth": f"{girth} cm"}
+
+
+def _swatch(width: float, length: float, mark: float) -> dict[str, str]:
+    sizes = {"flat_width": f"{width} cm", "length": f"{length} cm", "mark": str(mark)}
+    return {"needles": "60", "rounds": "50", **sizes}
 
 
 SOCKS: dict[str, tuple[int, str, dict[str, Any]]] = {
@@ -147,6 +157,15 @@ SOCKS: dict[str, tuple[int, str, dict[str, Any]]] = {
         "8 cm",
         {"leg": {"rounds": 30, "girths": [_girth(6, 9), _girth(11, 12)]}, "cuff": {"rounds": 2}},
     ),
+    "leg in bands at marks": (
+        24,
+        "8 cm",
+        {
+            "leg": {"rounds": 30, "girths": [_girth(6, 9), _girth(11, 12)]},
+            "cuff": {"rounds": 2},
+            "fabric": {"swatch": _swatch(10, 13.2, 7), "swatches": [_swatch(8, 10.6, 4)]},
+        },
+    ),
     "largest cylinder": (
         120,
         "9 cm",
@@ -158,7 +177,7 @@ SOCKS: dict[str, tuple[int, str, dict[str, Any]]] = {
         },
     ),
 }
-QUICK = {"odd half of 54", "smallest cylinder", "leg in bands"}
+QUICK = {"odd half of 54", "smallest cylinder", "leg in bands", "leg in bands at marks"}
 
 
 @pytest.mark.parametrize(
