@@ -77,7 +77,7 @@ _LENGTHS = {
         for group in ("foot", "foot.again", "other_foot", "other_foot.again")
         for name, span in foot.SPANS.items()
     },
-    "foot.toe_breadth": foot.TOE_BREADTH,
+    **{f"{one}.toe_breadth": foot.TOE_BREADTH for one in ("foot", "other_foot")},
     "person.height": foot.STATURE,
     **{f"fabric.swatch.{name}": span for name, span in swatch.LENGTHS.items()},
     "sock.foot_length_of_sock": plan.SOCK_LENGTH,

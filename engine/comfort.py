@@ -99,6 +99,7 @@ class Wearer:
     leg: Wish
     aimed: float
     aimed_sd: float
+    toe_breadth: float | None = None
 
     @cached_property
     def _girths(self) -> tuple[tuple[Measure, float], ...]:
@@ -124,9 +125,13 @@ class Wearer:
         return (rounds + heel.each_way) / cloth.rounds + self.cuff.depth(cloth)
 
     def exact_rounds(self, slots: int, heel: Pocket, cloth: Fabric) -> float:
-        """Return the foot rounds before rounding; the toe is the customary one."""
-        toe = slots // 2 - _customary_left(slots // 2)
-        return self.aimed * cloth.rounds - heel.each_way - toe
+        """Return the foot rounds before rounding, over the toe that a plan works out."""
+        half = slots // 2
+        if self.toe_breadth is None:
+            left = _customary_left(half)
+        else:
+            left = short_row.toe_left_for(half, cloth, self.toe_breadth)
+        return self.aimed * cloth.rounds - heel.each_way - (half - left)
 
     def weigh(self, slots: int, cloth: Fabric) -> Weighed:
         """Return how a sock on `slots` in this fabric would be felt."""

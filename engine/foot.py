@@ -93,8 +93,8 @@ class Foot:
     """What was measured, by the names of `SPANS`: the larger of both feet where both were.
 
     `of_other` names the measures taken from the other foot, `smaller_length` is the length in mm of
-    the shorter foot where both were measured, `notes` are (field, sentence). `toe_breadth` in mm is
-    the first foot's.
+    the shorter foot where both were measured, `notes` are (field, sentence). `toe_breadth` is in
+    mm, the larger of both too.
     """
 
     taken: Mapping[str, Measure] = field(default_factory=dict)
@@ -120,7 +120,7 @@ def read(foot: Fields, other: Fields, person: Fields) -> Foot:
     """Return the feet of a request; problems are noted in its fields."""
     notes: list[tuple[str, str]] = []
     foot.only((*SPANS, "again", "toe_breadth"))
-    other.only((*SPANS, "again"))
+    other.only((*SPANS, "again", "toe_breadth"))
     first, second = _read_one(foot, notes), _read_one(other, notes)
     taken, of_other = {**first, **second}, set(second)
     for name in (name for name in SPANS if name in first and name in second):
@@ -132,13 +132,19 @@ def read(foot: Fields, other: Fields, person: Fields) -> Foot:
         apart = abs(first[name].value - second[name].value)
         notes.append((other.where(name), _pair(name in of_other, apart, foot.system)))
     lengths = [one["length"].value for one in (first, second) if "length" in one]
+    toes, others = (one.length("toe_breadth", TOE_BREADTH) for one in (foot, other))
+    if others is not None and others > (toes or 0.0):
+        of_other.add("toe_breadth")
+    if toes is not None and others is not None:
+        words = _pair("toe_breadth" in of_other, abs(toes - others), foot.system)
+        notes.append((other.where("toe_breadth"), words))
     return Foot(
         {name: taken[name] for name in SPANS if name in taken},
         read_person(person),
         frozenset(of_other),
         min(lengths) if len(lengths) > 1 else None,
         tuple(notes),
-        foot.length("toe_breadth", TOE_BREADTH),
+        max((mm for mm in (toes, others) if mm is not None), default=None),
     )
 
 
@@ -268,7 +274,7 @@ def questions(foot: Foot) -> list[tuple[str, str]]:
         fewer = " or fewer" if one_in == population.RAREST else ""
         asked.append(
             (
-                f"{'other_foot' if name in foot.of_other else 'foot'}.{name}",
+                _where(foot, name),
                 f"This {TITLES[name]} is {side} beside the other measures: about 1 foot in "
                 f"{one_in:,}{fewer} is like that. Measure it again?",
             )
@@ -276,8 +282,12 @@ def questions(foot: Foot) -> list[tuple[str, str]]:
     ball, toes = foot.measured.get("ball_girth"), foot.toe_breadth
     if ball is not None and toes is not None and toes * TOES_ROUND_OVER_BREADTH > ball:
         words = "Toes this broad would be rounder than the ball of the foot: measure both again?"
-        asked.append(("foot.toe_breadth", words))
+        asked.append((_where(foot, "toe_breadth"), words))
     return asked
+
+
+def _where(foot: Foot, name: str) -> str:
+    return f"{'other_foot' if name in foot.of_other else 'foot'}.{name}"
 
 
 def _tape(name: str) -> float:

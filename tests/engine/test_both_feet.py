@@ -206,3 +206,34 @@ def test_a_childs_guess_is_called_coarser_and_asks_for_the_tape(age: int, name: 
     assert "measure if you can" in found["words"]
     assert "American" in found["words"]
     assert "Army" not in found["words"]
+
+
+@pytest.mark.parametrize(("first", "other", "larger"), [(80, 88, 1), (88, 80, 0), (None, 88, None)])
+def test_the_toe_is_planned_on_the_broader_toes(
+    first: int | None, other: int, larger: int | None
+) -> None:
+    taken = {"other_foot.toe_breadth": f"{other} mm"}
+    if first:
+        taken["foot.toe_breadth"] = f"{first} mm"
+    sheet = plan(taken)
+    assert sheet["counts"]["toe"] == plan({"foot.toe_breadth": "88 mm"})["counts"]["toe"]
+    assert sheet["counts"]["toe"] != plan({"foot.toe_breadth": "80 mm"})["counts"]["toe"]
+    said = noted(sheet).get("other_foot.toe_breadth", "")
+    assert (
+        said
+        == {
+            None: "",
+            0: "The pair is planned on the first foot: this one is 3/8 in smaller.",
+            1: "The pair is planned on this foot: the first is 3/8 in smaller.",
+        }[larger]
+    )  # 8 mm is 2.5 eighths of an inch
+
+
+def test_toes_of_the_other_foot_are_asked_about_at_their_own_field() -> None:
+    assert (
+        "measure both"
+        in noted(plan({"other_foot.toe_breadth": "110 mm"}))["other_foot.toe_breadth"]
+    )
+    assert refused({"other_foot.toe_breadth": "20 cm"})["other_foot.toe_breadth"]["way_out"]
+    read = answer({"do": "read", "fields": {"other_foot.toe_breadth": "8,8"}, "units": "cm"})
+    assert read["readings"]["other_foot.toe_breadth"]["value"] == 88.0

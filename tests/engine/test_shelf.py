@@ -62,6 +62,8 @@ def drawn(seed: int) -> tuple[dict[str, Any], dict[str, Any]]:
         ]
     )
     request = asked({"foot": foot, "sock": wishes, "cylinder": None, "fabric": None})
+    if seed % 4 == 1:
+        request["foot"]["toe_breadth"] = f"{60 + seed} mm"
     if seed % 3 == 0:  # sock one was knitted on another cylinder
         request |= {"first_sock": {"foot_rounds": 50, "length": "9 in"}}
     yarns = []
