@@ -16,29 +16,19 @@ a swatch does.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from math import hypot, log, sqrt
-from typing import NamedTuple
 
-from engine import ledger, sources, swatch, units, yarn
+from engine import gauge, ledger, sources, swatch, units, yarn
 from engine.fields import Fields, Span
+from engine.gauge import Gauge, Seen
 from engine.ledger import Line
-from engine.swatch import MARK, ROUNDS, STITCHES, Swatch
+from engine.swatch import MARK
 
 SWATCHES_MOST = 40
 _STRANDS = Span("the strands of a yarn", 1, 8)
 _SHAPE = sources.COURSES_TIMES_LOOP / sources.WALES_TIMES_LOOP
 _LEFT_OUT = "Left out, and the counts hang on it. Measure it; until then we take about"
-_FAR = "This is far from what the others say. Same yarn, same mark? Measure it again."
-
-
-class Seen(NamedTuple):
-    """A tube of the ledger: its `share` of the weight, and how many sd it is `off` the others."""
-
-    tube: Swatch
-    share: float
-    off: float
 
 
 @dataclass(frozen=True)
@@ -90,20 +80,6 @@ class Fabric:
         )
 
 
-@dataclass(frozen=True)
-class _Gauge:
-    stitches: float | None
-    rounds: float | None
-    stitches_sd: float
-    rounds_sd: float
-    way: str
-    words: str
-    mark: float | None = None
-    line: Line | None = None
-    seen: tuple[Seen, ...] = ()
-    questions: tuple[tuple[str, str], ...] = ()
-
-
 def read(fields: Fields) -> Fabric | None:
     """Return the fabric of a request, or None with its problems noted."""
     fields.only(("stitches", "rounds", "swatch", "swatches", "mark", "yarn", "strands", "along"))
@@ -111,26 +87,26 @@ def read(fields: Fields) -> Fabric | None:
     tex, mark = _read_tex(fields), fields.plain("mark", MARK)
     newest = swatch.read(fields.part("swatch"))
     others = [swatch.read(row, listed=True) for row in fields.parts("swatches", SWATCHES_MOST)]
-    told = _read_told(fields)
+    told = gauge.told(fields)
     if len(fields.problems) > noted:
         return None
     tubes = swatch.washed(tube for tube in (newest, *reversed(others)) if tube)
     if tubes:
-        gauge = _from_tubes(fields, tubes, mark, tex)
+        found = gauge.from_tubes(fields, tubes, mark, tex)
     else:
-        gauge = told or (_from_yarn(tex) if tex else None)
-        if gauge is None:
+        found = told or (gauge.from_yarn(tex) if tex else None)
+        if found is None:
             fields.refuse(
                 "",
                 "Nothing is known of the fabric yet.",
                 "Give a swatch, or stitches and rounds per length, or the yarn's number.",
             )
         else:
-            gauge = replace(gauge, mark=mark)
-    if gauge is None:
+            found = replace(found, mark=mark)
+    if found is None:
         return None
     pulls = [tube.pull for tube in tubes if tube.pull]
-    cloth = _weighed(fields, _complete(fields, gauge, tex, pulls[0] if pulls else None))
+    cloth = _weighed(fields, _complete(fields, found, tex, pulls[0] if pulls else None))
     return _with_questions(fields, cloth) if len(fields.problems) == noted else None
 
 
@@ -149,146 +125,10 @@ def _read_tex(fields: Fields) -> float | None:
     return tex * (strands or 1) + (along or 0.0)
 
 
-def _from_tubes(
-    fields: Fields, tubes: tuple[Swatch, ...], wanted: float | None, tex: float | None
-) -> _Gauge | None:
-    """Return what tubes say together, the newest first, at the mark wanted or the newest's."""
-    line = ledger.line(tubes, tex)
-    mark = tubes[0].mark if wanted is None else wanted
-    tried = {tube.mark for tube in tubes if tube.mark is not None}
-    if line is not None and mark is not None:
-        return _on_line(fields, tubes, line, mark)
-    if wanted is not None and tried and wanted not in tried:
-        only = units.mark(*tried)
-        fields.refuse(
-            "mark",
-            f"Only mark {only} was tried, which says nothing of mark {units.mark(wanted)}.",
-            f"Knit a swatch at another mark too, or write {only}.",
-        )
-        return None
-    if line is not None:  # nobody said at which mark the sock is knitted: as the newest was
-        tubes = tuple(tube for tube in tubes if tube.mark is None)
-    elif mark is None and tried:
-        (mark,) = tried
-    return _at_one_mark(tubes, mark, line)
-
-
-def _at_one_mark(tubes: tuple[Swatch, ...], mark: float | None, line: Line | None) -> _Gauge:
-    across = [(tube.stitches, tube.stitches_sd) for tube in tubes if tube.stitches]
-    along = [(tube.rounds, tube.rounds_sd) for tube in tubes if tube.rounds]
-    w, c = (ledger.mean(one) if one else None for one in (across, along))
-    floor = float(sources.SOCK_TO_SWATCH)  # nothing is surer than one tube is like the next
-    seen = []
-    for tube in tubes:
-        parts = [
-            ((sd / found.sd) ** -2, (value / found.value - 1) / sd)
-            for value, sd, found in (
-                (tube.stitches, tube.stitches_sd, w),
-                (tube.rounds, tube.rounds_sd, c),
-            )
-            if value and found
-        ]
-        share = sum(part for part, _ in parts) / sum(one is not None for one in (w, c))
-        seen.append(Seen(tube, share, max((off for _, off in parts), key=abs)))
-    words = _tubes_in_words(tubes)
-    chi = sum(one.chi_square for one in (w, c) if one)
-    if ledger.scattered(chi, sum(one.tubes - 1 for one in (w, c) if one)):
-        words += f"; {_SCATTERED}"
-    return _Gauge(
-        w.value if w else None,
-        c.value if c else None,
-        max(w.sd, floor) if w else 0.0,
-        max(c.sd, floor) if c else 0.0,
-        "swatch",
-        words,
-        mark,
-        line,
-        tuple(seen),
-        _asked(seen),
-    )
-
-
-_SCATTERED = "they differ by more than rulers explain: were all of this yarn, at these marks?"
-
-
-def _on_line(fields: Fields, tubes: tuple[Swatch, ...], line: Line, mark: float) -> _Gauge | None:
-    low, high = units.mark(line.low), units.mark(line.high)
-    try:
-        if not line.near(mark):
-            raise ValueError("far out")
-        stitches, rounds, sd = line.at(mark)
-        if stitches not in STITCHES or rounds not in ROUNDS:
-            raise ValueError("no fabric")
-    except ValueError:
-        fields.refuse(
-            "mark",
-            f"Mark {units.mark(mark)} is far from the marks tried, {low} to {high}.",
-            "Knit a swatch nearer to it, or choose a mark nearer to those.",
-        )
-        return None
-    on = [tube for tube in tubes if tube.mark is not None]
-    whole = sum(point.sd**-2 for point in line.points)
-    seen = [
-        Seen(tube, point.sd**-2 / whole, line.off(point))
-        for tube, point in zip(on, line.points, strict=True)
-    ]
-    asked = [
-        (f"{tube.field}.mark", "Without its mark it is left out.")
-        for tube in tubes
-        if tube.mark is None
-    ]
-    if not line.low <= mark <= line.high:
-        words = f"Beyond the marks tried, {low} to {high}: less sure. A swatch there would tell."
-        asked.append((fields.where("mark"), words))
-    words = f"{_tubes_in_words(on)} at marks {low} to {high}"
-    if line.scattered:
-        words += f"; {_SCATTERED}"
-    return _Gauge(
-        stitches, rounds, sd, sd, "swatch", words, mark, line, tuple(seen), (*asked, *_asked(seen))
-    )
-
-
-def _tubes_in_words(tubes: Sequence[Swatch]) -> str:
-    if len(tubes) == 1:
-        return f"from your {tubes[0].kind}"
-    counts = [(sum(tube.kind == kind for tube in tubes), kind) for kind in swatch.KINDS]
-    said = [f"{n} {kind if n == 1 else swatch.PLURALS[kind]}" for n, kind in counts if n]
-    return f"from {' and '.join(said)}"
-
-
-def _asked(seen: Sequence[Seen]) -> tuple[tuple[str, str], ...]:
-    asked = [one for seen_one in seen for one in seen_one.tube.questions]
-    for tube, _, off in seen:
-        if abs(off) > sources.FAR_APART:
-            name = "flat_width" if tube.stitches else "length"
-            asked.append((f"{tube.field}.{name}", _FAR))
-    return tuple(asked)
-
-
-def _read_told(fields: Fields) -> _Gauge | None:
-    stitches, rounds = fields.rate("stitches", STITCHES), fields.rate("rounds", ROUNDS)
-    if stitches is None and rounds is None:
-        return None
-    sd = float(sources.GAUGE_AS_TOLD)
-    return _Gauge(stitches, rounds, sd, sd, "gauge", "from the stitches and rounds you gave")
-
-
-def _from_yarn(tex: float) -> _Gauge:
-    loop = sqrt(tex) / sources.TIGHTNESS_SOCK
-    return _Gauge(
-        sources.WALES_TIMES_LOOP / loop,
-        sources.COURSES_TIMES_LOOP / loop,
-        sources.STITCHES_FROM_YARN,
-        sources.ROUNDS_FROM_YARN,
-        "yarn",
-        "guessed from the yarn's number, for a sock of usual tightness",
-    )
-
-
-def _complete(fields: Fields, gauge: _Gauge, tex: float | None, pull: float | None) -> Fabric:
-    stitches, rounds, words = gauge.stitches, gauge.rounds, gauge.words
-    stitches_sd, rounds_sd = gauge.stitches_sd, gauge.rounds_sd
-    guessed, asked = "", gauge.questions
+def _complete(fields: Fields, found: Gauge, tex: float | None, pull: float | None) -> Fabric:
+    stitches, rounds, words = found.stitches, found.rounds, found.words
+    stitches_sd, rounds_sd = found.stitches_sd, found.rounds_sd
+    guessed, asked = "", found.questions
     if rounds is None and stitches is not None:
         rounds, rounds_sd = stitches * _SHAPE, hypot(stitches_sd, sources.SHAPE_SD)
         words += "; rounds per length guessed from the stitches"
@@ -301,13 +141,13 @@ def _complete(fields: Fields, gauge: _Gauge, tex: float | None, pull: float | No
         raise ValueError("a gauge has stitches or rounds")
     if guessed:
         taken = units.per_length(rounds if guessed == "rounds" else stitches, fields.system)
-        asked = (*asked, (_guessed_field(fields, gauge, guessed), f"{_LEFT_OUT} {taken['text']}."))
+        asked = (*asked, (_guessed_field(fields, found, guessed), f"{_LEFT_OUT} {taken['text']}."))
     return Fabric(
         stitches,
         rounds,
         stitches_sd,
         rounds_sd,
-        gauge.way,
+        found.way,
         words,
         tex or float(sources.USUAL_SOCK_YARN_TEX),
         tex is not None,
@@ -315,9 +155,9 @@ def _complete(fields: Fields, gauge: _Gauge, tex: float | None, pull: float | No
         pull is not None,
         (guessed,) if guessed else (),
         asked,
-        gauge.mark,
-        gauge.line,
-        gauge.seen,
+        found.mark,
+        found.line,
+        found.seen,
     )
 
 
@@ -350,9 +190,9 @@ def _weighed(fields: Fields, cloth: Fabric) -> Fabric:
     return replace(cloth, by_weight=tex / cloth.tex, weighed_sd=sd, questions=asked)
 
 
-def _guessed_field(fields: Fields, gauge: _Gauge, guessed: str) -> str:
-    if gauge.seen:
-        return f"{gauge.seen[0].tube.field}.{'rounds' if guessed == 'rounds' else 'flat_width'}"
+def _guessed_field(fields: Fields, found: Gauge, guessed: str) -> str:
+    if found.seen:
+        return f"{found.seen[0].tube.field}.{'rounds' if guessed == 'rounds' else 'flat_width'}"
     return fields.where(guessed)
 
 

@@ -6,7 +6,8 @@ from math import ceil, floor
 from typing import Any
 
 from engine import sources, swatch, units
-from engine.fabric import Fabric, Seen
+from engine.fabric import Fabric
+from engine.gauge import Seen
 from engine.ledger import Line
 from engine.sock import Sock
 from engine.units import nearest
