@@ -16,10 +16,15 @@ _TWO_SWATCHES = "two swatches at two marks would give the mark numbers"
 
 def kind(sock: Sock) -> str:
     """Return what kind of leg it is, in a word or two."""
-    bands = len(sock.leg.bands)
-    if bands > 1:
-        return f"in {bands} bands"
-    return "at its own tension" if sock.leg.shaped else "plain"
+    if not sock.leg.shaped:
+        return "plain"
+    found = [_mark(band, sock) for band in sock.leg.bands]
+    *others, last = [units.mark(mark) for mark in found if mark is not None] or [""]
+    named = len(others) + 1 == len(found) and last
+    if len(found) == 1:
+        return f"at mark {last}" if named else "at its own tension"
+    marks = f" at marks {', '.join(others)} and {last}" if named else ""
+    return f"in {len(found)} bands{marks}"
 
 
 def write(sock: Sock) -> dict[str, Any]:

@@ -47,6 +47,23 @@ def test_a_long_leg_and_another_heel(phone: BrowserContext, screens: Path) -> No
     step(page, "counts")
     expect(page.locator("#pockets-place")).to_contain_text("left (four times in five)")
 
+    step(page, "yarn")
+    page.locator("#swatch-more > summary").tap()
+    field(page, "fabric.swatch.mark").fill("7")
+    page.locator("#swatches > summary").tap()
+    page.locator("#swatches button.add").tap()
+    # A tighter one: 60 needles lie 8.2 cm wide, where the first is about 10.
+    tighter = {"needles": "60", "flat_width": "8,2", "rounds": "60", "length": "12,6", "mark": "4"}
+    for name, text in tighter.items():
+        field(page, f"fabric.swatches.0.{name}").fill(text)
+    step(page, "counts")
+    expect(page.locator(".tally-leg .detail")).to_contain_text("at marks")
+    set_to = leg.get_by_text("Set the tension mark to")
+    expect(set_to.last).to_have_text("Set the tension mark to 7.")  # back before the heel
+    page.set_viewport_size({"width": 390, "height": 844})
+    page.locator("#steps-place").screenshot(path=screens / "leg_marks.png")
+    page.locator("#counts").screenshot(path=screens / "leg_marks_counts.png")
+
     page.reload()
     expect(field(page, "sock.leg.girths.1.girth")).to_have_value("34")
     step(page, "measure")

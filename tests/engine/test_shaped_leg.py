@@ -278,7 +278,11 @@ def test_a_band_is_set_to_a_quarter_mark_and_counted_as_that_mark_knits() -> Non
         assert band["rounds"] / (1.28 * by_hand(band["mark"])) == pytest.approx(height, abs=0.15)
         assert f"tension mark {int(band['mark'])}" in band["words"]
     assert mm(sheet, "top_above_floor") == pytest.approx(360, abs=2.65)  # a round of the foot
-    assert "two swatches" not in sheet["counts"]["leg"]["words"]
+    words = sheet["counts"]["leg"]["words"]
+    assert "two swatches" not in words
+    assert "6 bands at marks 7, 6¼, 5½, 4¾, 4 and 3½," in words
+    leg = next(part for part in sheet["parts"] if part["part"] == "leg")
+    assert "at marks 7, 6¼" in leg["detail"]
 
 
 def test_the_steps_name_each_mark_once_and_the_foots_before_the_heel() -> None:
@@ -320,6 +324,7 @@ def test_no_band_goes_far_from_the_marks_tried() -> None:
 def test_a_line_that_tells_nothing_gives_no_marks() -> None:
     level = plan(at_marks(tube(7, W0), tube(6, W0 * 1.001)))
     assert len(bands(level)) > 1
+    assert "at marks" not in level["counts"]["leg"]["words"]
     assert {band["mark"] for band in bands(level)} <= {None, 7}
     unmarked = {name: value for name, value in tube(7, W0).items() if name != "mark"}
     newest = plan(at_marks(unmarked, tube(7, W0), tube(3, 0.42)))
