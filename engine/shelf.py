@@ -5,6 +5,10 @@ Every cylinder is tried with every yarn at every mark it was knitted at. Each so
 that do not fit, last those that cannot be knitted so short; of each kind the smaller score first.
 Heel and toe are worked out for each cylinder, as a plan does that leaves them out.
 
+Where one yarn (rows of one name and number) was knitted at two marks or more that differ clearly,
+the line over them (`ledger`) foretells those between: on each cylinder the quarter mark that suits
+the ball is tried too. Its errors count as those of a fabric that was told, which they are about.
+
 A yarn's stitches and rounds are taken on every cylinder as told: gauge carries over between the
 cylinders of one machine only roughly (common practice, no published source). A yarn with a number
 alone is guessed, and its wide error counts in the ranking.
@@ -16,12 +20,14 @@ import re
 from collections.abc import Iterable, Mapping
 from typing import Any, NamedTuple
 
-from engine import cylinder, fabric, leg, plan, yarn
+from engine import cylinder, fabric, ledger, leg, plan, sources, swatch, units, yarn
 from engine.comfort import Wearer, Weighed
 from engine.errors import Refused
 from engine.fabric import Fabric
 from engine.fields import Fields
-from engine.units import System
+from engine.ledger import Line
+from engine.swatch import Swatch
+from engine.units import System, nearest
 
 MOST_CYLINDERS, MOST_YARNS, MOST_MARKS = 24, 60, 12
 _LONGEST_NAME = 60
@@ -65,6 +71,7 @@ class Shelf(NamedTuple):
     fabrics: list[Knitted]
     adopt: dict[str, Any]
     notes: list[tuple[str | None, str]]
+    lines: list[tuple[Knitted, Line]]
 
 
 def read(request: object, shelf: object) -> Shelf:
@@ -86,7 +93,7 @@ def read(request: object, shelf: object) -> Shelf:
     wearer = Wearer(sock.measures, sock.cuff, wish, sock.aimed, sock.aimed_sd, sock.toe_breadth)
     of_foot = [note for note in sock.notes if (note[0] or "").startswith(("foot", "person"))]
     asked = [question for knitted in fabrics for question in knitted.cloth.questions]
-    return Shelf(system, wearer, cylinders, fabrics, adopt, [*of_foot, *asked])
+    return Shelf(system, wearer, cylinders, fabrics, adopt, [*of_foot, *asked], _lines(fabrics))
 
 
 def _legless(sock: object) -> object:
@@ -199,11 +206,48 @@ def _of_yarn(at: int, fields: Fields) -> Iterable[Knitted]:
             yield Knitted(at, name, mark, cloth, group)
 
 
+def _lines(fabrics: list[Knitted]) -> list[tuple[Knitted, Line]]:
+    """Return the line over the marks of each yarn that has a sure one, with its first row."""
+    yarns: dict[tuple[str, object], list[tuple[Knitted, Swatch]]] = {}
+    for one in fabrics:
+        cloth = one.cloth
+        mark = Fields({"mark": one.mark}).plain("mark", swatch.MARK)
+        if mark is not None and cloth.way == "gauge" and not cloth.guessed:
+            errors = cloth.stitches_sd, cloth.rounds_sd
+            tube = Swatch("", "swatch", mark, cloth.stitches, cloth.rounds, *errors)
+            yarns.setdefault((one.name, one.choose.get("yarn")), []).append((one, tube))
+    found = [(rows[0][0], ledger.line([tube for _, tube in rows], None)) for rows in yarns.values()]
+    return [(one, line) for one, line in found if line and line.sure and not line.scattered]
+
+
+def between(shelf: Shelf, kept: Kept) -> Iterable[Knitted]:
+    """Return each yarn with a line at the mark that suits the ball on a cylinder, if untried."""
+    ball = shelf.wearer.measures["ball_girth"].value
+    for like, line in shelf.lines:
+        found = line.mark_for_stitches(kept.slots * sources.BALL_STRETCH_WANTED / ball)
+        mark = nearest(found[0] * 4) / 4 if found else line.low
+        if line.low < mark < line.high and all(point.mark != mark for point in line.points):
+            stitches, rounds, _ = line.at(mark)
+            told = {
+                "stitches": _rate(stitches, shelf.system),
+                "rounds": _rate(rounds, shelf.system),
+            }
+            group = {**like.choose, **told}
+            cloth = fabric.read(Fields(group, "", shelf.system))
+            if cloth is not None:
+                words = f"{units.mark(mark)}, between those knitted"
+                yield Knitted(like.yarn, like.name, words, cloth, group)
+
+
+def _rate(per_mm: float, system: System) -> str:
+    return str(units.per_length(per_mm, system)["text"])
+
+
 def rank(shelf: Shelf) -> list[Tried]:
     """Return every sock the shelf could make, best first."""
     tried = [
         Tried(kept, knitted, shelf.wearer.weigh(kept.slots, knitted.cloth))
         for kept in shelf.cylinders
-        for knitted in shelf.fabrics
+        for knitted in (*shelf.fabrics, *between(shelf, kept))
     ]
     return sorted(tried, key=lambda one: one.weighed[:2])

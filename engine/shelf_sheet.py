@@ -73,6 +73,8 @@ def _assumptions(shelf: Shelf) -> Iterable[str]:
             "Stitches and rounds are taken as told on every cylinder. From one to another of one "
             "machine they carry over only roughly: swatch on the one you choose."
         )
+    if shelf.lines:
+        yield "A mark between two that you knitted is foretold from them: swatch there first."
     if any(one.cloth.way == "yarn" for one in shelf.fabrics):
         yield "A yarn with a number alone is a guess, and ranks with that doubt: swatch first."
     if any(not one.cloth.tex_told for one in shelf.fabrics):

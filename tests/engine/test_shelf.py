@@ -311,7 +311,7 @@ def test_each_yarn_has_its_best_mark() -> None:
         {"mark": n, "stitches": f"{5.5 + n} / in", "rounds": f"{7 + n} / in"} for n in range(4)
     ]
     found = ranked({"cylinders": "54 60 72", "yarns": [*ONE_YARN, {"name": "b", "marks": marks}]})
-    assert found["tried"] == 15
+    assert found["tried"] == 15 + 1  # 54 want mark 1 and 72 one beyond all: only 60 one between
     assert sorted(one["yarn"] for one in found["yarns"]) == ["a", "b"]
     for best in found["yarns"]:
         of_it = [one["rank"] for one in found["best"] if one["yarn"] == best["yarn"]]
@@ -323,6 +323,54 @@ def test_each_yarn_has_its_best_mark() -> None:
     for candidate in found["best"]:
         parts = [one["discomfort"] for one in candidate["reasons"]]
         assert sum(parts) == pytest.approx(candidate["score"], abs=5e-4)
+
+
+def at_marks(*marks: tuple[str, float], name: str = "b", **more: str) -> list[dict[str, Any]]:
+    """Rows of one yarn, as the page sends them: stitches per inch at each mark."""
+    return [
+        {
+            "name": name,
+            "marks": [{"mark": mark, "stitches": f"{w} / in", "rounds": f"{w * 1.3:.2f} / in"}],
+            **more,
+        }
+        for mark, w in marks
+    ]
+
+
+def test_between_two_marks_the_one_for_the_ball_is_ranked_too() -> None:
+    """By hand: the loop, 1 over the stitches, is a line over the marks (Munden 1959)."""
+    found = ranked({"cylinders": "60", "yarns": at_marks(("4", 9.0), ("8", 6.5), yarn="240 tex")})
+    assert found["tried"] == 3
+    best = found["best"][0]
+    wanted = 60 * sources.BALL_STRETCH_WANTED / 228.1 * MM_PER_INCH
+    mark = 4 + 4 * (1 / wanted - 1 / 9) / (1 / 6.5 - 1 / 9)
+    nearest = round(mark * 4) / 4
+    assert (
+        best["mark"]
+        == f"{int(nearest)}{ {0.25: '¼', 0.5: '½', 0.75: '¾'}[nearest % 1] }, between those knitted"
+    )
+    there = 1 / (1 / 9 + (1 / 6.5 - 1 / 9) * (nearest - 4) / 4)
+    assert best["stitches"]["value"] * MM_PER_INCH == pytest.approx(there, abs=0.006)
+    assert best["choose"]["fabric"]["yarn"] == "240 tex"
+    sheet = answer({"do": "plan", "request": {**asked(), **best["choose"]}})
+    ball = next(place for place in sheet["fit"] if place["place"] == "ball")
+    assert ball["stretch"] == pytest.approx(reason(best, "ball")["value"], abs=5e-4)
+    assert ball["stretch"] == pytest.approx(sources.BALL_STRETCH_WANTED, rel=0.02)
+    assert any("foretold" in line for line in found["assumptions"])
+
+
+@pytest.mark.parametrize(
+    "yarns",
+    [
+        at_marks(("4", 7.6), ("8", 7.4)),  # the mark hardly moves the stitch
+        at_marks(("tight", 9.0), ("loose", 6.5)),
+        [*at_marks(("4", 9.0)), *at_marks(("8", 6.5), name="c")],
+        [*at_marks(("4", 9.0), yarn="240 tex"), *at_marks(("8", 6.5), yarn="300 tex")],
+        at_marks(("4", 12.0), ("8", 9.5)),  # the ball wants a mark beyond both
+    ],
+)
+def test_nothing_is_foretold_without_a_sure_line_or_beyond_the_marks(yarns: list[Any]) -> None:
+    assert ranked({"cylinders": "60", "yarns": yarns})["tried"] == 2
 
 
 def test_what_belongs_to_another_cylinder_is_left_out_and_no_more() -> None:
