@@ -33,6 +33,9 @@ def write(sock: Sock) -> dict[str, Any]:
     words = f"{rounds} {kind(sock)}, {sock.leg.words}"
     if not sock.leg.shaped:
         return {"rounds": sock.leg_rounds, "words": words, "bands": []}
+    beyond = [mark for band in sock.leg.bands if (mark := _beyond(band, sock))]
+    if beyond:
+        words += f"; beyond the marks tried, so less sure: {', '.join(beyond)}"
     if sock.fabric.line is None:
         words += f"; {_TWO_SWATCHES}"
     bands, begun, height = list[dict[str, Any]](), 1, sock.top_above_floor - sock.cuff_depth
@@ -59,11 +62,18 @@ def _mark(band: Band, sock: Sock) -> float | None:
     return sock.fabric.mark if band.tighter == 1 else band.mark
 
 
-def _setting(band: Band, sock: Sock) -> str:
+def _beyond(band: Band, sock: Sock) -> str:
+    """Return a mark outside those that were tried, else ""."""
     mark, line = _mark(band, sock), sock.fabric.line
+    outside = mark is not None and line is not None and not line.low <= mark <= line.high
+    return units.mark(mark) if outside and mark is not None else ""
+
+
+def _setting(band: Band, sock: Sock) -> str:
+    mark = _mark(band, sock)
     if mark is not None:
-        beyond = line is not None and not line.low <= mark <= line.high
-        return f"tension mark {units.mark(mark)}{', beyond the marks tried' if beyond else ''}"
+        beyond = ", beyond the marks tried" if _beyond(band, sock) else ""
+        return f"tension mark {units.mark(mark)}{beyond}"
     if band.tighter == 1:
         return "the stitch of the foot"
     per = units.per_length(band.cloth(sock.fabric).stitches, sock.system)["text"]

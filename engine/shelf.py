@@ -91,7 +91,9 @@ def read(request: object, shelf: object) -> Shelf:
     if fields.problems:
         raise Refused(fields.problems)
     wearer = Wearer(sock.measures, sock.cuff, wish, sock.aimed, sock.aimed_sd, sock.toe_breadth)
-    of_foot = [note for note in sock.notes if (note[0] or "").startswith(("foot", "person"))]
+    of_foot = [
+        note for note in sock.notes if (note[0] or "").startswith(("foot", "other_foot", "person"))
+    ]
     asked = [question for knitted in fabrics for question in knitted.cloth.questions]
     return Shelf(system, wearer, cylinders, fabrics, adopt, [*of_foot, *asked], _lines(fabrics))
 

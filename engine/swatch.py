@@ -100,7 +100,7 @@ def read(fields: Fields, *, listed: bool = False) -> Swatch | None:
     asked = []
     if kind == "sock" and grams is not None:
         asked.append((fields.where("grams"), _WHOLE_SOCK))
-    if kind == kind == "swatch" and (rounds or 40) < sources.SWATCH_ROUNDS_FEWEST:
+    if kind == "swatch" and (rounds or 40) < sources.SWATCH_ROUNDS_FEWEST:
         asked.append((fields.where("rounds"), _SHORT))
     return Swatch(
         fields.path,

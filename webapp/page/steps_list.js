@@ -45,8 +45,9 @@ function gist(steps) {
   const rows = steps.filter((step) => step.kind === "row");
   const rounds = steps.filter((step) => step.kind === "rounds");
   if (rows.length) return `${rows[rows.length - 1].row} rows`;
-  if (rounds.length === 1) return `${rounds[0].rounds} rounds`;
-  return "";
+  if (!rounds.length) return "";
+  const sum = rounds.reduce((soFar, step) => soFar + (step.rounds ?? 0), 0);
+  return `${sum} ${sum === 1 ? "round" : "rounds"}`;
 }
 
 /** @param {Step} step */
