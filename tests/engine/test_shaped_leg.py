@@ -313,6 +313,7 @@ def test_no_band_goes_far_from_the_marks_tried() -> None:
     assert min(band["mark"] for band in found) == 5
     assert all(one["mark"] != other["mark"] for one, other in pairwise(found))
     assert "beyond the marks tried" in found[-1]["words"]
+    assert sheet["counts"]["leg"]["words"].endswith("so less sure: 5½, 5")
     assert [b for b in found if 6 <= b["mark"] <= 7 and "beyond" in b["words"]] == []
     note = noted(sheet)["sock.leg.height"]
     (wanted,) = map(float, re.findall(r"about mark (\d+)", note))
