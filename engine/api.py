@@ -50,7 +50,7 @@ def _page(call: Mapping[str, Any]) -> dict[str, Any]:
     sock = plan.make(call.get("request"))
     return {
         "plan": sheet.write(sock),
-        "picture": picture.draw(sock),
+        "picture": picture.draw(sock, sheet.places(sock)),
         "link": link.write(call["request"]),
     }
 

@@ -5,104 +5,89 @@ runs to the right. Seen from the side the heel is the corner between the last le
 first foot round; its seam runs from the back of the heel towards the middle of the sock.
 
 The drawing carries classes and no colours: the page's style sheet gives line, fill and type
-(`sock`, `part`, `part-cuff` ... `part-toe`, `seam`, `fold`, `hatch`, `count`, `name`, `measure`,
-`measure-line`).
+(`sock`, `part`, `part-cuff` ... `part-toe`, `seam`, `fold`, `hatch`, `count`, `name`, `outside` for
+words beside the sock, `measure`, `measure-line`, and those of `bands`).
 """
 
 from __future__ import annotations
 
-from engine import units
+from collections.abc import Sequence
+from itertools import pairwise
+
+from engine import bands, units
 from engine.cuff import Cuff
+from engine.fit import Place
+from engine.outline import Outline, n, path, text
 from engine.sock import Sock
 
-_MARGIN_LEFT, _MARGIN_TOP, _MARGIN_RIGHT, _MARGIN_BOTTOM = 52.0, 12.0, 14.0, 40.0
-_BIG, _SMALL = 0.09, 0.05  # sizes of type over the length of the sock's foot
-_DIGITS_WIDE = 2.2  # what a count needs beside it, in sizes of type
+_MARGIN_BOTTOM = 40.0
+_KEY = "The denser a band, the tighter."
 
 
-def _n(value: float) -> str:
-    return units.number(value, 1)
+def draw(sock: Sock, places: Sequence[Place]) -> str:
+    """Return the drawing of a sock as one `<svg>` element, sized by its `viewBox` in mm.
 
-
-def _path(kind: str, d: str) -> str:
-    return f'<path class="{kind}" d="{d}"/>'
-
-
-def _text(kind: str, x: float, y: float, words: str, size: float, anchor: str = "middle") -> str:
-    return (
-        f'<text class="{kind}" x="{_n(x)}" y="{_n(y)}" font-size="{_n(size)}" '
-        f'text-anchor="{anchor}">{words}</text>'
-    )
-
-
-class _Outline:
-    """Where the parts of a sock lie: x to the right, y downwards, the sole on y = `sole`."""
-
-    def __init__(self, sock: Sock) -> None:
-        """Place every part of `sock`."""
-        c = sock.fabric.rounds
-        self.width = sock.tube / 2
-        self.top = _MARGIN_TOP
-        self.fold = self.top + sock.cuff_depth
-        self.ankle = self.fold + sock.leg_length
-        self.sole = self.ankle + sock.heel_height
-        self.back = _MARGIN_LEFT
-        self.front = self.back + self.width
-        self.heel_end = self.back + sock.heel.each_way / c
-        self.toe_start = self.heel_end + sock.foot_rounds / c
-        self.tip = self.toe_start + sock.toe.each_way / c
-        # In a very short sock the toe's upper edge still starts in front of the leg.
-        self.toe_top = max(self.toe_start, self.front + 1)
-        # A sock with hardly a leg is drawn a little low at the instep, to stay below its cuff.
-        self.instep = max(min(self.sole - self.width, self.ankle), self.fold)
-        self.half = (self.sole + self.instep) / 2
-        self.middle = ((self.back + self.front) / 2, self.half)
-        self.big, self.small = (share * (self.tip - self.back) for share in (_BIG, _SMALL))
-
-
-def draw(sock: Sock) -> str:
-    """Return the drawing of a sock as one `<svg>` element, sized by its `viewBox` in mm."""
-    at = _Outline(sock)
-    width, height = at.tip + _MARGIN_RIGHT, at.sole + _MARGIN_BOTTOM
-    shapes = [*_shapes(at), *_hatch(at, sock.cuff), *_names(at, sock), *_measures(at, sock)]
+    `places` is its fit, as `sheet.places` gives it.
+    """
+    at = Outline(sock)
+    worn = bands.find(at, sock, places)
+    lines, over = bands.beside(at, worn)
+    if over > 0:
+        at = Outline(sock, over)
+        worn = bands.find(at, sock, places)
+        lines, _ = bands.beside(at, worn)
+    height = at.sole + _MARGIN_BOTTOM + (bands.room_below(at) + 1.5 * at.small if worn else 0)
+    shapes = [
+        *_shapes(at),
+        *_hatch(at, sock.cuff),
+        *(path(f"stretch stretch-{bands.density(place)}", d) for place, _, d in worn),
+        *_names(at, sock, [y for place, y, _ in worn if place.place in ("ankle", "calf")]),
+        *lines,
+        *bands.below(at, worn),
+        *_measures(at, sock, bands.room_below(at) if worn else 0),
+    ]
+    if worn:
+        shapes.append(text("worn", at.right / 2, height - at.small * 0.6, _KEY, at.small))
+    told = ", ".join(f"{bands.percent(place)} {place.verdict}" for place, _, _ in worn)
     title = (
         f"The sock from the side: cuff {sock.cuff.rounds} rounds, leg {sock.leg_rounds}, "
         f"heel {sock.heel.rows} rows, foot {sock.foot_rounds} rounds, toe {sock.toe.rows} rows."
+        f"{f' Stretch when worn: {told}.' if told else ''}"
     )
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" class="sock" role="img" '
-        f'viewBox="0 0 {_n(width)} {_n(height)}"><title>{title}</title>{"".join(shapes)}</svg>'
+        f'viewBox="0 0 {n(at.right)} {n(height)}"><title>{title}</title>{"".join(shapes)}</svg>'
     )
 
 
-def _shapes(at: _Outline) -> list[str]:
-    mid_x, mid_y = _n(at.middle[0]), _n(at.middle[1])
-    back, front, sole = _n(at.back), _n(at.front), _n(at.sole)
-    fold, ankle, instep = _n(at.fold), _n(at.ankle), _n(at.instep)
-    heel_end, toe_start, tip = _n(at.heel_end), _n(at.toe_start), _n(at.tip)
-    toe_top = _n(at.toe_top)
+def _shapes(at: Outline) -> list[str]:
+    mid_x, mid_y = n(at.middle[0]), n(at.middle[1])
+    back, front, sole = n(at.back), n(at.front), n(at.sole)
+    fold, ankle, instep = n(at.fold), n(at.ankle), n(at.instep)
+    heel_end, toe_start, tip = n(at.heel_end), n(at.toe_start), n(at.tip)
+    toe_top = n(at.toe_top)
     corner = min(at.heel_end - at.back, at.sole - at.ankle) * 0.45
     nose = (at.tip - at.toe_start) * 0.9
     return [
-        _path("part part-cuff", f"M{back} {_n(at.top)}H{front}V{fold}H{back}Z"),
-        _path(
+        path("part part-cuff", f"M{back} {n(at.top)}H{front}V{fold}H{back}Z"),
+        path(
             "part part-leg",
             f"M{back} {fold}H{front}V{instep}L{mid_x} {mid_y}L{back} {ankle}Z",
         ),
-        _path(
+        path(
             "part part-heel",
-            f"M{back} {ankle}L{mid_x} {mid_y}L{heel_end} {sole}H{_n(at.back + corner)}"
-            f"Q{back} {sole} {back} {_n(at.sole - corner)}Z",
+            f"M{back} {ankle}L{mid_x} {mid_y}L{heel_end} {sole}H{n(at.back + corner)}"
+            f"Q{back} {sole} {back} {n(at.sole - corner)}Z",
         ),
-        _path(
+        path(
             "part part-foot",
             f"M{front} {instep}H{toe_top}L{toe_start} {sole}H{heel_end}L{mid_x} {mid_y}Z",
         ),
-        _path(
+        path(
             "part part-toe",
-            f"M{toe_top} {instep}Q{_n(max(at.toe_start + nose, at.toe_top))} {instep} {tip} "
+            f"M{toe_top} {instep}Q{n(max(at.toe_start + nose, at.toe_top))} {instep} {tip} "
             f"{mid_y}"
-            f"Q{_n(at.toe_start + nose)} {sole} {toe_start} {sole}Z",
+            f"Q{n(at.toe_start + nose)} {sole} {toe_start} {sole}Z",
         ),
         _seam((at.back + corner * 0.3, at.sole - corner * 0.3), at.middle),
         _seam((at.tip, at.half), ((at.toe_start + at.toe_top) / 2, at.half)),
@@ -114,63 +99,68 @@ def _seam(start: tuple[float, float], end: tuple[float, float]) -> str:
     x, y = start
     across, down = end[0] - x, end[1] - y
     ends = "".join(
-        f"M{_n(x + across * a)} {_n(y + down * a)}L{_n(x + across * b)} {_n(y + down * b)}"
+        f"M{n(x + across * a)} {n(y + down * a)}L{n(x + across * b)} {n(y + down * b)}"
         for a, b in ((0.0, 0.22), (0.8, 1.0))
     )
-    return _path("seam", ends)
+    return path("seam", ends)
 
 
-def _hatch(at: _Outline, cuff: Cuff) -> list[str]:
+def _hatch(at: Outline, cuff: Cuff) -> list[str]:
     """Return strokes that tell the cuffs apart without colour: a fold, a close or a wide rib."""
     if cuff.kind == "hem":
-        inside = _n(at.fold - (at.fold - at.top) * 0.12)
-        return [_path("fold", f"M{_n(at.back)} {inside}H{_n(at.front)}")]
+        inside = n(at.fold - (at.fold - at.top) * 0.12)
+        return [path("fold", f"M{n(at.back)} {inside}H{n(at.front)}")]
     count = 16 if cuff.kind == "rib" else 8
     step = at.width / count
-    top, fold = _n(at.top), _n(at.fold)
-    strokes = "".join(f"M{_n(at.back + step * i)} {top}V{fold}" for i in range(1, count))
-    return [_path("hatch", strokes)]
+    top, fold = n(at.top), n(at.fold)
+    strokes = "".join(f"M{n(at.back + step * i)} {top}V{fold}" for i in range(1, count))
+    return [path("hatch", strokes)]
 
 
-def _names(at: _Outline, sock: Sock) -> list[str]:
+def _names(at: Outline, sock: Sock, crossed: list[float]) -> list[str]:
+    """Return counts and names of the parts, that of the leg clear of its crossing bands."""
     across = (at.back + at.front) / 2
-    foot_x, foot_y = (at.middle[0] * 0.45 + at.toe_start * 0.55), at.half
-    if at.toe_start - at.middle[0] < _DIGITS_WIDE * at.big:  # no room: above the instep instead
-        foot_x, foot_y = at.front + at.big * 1.2, at.instep - at.big
+    edges = [at.fold, *sorted(crossed), min(at.ankle, at.half - at.small)]
+    upper, lower = max(pairwise(edges), key=lambda gap: gap[1] - gap[0])
+    foot_x, foot_y = (at.middle[0] * 0.45 + at.ball * 0.55), at.half
+    outside = " outside" if at.foot_narrow else ""
+    if outside:
+        foot_x, foot_y = at.front + at.big * 1.7, at.instep - at.big
     # The cuff is shallow: its name and count stand on one line.
     words = f"cuff {sock.cuff.rounds}"
-    found = [_text("count", across, (at.top + at.fold + at.small) / 2, words, at.small * 1.1)]
+    found = [text("count", across, (at.top + at.fold + at.small) / 2, words, at.small * 1.1)]
     for x, y, name, count in (
-        (across, (at.fold + at.ankle) / 2 - at.small / 2, "leg", sock.leg_rounds),
+        (across, (upper + lower) / 2 - at.small / 2, "leg", sock.leg_rounds),
         ((at.back + at.heel_end) / 2, (at.ankle + at.sole) / 2, "heel", sock.heel.rows),
         (foot_x, foot_y, "foot", sock.foot_rounds),
         ((at.toe_start + at.toe_top) * 0.28 + at.tip * 0.44, at.half, "toe", sock.toe.rows),
     ):
         if not count:
             continue
-        found.append(_text("count", x, y + at.big * 0.15, str(count), at.big))
-        found.append(_text("name", x, y + at.big * 0.2 + at.small, name, at.small))
+        kind = outside if name == "foot" else ""
+        found.append(text(f"count{kind}", x, y + at.big * 0.15, str(count), at.big))
+        found.append(text(f"name{kind}", x, y + at.big * 0.2 + at.small, name, at.small))
     return found
 
 
-def _measures(at: _Outline, sock: Sock) -> list[str]:
-    below, left = at.sole + 12, at.back - 12
+def _measures(at: Outline, sock: Sock, lowered: float) -> list[str]:
+    below, left = at.sole + 12 + lowered, at.back - 12
     tick = 4.0
     foot = units.length_text(sock.foot_length, sock.system)
     height = units.length_text(sock.top_above_floor, sock.system)
     middle = (at.top + at.sole) / 2
     return [
-        _path(
+        path(
             "measure-line",
-            f"M{_n(at.back)} {_n(below - tick)}V{_n(below + tick)}M{_n(at.back)} {_n(below)}"
-            f"H{_n(at.tip)}M{_n(at.tip)} {_n(below - tick)}V{_n(below + tick)}",
+            f"M{n(at.back)} {n(below - tick)}V{n(below + tick)}M{n(at.back)} {n(below)}"
+            f"H{n(at.tip)}M{n(at.tip)} {n(below - tick)}V{n(below + tick)}",
         ),
-        _text("measure", (at.back + at.tip) / 2, below + 5 + at.small, foot, at.small * 1.2),
-        _path(
+        text("measure", (at.back + at.tip) / 2, below + 5 + at.small, foot, at.small * 1.2),
+        path(
             "measure-line",
-            f"M{_n(left - tick)} {_n(at.top)}H{_n(left + tick)}M{_n(left)} {_n(at.top)}"
-            f"V{_n(at.sole)}M{_n(left - tick)} {_n(at.sole)}H{_n(left + tick)}",
+            f"M{n(left - tick)} {n(at.top)}H{n(left + tick)}M{n(left)} {n(at.top)}"
+            f"V{n(at.sole)}M{n(left - tick)} {n(at.sole)}H{n(left + tick)}",
         ),
-        f'<text class="measure" font-size="{_n(at.small * 1.2)}" text-anchor="middle" '
-        f'transform="translate({_n(left - 8)} {_n(middle)}) rotate(-90)">{height}</text>',
+        f'<text class="measure" font-size="{n(at.small * 1.2)}" text-anchor="middle" '
+        f'transform="translate({n(left - 8)} {n(middle)}) rotate(-90)">{height}</text>',
     ]

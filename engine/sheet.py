@@ -28,7 +28,7 @@ SECTIONS = {"cuff": "Cuff", "leg": "Leg", "heel": "Heel", "foot": "Foot", "toe":
 
 def write(sock: Sock) -> dict[str, Any]:
     """Return the whole answer for a sock."""
-    places = _places(sock)
+    worn = places(sock)
     counts = _counts(sock)
     notes = (*sock.notes, *yarn_sheet.notes(sock))
     return {
@@ -38,7 +38,7 @@ def write(sock: Sock) -> dict[str, Any]:
         "measures": {name: _measure(m, sock.system) for name, m in sock.measures.items()},
         "fabric": fabric_sheet.write(sock),
         "sizes": _sizes(sock),
-        "fit": [_place(place, sock.system) for place in places],
+        "fit": [_place(place, sock.system) for place in worn],
         "yarn": yarn_sheet.write(sock),
         "range": _ranges(sock),
         "choices": pocket_sheet.choices(sock),
@@ -54,14 +54,14 @@ def write(sock: Sock) -> dict[str, Any]:
         "cautions": cautions.for_sock(
             any(
                 p.place in ("over_heel", "ankle", "calf") and p.level == "bad" and p.stretch > 1
-                for p in places
+                for p in worn
             )
         ),
         "notes": [{"field": field, "text": text} for field, text in notes],
     }
 
 
-def _places(sock: Sock) -> list[fit.Place]:
+def places(sock: Sock) -> list[fit.Place]:
     """Return the fit at every place; at the cuff where the leg is known, or was asked after."""
     foot_length = sock.measures["length"].value
     along = fit.Girths(
@@ -70,7 +70,7 @@ def _places(sock: Sock) -> list[fit.Place]:
         sock.tube_at(sources.CALF_HEIGHT_OVER_FOOT * foot_length),
         sock.top_tube,
     )
-    places = fit.judge(
+    found = fit.judge(
         sock.measures,
         sock.tube,
         sock.heel_girth,
@@ -82,8 +82,8 @@ def _places(sock: Sock) -> list[fit.Place]:
     body, slots, top = sock.top_of_body, sock.cylinder.slots, sock.top_tube
     if sock.leg.asked or sock.cuff.flat is not None:
         give = sock.cuff.give(slots, sock.fabric, top)
-        places.append(fit.grip(body.girth, sock.cuff.girth(slots, top), give, body.measured))
-    return places
+        found.append(fit.grip(body.girth, sock.cuff.girth(slots, top), give, body.measured))
+    return found
 
 
 def _counts(sock: Sock) -> dict[str, Any]:

@@ -160,3 +160,6 @@ ANKLE_HEIGHT_OVER_FOOT = Cited(
     "the outer ankle bone stands at 0.26 (women) to 0.27 (men) of the foot length: ANSUR II 2012; "
     "the leg is slimmest about 4 cm above: " + TRADE,
 )
+BALL_OVER_FOOT = Cited(
+    0.74, "ball of foot length over foot length, mean of the women and of the men: ANSUR II 2012"
+)

@@ -8,13 +8,17 @@ from __future__ import annotations
 
 import re
 import xml.etree.ElementTree as ET
-from itertools import pairwise
+from itertools import combinations, pairwise
+from pathlib import Path
 from typing import Any, NamedTuple
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from engine.api import answer
-from tests.asking import asked, mm
+from engine.sources import ANKLE_HEIGHT_OVER_FOOT
+from tests.asking import asked, fit, mm
 
 SVG = "{http://www.w3.org/2000/svg}"
 ROUNDED = 0.16
@@ -26,8 +30,12 @@ ALLOWED = {
 }
 PARTS = ("cuff", "leg", "heel", "foot", "toe")
 CLASSES = {f"part-{name}" for name in PARTS} | {
-    *("sock", "part", "seam", "fold", "hatch", "count", "name", "measure", "measure-line")
+    *("sock", "part", "seam", "fold", "hatch", "count", "name", "measure", "measure-line"),
+    *("stretch", "lead", "worn", "outside"),
 }
+# From the emptiest band to the fullest: the ladder of levels, what is bad parted by its side.
+DENSITIES = ("baggy", "loose", "good", "tight", "cuts")
+CLASSES |= {f"stretch-{density}" for density in DENSITIES}
 SOCKS: dict[str, dict[str, Any]] = {
     "a woman's": {},
     "in centimetres": {"units": "cm"},
@@ -38,6 +46,17 @@ SOCKS: dict[str, dict[str, Any]] = {
     "hardly a foot": {"foot.length": "125 mm", "sock.leg.rounds": 20, "sock.toe.left": 12},
     "deep heel": {"sock.heel.left": 4, "sock.heel.needles": 36},
     "knee high": {"sock.leg.rounds": 200},
+    "a child's": {
+        "cylinder.slots": 48,
+        "foot": {"length": "165 mm", "ball_girth": "166 mm", "ankle_girth": "165 mm"},
+        "person": {"age": "6"},
+    },
+    "up to a height": {"sock.leg": {"height": "330 mm"}},
+    "a cuff of its own widths": {
+        "sock.leg.rounds": 90,
+        "sock.cuff": {"kind": "rib", "rounds": 30, "flat_width": "80 mm"},
+    },
+    "a calf too wide": {"foot.calf_girth": "430 mm", "sock.leg.rounds": 130},
 }
 
 
@@ -92,7 +111,7 @@ def part(svg: ET.Element, name: str) -> str:
 
 
 def texts(svg: ET.Element, kind: str) -> list[str]:
-    return [str(one.text) for one in svg.iter(f"{SVG}text") if one.get("class") == kind]
+    return [str(one.text) for one in svg.iter(f"{SVG}text") if kind in one.get("class", "").split()]
 
 
 @pytest.mark.parametrize("name", SOCKS)
@@ -195,3 +214,138 @@ def test_cuffs_are_told_apart_by_strokes() -> None:
     assert paths(hem, "hatch") == paths(rib, "fold") == paths(mock, "fold") == []
     close, wide = (paths(svg, "hatch")[0].count("M") for svg in (rib, mock))
     assert close > wide > 1
+
+
+def density(place: dict[str, Any]) -> str:
+    """The band a place should have, by its level and, where that is bad, by its side."""
+    if place["level"] != "bad":
+        return str(place["level"])
+    return "baggy" if place["stretch"] < 1 else "cuts"
+
+
+def worn(sheet: dict[str, Any]) -> list[dict[str, Any]]:
+    """The places of the fit where the sock is worn, from the top down."""
+    ankle = ANKLE_HEIGHT_OVER_FOOT * sheet["measures"]["length"]["value"]
+    below = mm(sheet, "top_above_floor") - mm(sheet, "cuff_depth") < ankle
+    left_out = {"over_heel"} | ({"ankle"} if below else set())
+    found = {
+        place["place"]: place
+        for place in sheet["fit"]
+        if place["place"] not in left_out and place["level"] != "apart"
+    }
+    return [found[name] for name in ("cuff", "calf", "ankle", "heel", "ball") if name in found]
+
+
+def check_bands(svg: ET.Element, sheet: dict[str, Any]) -> None:
+    """Every worn place has its band, its percent and its verdict, and nothing else has."""
+    places = worn(sheet)
+    bands = [
+        one.get("class") for one in svg.iter(f"{SVG}path") if "stretch" in one.get("class", "")
+    ]
+    assert bands == [f"stretch stretch-{density(place)}" for place in places]
+    words = " ".join(texts(svg, "worn")).replace("\u00a0", " ")
+    told = (svg.findtext(f"{SVG}title") or "").partition("Stretch when worn: ")[2]
+    said = list[str]()
+    for place in places:
+        pattern = rf"\b{place['place']} (\+?)(\d+) %( wider)? {re.escape(place['verdict'])}(?= |$)"
+        label = re.search(pattern, words)
+        assert label, (pattern, words)
+        plus, percent, wider = label.groups()
+        assert bool(plus) != bool(wider)
+        stretch = place["stretch"]  # to 0.001, and the percent is whole
+        exact = 100 * (stretch - 1 if plus else 1 / stretch - 1)
+        assert abs(int(percent) - exact) < 0.8, (label, exact)
+        said.append(re.escape(label[0]))
+    assert re.fullmatch(", ".join(said) + r"\.", told)
+
+
+@pytest.mark.parametrize("name", SOCKS)
+def test_every_worn_place_has_its_band_and_words(name: str) -> None:
+    """The same places, levels and verdicts as the fit beside it; the percent from its girths."""
+    check_bands(*drawn(name))
+
+
+@pytest.mark.parametrize("name", SOCKS)
+def test_no_words_lie_on_each_other(name: str) -> None:
+    """With letters 0.6 of their size wide, as in the wider plain faces."""
+    svg, _ = drawn(name)
+    boxes = list[tuple[str, Box]]()
+    for one in svg.iter(f"{SVG}text"):
+        if not one.get("x"):
+            continue
+        x, y, size = (float(one.get(name, "")) for name in ("x", "y", "font-size"))
+        wide = 0.6 * size * len(str(one.text))
+        left = x - wide * {"start": 0.0, "middle": 0.5}[one.get("text-anchor", "")]
+        boxes.append((str(one.text), Box(left, y - 0.75 * size, left + wide, y)))
+    _, _, width, height = map(float, svg.get("viewBox", "").split())
+    for text, found in boxes:
+        assert found.left >= 0, text
+        assert found.right <= width, text
+        assert found.bottom <= height, text
+    for (text, found), (other_text, other) in combinations(boxes, 2):
+        across = min(found.right, other.right) - max(found.left, other.left)
+        down = min(found.bottom, other.bottom) - max(found.top, other.top)
+        assert across <= 0 or down <= 0, (text, other_text)
+
+
+@pytest.mark.parametrize("name", SOCKS)
+def test_bands_keep_clear_of_the_counts(name: str) -> None:
+    """A band across the leg leaves the leg's count and name to be read."""
+    svg, sheet = drawn(name)
+    if sheet["counts"]["leg"]["rounds"] < 40:  # too short for both: the count wins
+        return
+    fold = box(part(svg, "cuff")).bottom
+    across = [box(d) for d in paths(svg, "stretch")]
+    levels = [band.top for band in across if band.top == band.bottom and band.top > fold]
+    (count,) = (
+        float(one.get("y", ""))
+        for one in svg.iter(f"{SVG}text")
+        if one.get("class") == "name" and one.text == "leg"
+    )
+    big = 0.09 * mm(sheet, "foot_length")
+    assert all(not count - 1.5 * big < y < count + 2 for y in levels)
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    ball=st.integers(150, 330),
+    heel=st.integers(220, 420),
+    ankle=st.integers(150, 320),
+    calf=st.integers(250, 480),
+    leg=st.integers(0, 180),
+)
+def test_bands_follow_any_foot(ball: int, heel: int, ankle: int, calf: int, leg: int) -> None:
+    girths = {"ball": ball, "heel": heel, "ankle": ankle, "calf": calf}
+    changes = {f"foot.{name}_girth": f"{girth} mm" for name, girth in girths.items()}
+    page = answer({"do": "page", "request": asked({**changes, "sock.leg.rounds": leg})})
+    if "errors" not in page:
+        check_bands(ET.fromstring(page["picture"]), page["plan"])  # noqa: S314 - ours
+
+
+def test_levels_and_bands_go_one_to_one() -> None:
+    """A ball ever wider goes through all five, each with verdicts of its own, and in order."""
+    seen = list[str]()
+    verdicts = dict[str, str]()
+    for girth in range(170, 300, 5):
+        page = answer({"do": "page", "request": asked({"foot.ball_girth": f"{girth} mm"})})
+        svg = ET.fromstring(page["picture"])  # noqa: S314 - the engine's own text
+        kind = svg.findall(f"{SVG}path[@class]")
+        last = [one.get("class", "") for one in kind if "stretch" in one.get("class", "")][-1]
+        ball = fit(page["plan"], "ball")
+        seen += [last] if last not in seen else []
+        assert verdicts.setdefault(last, ball["verdict"]) == ball["verdict"]
+    assert seen == [f"stretch stretch-{density}" for density in DENSITIES]
+    assert len(set(verdicts.values())) == len(DENSITIES)
+
+
+def test_each_band_is_denser_than_the_one_before() -> None:
+    """By the dashes in the style sheet: the share of a band that is filled only grows."""
+    style = (Path(__file__).parents[2] / "webapp/style/picture.css").read_text()
+    filled = list[float]()
+    for name in DENSITIES:
+        (rule,) = re.findall(rf"\.stretch-{name} {{(.*?)}}", style, re.S)
+        dashes = re.search(r"stroke-dasharray: ([\d.]+) ([\d.]+);", rule)
+        dash, gap = map(float, dashes.groups()) if dashes else (1.0, 0.0)
+        filled.append(dash / (dash + gap))
+    assert all(fuller > 1.3 * emptier for emptier, fuller in pairwise(filled[:4]))
+    assert filled[3] < 0.85 < filled[4] == 1
