@@ -4,6 +4,7 @@ A call names what it wants in `do`:
 
 - `plan` with `request`: the answer of `sheet.write`.
 - `page` with `request`: `{"plan": ..., "picture": svg, "link": text}`, all a screen needs.
+- `foot` with `request`: the `measures` and `notes` of a plan, as far as the foot alone tells.
 - `chart` with `request` and `chart` (see `chart.read`): a table over sizes, as `chart.write`.
 - `shelf` with `request` and `shelf` (see `shelf.read`): cylinders, yarns and marks, ranked.
 - `open` with `link`: `{"request": ...}`, what a link holds.
@@ -52,6 +53,15 @@ def _page(call: Mapping[str, Any]) -> dict[str, Any]:
         "plan": sheet.write(sock),
         "picture": picture.draw(sock, sheet.places(sock)),
         "link": link.write(call["request"]),
+    }
+
+
+def _foot(call: Mapping[str, Any]) -> dict[str, Any]:
+    request = call.get("request")
+    system, measures, notes = plan.foot_alone(request if isinstance(request, Mapping) else {})
+    return {
+        "measures": sheet.measures(measures, system),
+        "notes": [{"field": field, "text": text} for field, text in notes],
     }
 
 
@@ -121,6 +131,7 @@ def _told(found: Mapping[str, float | None]) -> list[tuple[str, float]]:
 _DOORS: dict[str, Callable[[Mapping[str, Any]], dict[str, Any]]] = {
     "plan": _plan,
     "page": _page,
+    "foot": _foot,
     "chart": _chart,
     "shelf": _shelf,
     "open": _open,

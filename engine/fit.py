@@ -162,7 +162,7 @@ def _calf(calf: Measure, girth: float, top: float, foot_length: float, pull: flo
     return _worn("calf", calf, girth, sources.LEG_STRETCH, _LEG)
 
 
-def grip(body: float, girth: float, give: float, measured: bool) -> Place:
+def grip(body: float, girth: float, give: float, measured: bool, ribbed: bool = False) -> Place:
     """Judge whether a cuff of relaxed `girth` mm holds a leg of `body` mm where the sock ends.
 
     What counts is the share of its `give` (pulled over relaxed girth) that is in use: nothing in
@@ -176,12 +176,13 @@ def grip(body: float, girth: float, give: float, measured: bool) -> Place:
         level, verdict = _LEVELS[1 if step < 2 else 3], f"perhaps {verdict}"
     percent = f"{used * 100:.0f} % of what it gives is in use" if used > 0 else "no stretch in use"
     words = f"{verdict[0].upper()}{verdict[1:]} where the sock ends: {percent}."
+    or_rib = "" if ribbed else ", or a rib,"
     if not measured:
         words += " The leg there is guessed: measure it to be sure."
     elif level in ("loose", "bad") and step < 2:
-        words += " A smaller stitch, or a rib, would hold it."
+        words += f" A smaller stitch{or_rib} would hold it."
     elif level != "good":
-        words += " A larger stitch at the top, or a rib, would ease it."
+        words += f" A larger stitch at the top{or_rib} would ease it."
     return Place("cuff", body, girth, level, verdict, words, measured)
 
 

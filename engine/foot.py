@@ -22,6 +22,7 @@ from engine import population, reading, shoe_size, units
 from engine.fields import Fields, Span
 from engine.sources import (
     FEET_APART,
+    FEET_GIRTHS_APART,
     LENGTH_FROM_SOCK,
     READINGS_APART,
     TAPE_ON_GIRTH,
@@ -130,7 +131,10 @@ def read(foot: Fields, other: Fields, person: Fields) -> Foot:
         words = f"{taken[name].words}, the larger of both feet"
         taken[name] = replace(taken[name], words=words)
         apart = abs(first[name].value - second[name].value)
-        notes.append((other.where(name), _pair(name in of_other, apart, foot.system)))
+        said = _pair(name in of_other, apart, foot.system)
+        if name != "length" and apart > FEET_GIRTHS_APART * taken[name].value:
+            said += " That is more than feet usually differ: measure both again?"
+        notes.append((other.where(name), said))
     lengths = [one["length"].value for one in (first, second) if "length" in one]
     toes, others = (one.length("toe_breadth", TOE_BREADTH) for one in (foot, other))
     if others is not None and others > (toes or 0.0):

@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from math import ceil, floor
+from typing import Any
 
 from engine import (
     cuff,
@@ -36,7 +37,7 @@ from engine.foot import Foot, Measure
 from engine.leg import Leg
 from engine.short_row import Pocket
 from engine.sock import Sock
-from engine.units import nearest
+from engine.units import System, nearest
 
 GROUPS = (
     "units", "foot", "other_foot", "person", "cylinder", "fabric", "sock", "first_sock", "stock",
@@ -46,6 +47,7 @@ SOCK_LENGTH = Span("the foot of a sock", 80, 360)
 # Where the cylinder is in doubt the sock is held against a usual one, so that all problems are told
 # at once.
 _USUAL_CYLINDER = Cylinder(60)
+Notes = list[tuple[str, str]]
 
 
 @dataclass(frozen=True)
@@ -95,6 +97,20 @@ def make(request: object) -> Sock:
     if knitted is not None:
         sock = _second(fields.part("first_sock"), sock, knitted)
     return replace(sock, notes=(*sock.notes, *_unlike(feet, sock, aim)))
+
+
+def foot_alone(request: Mapping[str, Any]) -> tuple[System, dict[str, Measure], Notes]:
+    """Return system, measures and questions of the foot, before anything is known to knit it with.
+
+    Raises `Refused` where foot and person cannot be read, or tell no length.
+    """
+    fields = Fields(request)
+    fields.system = "in" if fields.choice("units", ("in", "cm")) == "in" else "cm"
+    feet = foot.read(fields.part("foot"), fields.part("other_foot"), fields.part("person"))
+    measures = _complete(fields, feet, _read_aim(fields.part("sock")))
+    if fields.problems or measures is None:
+        raise Refused(fields.problems)
+    return fields.system, measures, foot.questions(feet)
 
 
 def _unlike(feet: Foot, sock: Sock, aim: _Aim) -> list[tuple[str, str]]:

@@ -35,7 +35,7 @@ def write(sock: Sock) -> dict[str, Any]:
         "units": sock.system,
         "counts": counts,
         "parts": _parts(sock),
-        "measures": {name: _measure(m, sock.system) for name, m in sock.measures.items()},
+        "measures": measures(sock.measures, sock.system),
         "fabric": fabric_sheet.write(sock),
         "sizes": _sizes(sock),
         "fit": [_place(place, sock.system) for place in worn],
@@ -61,6 +61,11 @@ def write(sock: Sock) -> dict[str, Any]:
     }
 
 
+def measures(found: dict[str, Measure], system: units.System) -> dict[str, Any]:
+    """Return every measure with its interval and where it is from."""
+    return {name: _measure(measure, system) for name, measure in found.items()}
+
+
 def places(sock: Sock) -> list[fit.Place]:
     """Return the fit at every place; at the cuff where the leg is known, or was asked after."""
     foot_length = sock.measures["length"].value
@@ -82,7 +87,15 @@ def places(sock: Sock) -> list[fit.Place]:
     body, slots, top = sock.top_of_body, sock.cylinder.slots, sock.top_tube
     if sock.leg.asked or sock.cuff.flat is not None:
         give = sock.cuff.give(slots, sock.fabric, top)
-        found.append(fit.grip(body.girth, sock.cuff.girth(slots, top), give, body.measured))
+        found.append(
+            fit.grip(
+                body.girth,
+                sock.cuff.girth(slots, top),
+                give,
+                body.measured,
+                sock.cuff.kind == "rib",
+            )
+        )
     return found
 
 

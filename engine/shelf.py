@@ -91,10 +91,12 @@ def read(request: object, shelf: object) -> Shelf:
     if fields.problems:
         raise Refused(fields.problems)
     wearer = Wearer(sock.measures, sock.cuff, wish, sock.aimed, sock.aimed_sd, sock.toe_breadth)
-    of_foot = [
-        note for note in sock.notes if (note[0] or "").startswith(("foot", "other_foot", "person"))
+    of_foot = plan.foot_alone(kept)[2]  # a count of the least fabric would be nobody's
+    asked = [
+        (field, f"{knitted.name}, {field.rsplit('.', 1)[-1]}: {text[0].lower()}{text[1:]}")
+        for knitted in fabrics
+        for field, text in knitted.cloth.questions
     ]
-    asked = [question for knitted in fabrics for question in knitted.cloth.questions]
     return Shelf(system, wearer, cylinders, fabrics, adopt, [*of_foot, *asked], _lines(fabrics))
 
 

@@ -104,6 +104,7 @@ READINGS_APART = Cited(
     "repeatability limit, 1.96 sqrt 2 rounded, ISO 5725-6:1994; from memory",
 )
 FEET_APART = Cited(8.0, TRADE)  # mm of length between the feet of a person, beyond is unusual
+FEET_GIRTHS_APART = Cited(0.1, TRADE)  # share of a girth, as above
 TOLD_STATURE = Cited(10.0, TRADE)  # mm, a person's height as told
 TOLD_WEIGHT = Cited(1.5, TRADE)  # kg, a person's weight as told
 TAPE_ON_SWATCH = Cited(1.5, TRADE)  # mm, a rule along a flat tube

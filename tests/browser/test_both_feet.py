@@ -52,6 +52,29 @@ def test_both_feet_are_read_kept_sent_and_emptied_for_the_next(new_phone: NewPho
     expect(field(visitor, "other_foot.length")).to_have_value("24,9 cm")
     expect(field(visitor, "foot.again.length")).to_have_value("24 cm")
 
+    asked = page.locator("#around-place .note", has_text="Two different socks")
+    expect(asked).to_contain_text("Foot length, other foot.")
+    page.locator("#around-place button", has_text="Go there").first.tap()
+    expect(other).to_be_focused()
+    step(page, "counts")
+
     page.locator("#next-foot").tap()
     for name in ("foot.length", "foot.again.length", "other_foot.length"):
         expect(field(page, name)).to_be_empty()
+
+
+def test_guesses_and_questions_stand_before_there_is_a_yarn(phone: BrowserContext) -> None:
+    page = opened(phone)
+    choose(page, "a child")
+    expect(field(page, "person.shoe_size.system")).to_have_value("EU child")
+    choose(page, "a woman")
+    expect(field(page, "person.shoe_size.system")).to_have_value("EU")
+    field(page, "foot.length").fill("24,8")
+    expect(page.locator("#foot-ankle_girth-estimate")).to_contain_text("Left out")
+    field(page, "foot.heel_girth").fill("26")
+    expect(page.locator("#foot-heel_girth-note")).to_contain_text("Measure it again?")
+    expect(page.locator("#foot-ankle_girth-estimate")).to_contain_text("Left out")
+    field(page, "foot.length").fill("")
+    field(page, "foot.length").blur()
+    expect(page.locator("#foot-heel_girth-note")).to_be_empty()
+    expect(page.locator("#foot-ankle_girth-estimate")).to_be_empty()

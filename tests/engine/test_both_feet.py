@@ -237,3 +237,23 @@ def test_toes_of_the_other_foot_are_asked_about_at_their_own_field() -> None:
     assert refused({"other_foot.toe_breadth": "20 cm"})["other_foot.toe_breadth"]["way_out"]
     read = answer({"do": "read", "fields": {"other_foot.toe_breadth": "8,8"}, "units": "cm"})
     assert read["readings"]["other_foot.toe_breadth"]["value"] == 88.0
+
+
+def test_girths_of_two_feet_too_unlike_are_asked_about() -> None:
+    """Beyond a tenth: common practice, no published source."""
+    foot = {"foot.heel_girth": "34 cm", "other_foot.heel_girth": "28 cm"}
+    assert "measure both again?" in noted(plan(foot))["other_foot.heel_girth"]
+    foot["other_foot.heel_girth"] = "31 cm"
+    assert "again" not in noted(plan(foot))["other_foot.heel_girth"]
+
+
+def test_the_foot_alone_is_guessed_and_asked_about_as_in_a_plan() -> None:
+    changes = {"foot.heel_girth": "26 cm", "other_foot.length": "27 cm"}
+    whole = asked(changes)
+    alone = {name: whole[name] for name in ("units", "foot", "other_foot", "person")}
+    told, sheet = answer({"do": "foot", "request": alone}), plan(changes)
+    assert told["measures"] == sheet["measures"]
+    assert {note["field"] for note in told["notes"]} >= {"foot.heel_girth", "other_foot.length"}
+    assert all(note in sheet["notes"] for note in told["notes"])
+    (error,) = answer({"do": "foot", "request": {}})["errors"]
+    assert error["field"] == "foot.length"

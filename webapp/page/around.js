@@ -4,6 +4,8 @@
  * @import {Fit, Plan, Quantity} from "./types"
  */
 import { html, nothing, render, svg } from "lit-html";
+import { idOf, stepOf } from "./place_of.js";
+import { goTo } from "./problems.js";
 
 /** Marks for the fit that differ in shape, never in colour alone. */
 export const MARKS = {
@@ -27,8 +29,11 @@ const SIZES = {
 
 const PARTS = { cuff: "Cuff", leg: "Leg", heel: "Heel", foot: "Foot", toe: "Toe", ends: "Ends" };
 
-/** @param {Plan} plan @param {HTMLElement} place */
-export function renderAround(plan, place) {
+/**
+ * @param {Plan} plan @param {HTMLElement} place
+ * @param {(step: "measure" | "yarn" | "counts") => void} go
+ */
+export function renderAround(plan, place, go) {
   const notes = plan.notes.filter((note) => note.field === null);
   render(
     html`
@@ -37,6 +42,7 @@ export function renderAround(plan, place) {
         <h3 id="fit-title">How it fits</h3>
         <ul class="fits">${plan.fit.map(fit)}</ul>
         ${notes.map((note) => html`<p class="note">${note.text}</p>`)}
+        ${plan.notes.map((note) => elsewhere(note, go))}
       </section>
       <section aria-labelledby="yarn-need-title">
         <hr class="knit" />
@@ -68,13 +74,25 @@ export function renderAround(plan, place) {
   );
 }
 
+/**
+ * What is asked beside a field of another step; a guess for an empty field of the fabric is said above.
+ * @param {Plan["notes"][number]} note @param {(step: "measure" | "yarn" | "counts") => void} go
+ */
+function elsewhere({ field, text }, go) {
+  if (!field || (stepOf(field) ?? "counts") === "counts") return nothing;
+  const input = /** @type {HTMLInputElement | null} */ (document.getElementById(idOf(field)));
+  if (!input || (field.startsWith("fabric.") && !input.value.trim())) return nothing;
+  return html`<p class="note"><strong>${input.labels?.[0]?.textContent}.</strong> ${text}</p>
+    <button type="button" @click=${() => goTo(field, go)}>Go there</button>`;
+}
+
 /** @param {Fit} found */
 function fit(found) {
   const apart = found.level === "apart";
   return html`<li class="fit fit-${found.level}">
     <svg class="fit-mark" viewBox="0 0 24 24" aria-hidden="true" focusable="false">${MARKS[found.level]}</svg>
     <p><strong>${found.title}.</strong> ${found.words}
-      ${apart ? nothing : html`<span class="quiet">${found.body.text}${found.from === "estimated" ? " (guessed)" : ""} in ${found.fabric.text} of sock.</span>`}</p>
+      ${apart ? nothing : html`<span class="quiet">${found.body.text}${found.from === "estimated" ? " (guessed)" : ""} round, in ${found.fabric.text} of sock.</span>`}</p>
   </li>`;
 }
 

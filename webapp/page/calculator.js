@@ -45,14 +45,18 @@ export class Calculator extends EventTarget {
 
 /**
  * While only sock one or the stock is in doubt the counts stay: those without it, with its problems beside.
- * @param {Request} request @param {(call: object) => Promise<Answer>} ask
+ * @param {Request} request @param {(call: object) => Promise<any>} ask
  * @returns {Promise<Answer>}
  */
 async function page(request, ask) {
+  /** @type {Answer} */
   const answer = await ask({ do: "page", request });
   const doubted = new Set(answer.errors?.map(({ field }) => field.split(".")[0]));
-  if (![...doubted].every((group) => LATER.includes(group)) || !answer.errors) {
-    return { ...answer, request };
+  if (!answer.errors) return { ...answer, request };
+  if (![...doubted].every((group) => LATER.includes(group))) {
+    // The foot alone is enough to guess what was left out of it, and to ask about what is odd.
+    const foot = await ask({ do: "foot", request });
+    return { errors: answer.errors, request, foot: foot.errors ? undefined : foot };
   }
   const before = /** @type {Request} */ (
     Object.fromEntries(Object.entries(request).filter(([group]) => !doubted.has(group)))

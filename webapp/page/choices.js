@@ -78,7 +78,10 @@ function offerSizes(values) {
     option.hidden = option.disabled = !fits;
   }
   if (system.selectedOptions[0]?.disabled) {
-    system.value = [...system.options].find((option) => !option.disabled)?.value ?? "";
+    const country = system.value.slice(0, 2); // EU, UK, US
+    const offered = [...system.options].filter((option) => !option.disabled);
+    const like = offered.find((option) => option.value.startsWith(country)) ?? offered[0];
+    system.value = like?.value ?? "";
   }
 }
 

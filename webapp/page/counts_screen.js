@@ -48,7 +48,7 @@ export class CountsScreen {
     if (plan) {
       renderCounts(plan, place("counts-place"));
       showPicture(answer.picture, place("picture-place"));
-      renderAround(plan, place("around-place"));
+      renderAround(plan, place("around-place"), (step) => this.nav.go(step));
       renderSteps(plan, place("steps-place"));
       renderShare(answer.link, place("share-place"), this.sheets);
     } else {

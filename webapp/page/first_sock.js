@@ -23,6 +23,7 @@ export class FirstSock {
 
   /** @type {Values | null} what was typed before sock one was kept */
   #before = null;
+  #lesson = "";
   /** @type {Values | null} */
   #keep = null;
 
@@ -57,6 +58,7 @@ export class FirstSock {
   /** Sock one becomes one more piece of this yarn. @param {Values} keep */
   #keepIt(keep) {
     const before = this.form.values();
+    const lesson = this.#words;
     const row = Object.keys(before).filter((name) => /^fabric\.swatches\.\d+\.needles$/.test(name));
     /** @type {Values} */
     const values = { ...before, way: "swatch" };
@@ -71,6 +73,7 @@ export class FirstSock {
     for (const name of FIELDS) values[name] = "";
     this.form.fill(values);
     this.#before = before;
+    this.#lesson = lesson;
     this.#draw();
   }
 
@@ -102,7 +105,7 @@ export class FirstSock {
           keep
             ? html`<button type="button" id="keep-sock" @click=${() => this.#keepIt(keep)}>Keep this sock among the swatches of its yarn</button> `
             : before
-              ? html`<p>Kept among the swatches, in step 2. <button type="button" id="unkeep-sock" @click=${() => this.form.fill(before)}>Undo</button></p>`
+              ? html`<p>Kept among the swatches, in step 2. The counts are now for the next pair. For the sock two of this one: ${this.#lesson} <button type="button" id="unkeep-sock" @click=${() => this.form.fill(before)}>Undo</button></p>`
               : nothing
         }
         ${

@@ -35,7 +35,7 @@ function order({ field }) {
 }
 
 /** @param {string} field @param {(step: "measure" | "yarn" | "counts") => void} go */
-function goTo(field, go) {
+export function goTo(field, go) {
   const place = placeOf(field);
   const step = stepOf(field);
   if (!place || !step) return;

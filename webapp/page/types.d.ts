@@ -125,6 +125,7 @@ export interface Plan {
   parts: Part[];
 }
 
+export type FootAlone = Pick<Plan, "measures" | "notes">;
 /** What the counts and the tape show of a plan. */
 export type Shown = Pick<Plan, "parts" | "counts" | "fabric" | "notes" | "measures">;
 /** The counts shown last, and what they were asked by. */
@@ -147,6 +148,8 @@ export type Answer =
   | {
       errors: Problem[];
       request: Request;
+      /** what the foot tells before there is a plan */
+      foot?: FootAlone;
       plan?: undefined;
       picture?: undefined;
       link?: undefined;

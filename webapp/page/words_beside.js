@@ -1,7 +1,7 @@
 /**
  * The words beside the fields: the same length in the other system, the guess for what is left out,
  * and notes, each next to the field it speaks of.
- * @import {Answer, Plan, Readings} from "./types"
+ * @import {Answer, FootAlone, Plan, Readings} from "./types"
  * @import {Form} from "./form.js"
  */
 import { SOCK_TWO } from "./first_sock.js";
@@ -33,14 +33,15 @@ export class WordsBeside {
   }
 
   /** @param {Answer} answer */
-  show({ plan }) {
-    if (!plan) return this.#clear();
-    this.#showGuesses(plan);
-    this.#showNotes(plan);
-    this.#showGauge(plan);
+  show(answer) {
+    const known = answer.plan ?? answer.foot;
+    if (!known) return this.#clear();
+    this.#showGuesses(known);
+    this.#showNotes(known);
+    if (answer.plan) this.#showGauge(answer.plan);
   }
 
-  /** Without a plan nothing is guessed; words that stood there would speak of another foot. */
+  /** Without a length nothing is guessed; words that stood there would speak of another foot. */
   #clear() {
     // While a field is being typed in, the words under it stay, so that nothing moves at every key.
     const typing = document.activeElement;
@@ -52,7 +53,7 @@ export class WordsBeside {
     }
   }
 
-  /** @param {Plan} plan */
+  /** @param {FootAlone} plan */
   #showGuesses(plan) {
     for (const [measure, found] of Object.entries(plan.measures)) {
       const place = document.getElementById(`foot-${measure}-estimate`);
@@ -74,7 +75,7 @@ export class WordsBeside {
     }
   }
 
-  /** @param {Plan} plan */
+  /** @param {FootAlone} plan */
   #showNotes(plan) {
     const places = "[data-field] .note, [data-field^='fabric.'] .estimate";
     for (const place of this.form.element.querySelectorAll(places)) place.textContent = "";
