@@ -74,7 +74,3 @@ def test_guesses_and_questions_stand_before_there_is_a_yarn(phone: BrowserContex
     field(page, "foot.heel_girth").fill("26")
     expect(page.locator("#foot-heel_girth-note")).to_contain_text("Measure it again?")
     expect(page.locator("#foot-ankle_girth-estimate")).to_contain_text("Left out")
-    field(page, "foot.length").fill("")
-    field(page, "foot.length").blur()
-    expect(page.locator("#foot-heel_girth-note")).to_be_empty()
-    expect(page.locator("#foot-ankle_girth-estimate")).to_be_empty()
