@@ -70,7 +70,7 @@ def test_there_are_figures_to_look_at() -> None:
     assert {module for module, _, _ in cited()} >= {"sources", "yarn", "shoe_size"}
 
 
-@pytest.mark.parametrize(("module", "name", "figure"), list(cited()), ids=str)
+@pytest.mark.parametrize(("module", "name", "figure"), sorted(cited()), ids=str)
 def test_each_says_where_it_is_from(module: str, name: str, figure: Cited) -> None:
     """A year, a standard's number or a page's address; else it says that there is none."""
     source = figure.source
