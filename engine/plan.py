@@ -96,7 +96,20 @@ def make(request: object) -> Sock:
     sock = replace(sock, stock=at_hand)
     if knitted is not None:
         sock = _second(fields.part("first_sock"), sock, knitted)
-    return replace(sock, notes=(*sock.notes, *_unlike(feet, sock, aim)))
+    asked = [*_of_another(cloth, machine), *_unlike(feet, sock, aim)]
+    return replace(sock, notes=(*sock.notes, *asked))
+
+
+def _of_another(cloth: Fabric, machine: Cylinder) -> Notes:
+    """Return a question for each piece of fabric that this cylinder cannot have knitted."""
+    words = (
+        f"More needles than this cylinder’s {machine.slots}: is it of another? Then swatch anew."
+    )
+    return [
+        (f"{tube.field}.needles", words)
+        for tube, *_ in cloth.seen
+        if tube.needles is not None and tube.needles > machine.slots
+    ]
 
 
 def foot_alone(request: Mapping[str, Any]) -> tuple[System, dict[str, Measure], Notes]:

@@ -64,6 +64,7 @@ class Swatch:
     drawn_in: tuple[float | None, float | None] = (None, None)
     unwashed: tuple[bool, bool] = (False, False)
     questions: tuple[tuple[str, str], ...] = ()
+    needles: int | None = None
 
     @property
     def stitches_sd(self) -> float:
@@ -119,6 +120,7 @@ def read(fields: Fields, *, listed: bool = False) -> Swatch | None:
             length is None and wet_length is not None,
         ),
         tuple(asked),
+        needles,
     )
 
 

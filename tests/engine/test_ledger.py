@@ -365,3 +365,12 @@ def test_any_pieces_make_a_plan_or_say_what_is_wrong(
 )
 def test_what_cannot_be_is_said_at_its_field(changes: dict[str, Any], field: str) -> None:
     assert field in refused(changes)
+
+
+def test_a_piece_of_more_needles_than_the_cylinder_has_is_asked_about() -> None:
+    """Common practice, no published source: a gauge is of the cylinder it was knitted on."""
+    asked = "fabric.swatch.needles"
+    piece = {"needles": 72, "flat_width": "12.2 cm", "rounds": 60, "length": "15.8 cm"}
+    for slots, told in ((60, True), (72, False), (84, False)):
+        sheet = plan({"foot.length": "24.6 cm", "cylinder.slots": slots, "fabric.swatch": piece})
+        assert (asked in {note["field"] for note in sheet["notes"]}) is told
