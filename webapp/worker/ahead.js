@@ -22,7 +22,15 @@ export async function makeReady({ pyodide, snapshot }, hand) {
   await compiling;
 }
 
+/** @type {Map<string, Promise<WebAssembly.Module>>} once for all workers of this page, by address */
+const compiled = new Map();
+
 /** @param {string} address */
-async function compile(address) {
-  return WebAssembly.compileStreaming(fetch(address));
+function compile(address) {
+  const found = compiled.get(address);
+  if (found) return found;
+  const compiling = (async () => WebAssembly.compileStreaming(fetch(address)))();
+  compiled.set(address, compiling);
+  compiling.catch(() => compiled.delete(address));
+  return compiling;
 }
