@@ -168,12 +168,18 @@ def test_phone_and_this_machine_agree(phone: BrowserContext, way: str) -> None:
                 python.onerror = failed;
             });
             const restored = way === "engine from the snapshot";
-            if (restored) await (await caches.open("test")).add(snapshot);
             python.postMessage({
                 pyodide: whole(pyodide),
                 engine: restored ? "" : whole(engine),  // so that there is no other way
-                snapshot: restored ? whole(snapshot) : "",
+                snapshot: "",
             });
+            const module = await WebAssembly.compileStreaming(fetch(`${pyodide}pyodide.asm.wasm`));
+            python.postMessage({ module });
+            python.postMessage({ stored: restored });
+            if (restored) {
+                const memory = new Uint8Array(await (await fetch(snapshot)).arrayBuffer());
+                python.postMessage({ memory });
+            }
             const first = await next();
             if (!first.ready) throw new Error(JSON.stringify(first));
             const answers = [];
