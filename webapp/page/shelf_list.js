@@ -56,7 +56,7 @@ function candidate(one, take) {
     <p><strong>${first.title}.</strong> ${first.words}</p>
     <details><summary>Every place</summary>
       <ul class="assumptions">${others.map(({ title, words }) => html`<li><strong>${title}.</strong> ${words}</li>`)}</ul></details>
-    <button type="button" class="take" @click=${() => take(one)}>Use this <span class="unseen">: ${nameOf(one)}</span></button>
+    <button type="button" class="take" @click=${() => take(one)}>Use this <span class="said">: ${nameOf(one)}</span></button>
   </li>`;
 }
 
