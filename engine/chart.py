@@ -131,7 +131,11 @@ def _ladder(
     """Return first, first + step, ... up to last; problems stand at the fields of `names`."""
     first, last = ends
     if last < first:
-        fields.refuse(names[1], "The last comes before the first.", "Exchange the two.")
+        typed, way_out = names[1], "Exchange the two."
+        if any(fields.blank(name) for name in names[:2]):  # beside the one she can mend
+            typed = names[0] if fields.blank(names[1]) else names[1]
+            way_out = "Fill in the other end too, or check this one."
+        fields.refuse(typed, "The last comes before the first.", way_out)
         return ()
     count = int((last - first) / step + 1e-6) + 1
     if count > most:

@@ -122,11 +122,11 @@ def _getting_on(heel: Measure, sock: Girths, cuff: Cuff, fabric: Fabric) -> Plac
     if sock.narrowest * fabric.pull < girth * pull:
         girth, pull = sock.narrowest, fabric.pull
     needed = heel.value / girth
-    from_swatch = (
-        "as your swatch was pulled"
-        if fabric.pull_measured or cuff.pulled is not None
-        else "a usual guess; pull a swatch to know"
-    )
+    whence = "a usual guess; pull a swatch to know"
+    if fabric.pull_measured or cuff.pulled is not None:
+        whence = "as your swatch was pulled"
+        if cuff.pulled is None and pull < fabric.pull:
+            whence += f", less what a {cuff.kind if cuff.kind != 'hem' else 'hung hem'} takes of it"
     if needed <= pull * sources.GOES_ON_EASILY_SHARE:
         level, verdict = "good", "goes on easily"
     elif needed <= pull:
@@ -138,7 +138,7 @@ def _getting_on(heel: Measure, sock: Girths, cuff: Cuff, fabric: Fabric) -> Plac
         return Place("over_heel", heel.value, girth, level, verdict, words, heel.measured)
     words = (
         f"{verdict.capitalize()}: it must stretch to {needed:.2f} times its girth to pass the "
-        f"heel, and gives about {pull:.2f} ({from_swatch})."
+        f"heel, and gives about {pull:.2f} ({whence})."
     )
     if level == "bad":
         words += " A larger stitch, more needles, or a ribbed top would let it pass."

@@ -14,8 +14,8 @@ from typing import NamedTuple
 from engine.fabric import Fabric
 from engine.swatch import ROUNDS, STITCHES
 
-_STEP = 4  # a knitter tells quarters of a mark apart
-_AS_THE_FOOT = 0.015  # a change this small is not worth turning the screw for
+_STEP = 4  # stops to a mark: quarters can be told apart (common practice, no published source)
+_AS_THE_FOOT = 0.015  # a change this small is not worth turning the screw for (our choice)
 
 
 class Setting(NamedTuple):

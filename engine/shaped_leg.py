@@ -30,7 +30,7 @@ from engine.sources import BAND_ROUNDS_FEWEST, BAND_STRAY, BANDS_MOST, LEG_STRET
 from engine.units import nearest
 
 _GRID = 1.0  # mm, how finely a leg is cut before its bands are found
-_SHORT_OF = 0.03  # out of reach by more than this is told
+_SHORT_OF = 0.03  # out of reach by more than this is told (our choice)
 
 Profile = tuple[Girth, ...]
 Notes = tuple[tuple[str, str], ...]

@@ -111,6 +111,8 @@ def test_the_assumptions_name_heel_toe_ease_and_what_a_size_is() -> None:
         ({"by": "length", "step": "1 mm"}, "chart.step"),
         ({"by": "EU", "step": 0}, "chart.step"),
         ({"loosest": "2 / in", "firmest": "20 / in"}, "chart.between"),
+        ({"loosest": "15 / in"}, "chart.loosest"),  # beyond the firmest that is taken
+        ({"firmest": "6 / in"}, "chart.firmest"),
         ({"between": "0 / in"}, "chart.between"),
         ({"rows": 3}, "chart.rows"),
         ("all of them", "chart"),

@@ -132,7 +132,7 @@ def test_a_pulled_swatch_replaces_the_usual_stretch() -> None:
     """A tube of 102 mm pulled to 153 gives 1.5; a hung hem gives less than that."""
     pulled = plan(swatch(pulled_width="15.3 cm"))
     words = next(one["words"] for one in pulled["fit"] if one["place"] == "over_heel")
-    assert "as your swatch was pulled" in words
+    assert "as your swatch was pulled, less what a hung hem takes of it" in words
     assert "a usual guess" in str(plan(swatch())["fit"])
 
 
