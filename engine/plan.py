@@ -8,9 +8,8 @@ refused: such a foot is too short for this cylinder and gauge.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from math import ceil, floor
 from typing import Any
 
 from engine import (
@@ -25,7 +24,7 @@ from engine import (
     short_row,
     sources,
     stock,
-    swatch,
+    too_short,
     units,
 )
 from engine.cuff import Cuff
@@ -216,8 +215,10 @@ def _knittable(
         def heel_at(rounds: float) -> Pocket:
             return pockets.heel(wishes.heel, machine, replace(cloth, rounds=rounds), feet)[0]
 
-        problem = _too_short(aim, heel_at, wishes.heel.needles, toe, cloth, aimed, system)
-        raise Refused([_with_cylinder(problem, measures["ball_girth"].value, machine, cloth)])
+        short = too_short.Case(heel_at, wishes.heel.needles, toe, machine, cloth, aimed, system)
+        given = aim.sock_length is not None
+        ball = measures["ball_girth"].value
+        raise Refused([too_short.problem(short, SOCK_LENGTH if given else None, aim.ease, ball)])
     made, leg_notes = _leg(wishes, machine, cloth, heel, measures, system)
     sock = Sock(
         system=system,
@@ -273,75 +274,3 @@ def _high(sock: Sock) -> list[tuple[str, str]]:
     height = units.length_text(sock.top_above_floor, sock.system)
     words = f"The top would stand {height} above the floor, at the knee or over it."
     return [("sock.leg.rounds", words)]
-
-
-def _too_short(
-    aim: _Aim,
-    heel_at: Callable[[float], Pocket],
-    usual: int,
-    toe: Pocket,
-    cloth: Fabric,
-    aimed: float,
-    system: units.System,
-) -> Problem:
-    """Say that heel and toe alone are longer than the foot, and what is nearest that works.
-
-    `heel_at` is the heel at rounds per mm: a finer fabric may call for a deeper one. `usual`
-    is what its needles are once the needles left are set.
-    """
-    given = aim.sock_length is not None
-    thing, field = ("sock", "sock.foot_length_of_sock") if given else ("foot", "foot.length")
-    heel = heel_at(cloth.rounds)
-    turned = heel.each_way + toe.each_way
-    shortest = (turned + 0.5) / cloth.rounds / (1 if given else 1 - aim.ease)
-    step = units.MM_PER_INCH / 8 if system == "in" else 1.0  # what a tape of that system shows
-    shortest = ceil(shortest / step) * step
-    finer = _finer(heel_at, toe, cloth, aimed)
-    ways = []
-    shallower = _shallower(Pocket(usual, heel.left), toe, floor(aimed * cloth.rounds - 0.5))
-    if shallower:
-        ways.append(f"leave {shallower[0]} needles in the heel and {shallower[1]} in the toe")
-    if shortest in (SOCK_LENGTH if given else foot.SPANS["length"]):
-        ways.append(
-            f"the shortest {thing} that works as it stands is {units.length_text(shortest, system)}"
-        )
-    if finer in swatch.ROUNDS:
-        ways.append(f"knit finer, at {units.per_length(finer, system)['text']} rounds or more")
-    ways = ways or ["use a cylinder with fewer slots"]
-    if len(ways) > 1:
-        ways[-1] = f"or {ways[-1]}"
-    way_out = "; ".join(ways)
-    return Problem(
-        field,
-        f"Heel and toe alone make {units.length_text(turned / cloth.rounds, system)}, which leaves "
-        f"no foot rounds for a sock of {units.length_text(aimed, system)}.",
-        f"{way_out[0].upper()}{way_out[1:]}.",
-    )
-
-
-def _with_cylinder(problem: Problem, ball: float, machine: Cylinder, cloth: Fabric) -> Problem:
-    """Say first how many slots would suit the foot, where this cylinder is far too large for it."""
-    if machine.slots / cloth.stitches <= ball:
-        return problem
-    suited = 2 * nearest(ball / sources.BALL_STRETCH_WANTED * cloth.stitches / 2)
-    words = f"{machine.slots} slots are many for this foot: about {suited} would suit it."
-    return replace(problem, message=f"{words} {problem.message}")
-
-
-def _finer(heel_at: Callable[[float], Pocket], toe: Pocket, cloth: Fabric, aimed: float) -> float:
-    """Return rounds per mm at which heel and toe leave a foot round, with a little to spare."""
-    rounds = cloth.rounds
-    while (least := (heel_at(rounds).each_way + toe.each_way + 0.5) / aimed * 1.005) > rounds:
-        rounds = least
-    return rounds
-
-
-def _shallower(heel: Pocket, toe: Pocket, room: int) -> tuple[int, int] | None:
-    """Return needles left in heel and toe that fit in `room` rows, at most half left, or None."""
-    pairs = [
-        (h, t)
-        for h in range(heel.left, heel.needles // 2 + 1, 2)
-        for t in range(toe.left, toe.needles // 2 + 1, 2)
-        if heel.needles - h + toe.needles - t <= room
-    ]
-    return min(pairs, key=lambda pair: (sum(pair), abs(pair[0] - pair[1])), default=None)
