@@ -36,6 +36,11 @@ def test_pieces_of_a_yarn_tell_the_mark_and_sock_one_joins_them(phone: BrowserCo
     expect(field(page, "fabric.mark")).to_have_value(mark)
     expect(use).to_have_count(0)
     assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+    page.locator(".kept button.remove").tap()
+    expect(page.locator(".kept")).to_have_count(0)
+    page.get_by_role("button", name="Bring it back").tap()
+    expect(field(page, f"{second}.length")).to_have_value("17,8")
+    expect(page.get_by_role("button", name="Bring it back")).to_be_hidden()
 
     page.reload()
     expect(page.locator(".kept .words")).to_contain_text("1. Swatch at mark 7:")

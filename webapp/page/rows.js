@@ -5,12 +5,16 @@
  * <div data-rows="fabric.swatches" data-most="12"><div class="rows"></div><template>one element</template>
  *   <button type="button" class="add">Another swatch</button></div>
  *
- * A row holds a button.remove if it can be taken away, and may hold a .number that counts from 1.
+ * A row holds a button.remove if it can be taken away, and may hold a .number that counts from 1. What
+ * was taken away can be brought back until something else is typed. `data-least` rows stand there always.
  * @import {Values} from "./types"
  * @import {Form} from "./form.js"
  */
 
 export class Rows {
+  /** @type {Values} all that was typed before a row was taken away */
+  #before = {};
+
   /** @param {Form} form @param {HTMLElement} element with data-rows */
   constructor(form, element) {
     this.form = form;
@@ -22,6 +26,20 @@ export class Rows {
     this.button.addEventListener("click", () => {
       this.#grow(this.count + 1);
       this.place.lastElementChild?.querySelector("input")?.focus();
+    });
+    this.back = document.createElement("button");
+    this.back.type = "button";
+    this.back.className = "back";
+    this.back.textContent = "Bring it back";
+    this.back.hidden = true;
+    this.back.addEventListener("click", () => {
+      this.form.fill(this.#before);
+      this.button.focus();
+    });
+    this.button.after(this.back);
+    this.#grow(Number(element.dataset.least ?? 0));
+    form.addEventListener("change", () => {
+      this.back.hidden = true;
     });
     form.addEventListener("fill", (event) => {
       this.#grow(this.#rowsOf(/** @type {CustomEvent} */ (event).detail));
@@ -60,9 +78,10 @@ export class Rows {
 
   /** Those below move up. @param {number} at */
   #remove(at) {
+    const before = this.form.values();
     /** @type {Values} */
     const values = {};
-    for (const [name, value] of Object.entries(this.form.values())) {
+    for (const [name, value] of Object.entries(before)) {
       const own = name.startsWith(`${this.path}.`);
       const [number, ...rest] = own ? name.slice(this.path.length + 1).split(".") : [];
       if (!own) values[name] = value;
@@ -73,6 +92,10 @@ export class Rows {
     }
     this.place.lastElementChild?.remove();
     this.form.fill(values);
+    this.#before = before;
+    this.back.hidden = Object.entries(before).every(
+      ([name, value]) => !name.startsWith(`${this.path}.${at}.`) || !value.trim(),
+    );
     this.button.hidden = false;
     this.button.focus();
   }

@@ -34,7 +34,6 @@ export class ShelfScreen {
     this.form = new Form(/** @type {HTMLFormElement} */ (document.getElementById("shelf-form")));
     this.problems = new ProblemsBeside(this.form);
     wireRows(this.form);
-    this.form.fill({ "shelf.yarns.0.name": "one" }); // lists never shrink: a row to begin with
     this.form.fill(draft.shelf ?? {});
     this.form.addEventListener("change", () => {
       draft.shelf = this.form.values();
