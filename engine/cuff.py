@@ -15,6 +15,7 @@ from dataclasses import dataclass
 from engine import sources
 from engine.fabric import Fabric
 from engine.fields import Fields, Span
+from engine.units import ordinal
 
 KINDS = ("hem", "rib", "mock rib")
 _ROUNDS = Span("the rounds of a cuff", 2, 200)
@@ -78,11 +79,6 @@ class Cuff:
         if self.kind == "rib":
             return "rib with the ribber"
         return f"mock rib: every {ordinal(self.every or 0)} needle out"
-
-
-def ordinal(number: int) -> str:
-    """Write 2nd, 3rd, 4th (numbers below 20)."""
-    return f"{number}{ {1: 'st', 2: 'nd', 3: 'rd'}.get(number, 'th') }"
 
 
 def read(fields: Fields, slots: int) -> tuple[Cuff | None, list[tuple[str, str]]]:

@@ -56,7 +56,7 @@ def read(fields: Fields) -> FirstSock | None:
         ("length", "The length of the first sock's foot is missing."),
     ):
         if fields.blank(name):
-            fields.refuse(name, what, "Fill it in, or empty all three fields.")
+            fields.refuse(name, what, "Fill it in, or empty the others.")
     if rounds is None or length is None:
         return None
     return FirstSock(rounds, length, width)

@@ -23,8 +23,6 @@ from engine.foot import Measure
 from engine.short_row import Pocket
 from engine.sock import Sock
 
-SECTIONS = {"cuff": "Cuff", "leg": "Leg", "heel": "Heel", "foot": "Foot", "toe": "Toe"}
-
 
 def write(sock: Sock) -> dict[str, Any]:
     """Return the whole answer for a sock."""
@@ -34,7 +32,7 @@ def write(sock: Sock) -> dict[str, Any]:
     return {
         "units": sock.system,
         "counts": counts,
-        "parts": _parts(sock),
+        "parts": parts(sock),
         "measures": measures(sock.measures, sock.system),
         "fabric": fabric_sheet.write(sock),
         "sizes": _sizes(sock),
@@ -42,15 +40,7 @@ def write(sock: Sock) -> dict[str, Any]:
         "yarn": yarn_sheet.write(sock),
         "range": _ranges(sock),
         "choices": pocket_sheet.choices(sock),
-        "steps": steps.whole_sock(
-            sock.cylinder.slots,
-            sock.cuff,
-            leg_sheet.tensions(sock),
-            sock.heel,
-            sock.foot_rounds,
-            sock.toe,
-            leg_sheet.back(sock),
-        ),
+        "steps": steps_of(sock),
         "cautions": cautions.for_sock(
             any(
                 p.place in ("over_heel", "ankle", "calf") and p.level == "bad" and p.stretch > 1
@@ -59,6 +49,19 @@ def write(sock: Sock) -> dict[str, Any]:
         ),
         "notes": [{"field": field, "text": text} for field, text in notes],
     }
+
+
+def steps_of(sock: Sock) -> list[steps.Step]:
+    """Return every step of the sock in order."""
+    return steps.whole_sock(
+        sock.cylinder.slots,
+        sock.cuff,
+        leg_sheet.tensions(sock),
+        sock.heel,
+        sock.foot_rounds,
+        sock.toe,
+        leg_sheet.back(sock),
+    )
 
 
 def measures(found: dict[str, Measure], system: units.System) -> dict[str, Any]:
@@ -154,7 +157,9 @@ def _sum(sock: Sock) -> str:
     )
 
 
-def _parts(sock: Sock) -> list[dict[str, Any]]:
+def parts(sock: Sock) -> list[dict[str, Any]]:
+    """Return what is knitted in each part, and how much of it."""
+
     def turn(pocket: Pocket) -> str:
         return f"{pocket.needles} needles, down to {pocket.left}, back to {pocket.needles}"
 
@@ -174,7 +179,7 @@ def _parts(sock: Sock) -> list[dict[str, Any]]:
     return [
         {
             "part": part,
-            "title": SECTIONS[part],
+            "title": steps.TITLES[part],
             "count": count,
             "unit": unit[:-1] if count == 1 else unit,
             "detail": detail,

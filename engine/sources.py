@@ -133,6 +133,7 @@ LEG_OVER_FOOT = Cited(
     0.54, "50 leg rounds at 9.6 per inch under an average woman's 246 mm foot: " + TRADE
 )
 WASTE_ROUNDS = Cited(10, TRADE)
+WEIGHT_ROWS = Cited(6, TRADE)  # of heel or toe, after which its weight is moved up
 KNEE_HEIGHT_OVER_FOOT = Cited(
     1.73, "tibial height over foot length, mean of the men, 1.78 of the women: ANSUR II 2012"
 )

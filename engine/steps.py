@@ -1,9 +1,9 @@
 """The whole sock in order, from waste yarn to grafting, as steps to do at the machine.
 
-A step is a dict: `part`, `kind` and `text`, where kind is "do" (something by hand), "rounds" (with
-`rounds`) or "row" (one row of heel or toe, with what `short_row.Row` knows). Needles of heel and
-toe are numbered 1 to h from left to right as the knitter faces them. A machine that enters the heel
-the other way is read with left and right exchanged.
+A step is a dict: `part`, its `title`, `kind` and `text`, where kind is "do" (one thing by hand),
+"rounds" (with `rounds`) or "row" (one row of heel or toe, with what `short_row.Row` knows). Needles
+of heel and toe are numbered 1 to h from left to right as the knitter faces them. A machine that
+enters the heel the other way is read with left and right exchanged.
 """
 
 from __future__ import annotations
@@ -12,13 +12,24 @@ from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from typing import Any
 
-from engine import sources
-from engine.cuff import Cuff, ordinal
+from engine import half_mark, sources
+from engine.cuff import Cuff
 from engine.short_row import Pocket, Row
+from engine.units import ordinal
 
 Step = dict[str, Any]
 
+TITLES = {
+    "waste": "Waste yarn",
+    "cuff": "Cuff",
+    "leg": "Leg",
+    "heel": "Heel",
+    "foot": "Foot",
+    "toe": "Toe",
+    "finish": "Off the machine",
+}
 WASTE_ROUNDS = int(sources.WASTE_ROUNDS)
+WEIGHT_ROWS = int(sources.WEIGHT_ROWS)
 
 
 def whole_sock(
@@ -49,14 +60,15 @@ def whole_sock(
 
 
 def _do(part: str, text: str) -> Step:
-    return {"part": part, "kind": "do", "text": text}
+    return {"part": part, "title": TITLES[part], "kind": "do", "text": text}
 
 
 def _rounds(part: str, rounds: int, title: str) -> Iterator[Step]:
     if rounds:
         plural = "round" if rounds == 1 else "rounds"
         text = f"{title}: knit {rounds} {plural}."
-        yield {"part": part, "kind": "rounds", "rounds": rounds, "text": text}
+        of_part = {"part": part, "title": TITLES[part]}
+        yield {**of_part, "kind": "rounds", "rounds": rounds, "text": text}
 
 
 def _set(part: str, tension: str) -> Iterator[Step]:
@@ -78,31 +90,26 @@ def _start(slots: int, cuff: Cuff) -> Iterator[Step]:
             f"Take out every {ordinal(cuff.every)} needle: {cuff.needles(slots)} of {slots} stay "
             "in work.",
         )
-    yield _do("waste", "Thread waste yarn in another colour and cast on over the needles in work.")
+    yield _do("waste", "Thread waste yarn in a colour other than the sock's.")
+    yield _do("waste", "Cast on over the needles in work.")
     yield from _rounds("waste", WASTE_ROUNDS, "Waste yarn")
 
 
 def _cuff(slots: int, cuff: Cuff) -> Iterator[Step]:
     if cuff.kind == "rib":
-        yield _do(
-            "cuff",
-            "Set the ribber and move every second stitch to its needles: half of the "
-            f"{slots} stitches knit on each bed.",
-        )
-    yield _do(
-        "cuff", "Change to the sock yarn, leave a hand's length hanging, and set the count to 0."
-    )
+        yield _do("cuff", "Set the ribber on the cylinder.")
+        yield _do("cuff", f"Move every second stitch to the ribber: {slots // 2} on each bed.")
+    yield _do("cuff", "Change to the sock yarn, and leave a hand's length of it hanging.")
     yield from _rounds("cuff", cuff.rounds, "Cuff")
     if cuff.kind == "hem":
         yield _do(
             "cuff",
-            "Hang the hem: lift the loops of the first round of sock yarn back on, each on its own "
-            "needle, all the way round. Crank nothing while your fingers are at the hooks.",
+            "Hang the hem: lift each loop of the first round of sock yarn onto its own needle, "
+            "and leave the crank alone.",
         )
     elif cuff.kind == "rib":
-        yield _do(
-            "cuff", "Move the ribber's stitches back to the cylinder and take the ribber off."
-        )
+        yield _do("cuff", "Move the ribber's stitches back to the cylinder.")
+        yield _do("cuff", "Take the ribber off.")
     else:
         yield _do(
             "cuff",
@@ -113,30 +120,38 @@ def _cuff(slots: int, cuff: Cuff) -> Iterator[Step]:
 
 def _pocket(part: str, slots: int, pocket: Pocket) -> Iterator[Step]:
     rest = slots - pocket.needles
-    yield _do(
-        part,
-        f"Lift {rest} needles into hold and keep the {pocket.needles} of the {part} in work, "
-        f"those at the front. Hang the {part} weight on them, run the stronger thread along if "
-        "you use one, and stop with the yarn carrier left of needle 1, where a round begins.",
-    )
-    yield _do(
-        part,
-        "Crank to and fro, one row each way: first narrow, then widen. Take up the slack at each "
-        "turn, and move the weight up as the pocket grows. Where a carrier can only come from the "
+    yield from (_do(part, text) for text in _before(part, slots, pocket.needles))
+    for row, text in zip(pocket.walk(), _row_texts(pocket), strict=True):
+        yield _row(part, row, text)
+    yield _do(part, f"Put the {rest} held needles back in work.")
+    yield _do(part, "Take the heel tension off.")
+    yield _do(part, "Take the stronger thread out, if you ran one along.")
+    yield _do(part, "Move the weight back to the whole tube.")
+
+
+@lru_cache(maxsize=256)
+def _before(part: str, slots: int, needles: int) -> tuple[str, ...]:
+    """Return what is done before the first row, when the last round has come to its end."""
+    first, last = (half_mark.where(slots, needles, at) for at in (1, needles))
+    stay = f"the {needles} of the {part} stay in work"
+    lift = f"Lift the {slots - needles} needles behind the half marks into hold: {stay}."
+    if needles != slots // 2:
+        stay += f", up to needle {needles}, the {last}"
+        lift = f"Lift {slots - needles} needles into hold: {stay}."
+    return (
+        f"Stop with the yarn carrier left of needle 1, the {first}. If it only comes from the "
         "right, read left for right.",
-    )
-    for row in pocket.walk():
-        yield _row(part, row, pocket)
-    yield _do(
-        part,
-        f"Put the {rest} held needles back in work, take the stronger thread out, and move the "
-        "weight back to the whole tube.",
+        lift,
+        f"Hang the heel weight on the {part}. Move it up every {WEIGHT_ROWS} rows.",
+        "Put the heel tension on. Without one, take up the slack by hand at each turn.",
+        "Run the stronger thread along, if you use one.",
     )
 
 
-def _row(part: str, row: Row, pocket: Pocket) -> Step:
+def _row(part: str, row: Row, text: str) -> Step:
     return {
         "part": part,
+        "title": TITLES[part],
         "kind": "row",
         "row": row.number,
         "direction": row.direction,
@@ -144,11 +159,15 @@ def _row(part: str, row: Row, pocket: Pocket) -> Step:
         "knits": [row.first, row.last],
         "hold": row.hold,
         "in_work": row.in_work,
-        "text": _row_text(row, pocket.needles),
+        "text": text,
     }
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=256)
+def _row_texts(pocket: Pocket) -> tuple[str, ...]:
+    return tuple(_row_text(row, pocket.needles) for row in pocket.walk())
+
+
 def _row_text(row: Row, needles: int) -> str:
     back = f"Bring needle {row.back} back. " if row.back else ""
     hold = f" Lift needle {row.hold} into hold." if row.hold else ""
@@ -160,8 +179,14 @@ def _finish(slots: int, cuff: Cuff) -> Iterator[Step]:
     yield _do("finish", "Cut the sock yarn, leaving four flat widths of it for grafting.")
     yield _do("finish", "Change to waste yarn.")
     yield from _rounds("finish", WASTE_ROUNDS, "Waste yarn")
-    yield _do("finish", f"Cut the yarn and crank the {slots} stitches off the needles.")
+    yield _do("finish", "Cut the waste yarn.")
+    yield _do(
+        "finish",
+        f"Crank the {slots} stitches off the needles. Mind the weight: it falls with the sock.",
+    )
     if cuff.kind != "hem":
         yield _do("finish", "Bind off the first round of the cuff loosely, so that it stretches.")
-    yield _do("finish", "Graft the toe, then pull out the waste yarn. Darn in the ends.")
+    yield _do("finish", "Graft the toe.")
+    yield _do("finish", "Pull out the waste yarn.")
+    yield _do("finish", "Darn in the ends.")
     yield _do("finish", "Wash the sock, dry it flat and let it rest a day before you measure it.")

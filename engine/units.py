@@ -106,6 +106,12 @@ def number(value: float, places: int = 1) -> str:
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 
+def ordinal(number: int) -> str:
+    """Write 1st, 2nd, 11th, 23rd."""
+    teens = number // 10 % 10 == 1
+    return f"{number}{'th' if teens else {1: 'st', 2: 'nd', 3: 'rd'}.get(number % 10, 'th')}"
+
+
 def mark(value: float) -> str:
     """Write a tension mark, quarters as a fraction ("6¼")."""
     whole, quarters = divmod(value * 4, 4)

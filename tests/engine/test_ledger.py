@@ -290,7 +290,7 @@ def test_the_mark_is_set_before_the_cuff() -> None:
     at = next(n for n, one in enumerate(steps) if one["text"] == "Set the tension mark to 6¼.")
     assert steps[at]["kind"] == "do"
     assert all(one["part"] == "waste" for one in steps[:at])
-    assert not any("mark" in one["text"] for one in plan()["steps"])
+    assert not any("tension mark" in one["text"] for one in plan()["steps"])
 
 
 def test_sock_one_is_handed_over_as_a_row_of_the_swatches() -> None:

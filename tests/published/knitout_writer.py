@@ -28,9 +28,22 @@ Step = dict[str, Any]
 
 SOCK, WASTE = 1, 2  # carriers
 PITCH = 2  # slots of a bed from one needle of the cylinder to the next
+ENTER = r"Lift (?:the )?(\d+) needles .*?into hold: the (\d+) of the (?:heel|toe) stay in work"
 _HEADER = (";!knitout-2", ";;Machine: SWG091N2", ";;Carriers: 1 2", ";;Position: Keep")
-_AT_THE_TABLE = ("Bind off", "Graft", "Wash")
-_ADVICE = ("Crank to and fro", "Set the tension")
+_AT_THE_TABLE = ("Bind off", "Graft", "Pull out the waste yarn", "Darn", "Wash")
+_OF_NO_LOOP = (
+    "Thread waste yarn",
+    "Set the ribber on",
+    "Take the ribber off",
+    "Set the tension",
+    "Hang the heel weight",
+    "Put the heel tension on",
+    "Run the stronger thread",
+    "Take the heel tension off",
+    "Take the stronger thread out",
+    "Move the weight back",
+    "Cut the waste yarn",
+)
 
 
 def label(step: Step) -> str:
@@ -47,21 +60,23 @@ class Writer:
         self._carrier, self._offset, self._pocket = WASTE, 0, 0
         self._out: list[int] = []  # needles taken out
         self._across: set[int] = set()  # needles whose loops knit on the other bed
+        self._stopped = False  # the carrier beside needle 1, which only a pocket can place
         self._first_round = 0  # 2 before the first round of sock yarn, 1 before the second
         self._ends: list[str] = []
         self._doings: tuple[tuple[str, Callable[[Step, re.Match[str]], None]], ...] = (
             (r"Take out every (\d+)\w+ needle", self._take_out),
-            (r"Thread waste yarn .* cast on", self._cast_on),
-            (r"Set the ribber and move every second stitch", self._set_ribber),
+            (r"Cast on over the needles in work", self._cast_on),
+            (r"Move every second stitch to the ribber", self._set_ribber),
             (r"Change to the sock yarn", self._change_to_sock),
             (r"Hang the hem", self._hang),
             (r"Move the ribber's stitches back", self._clear_ribber),
             (r"Put back the (\d+) needles that were out", self._put_back),
-            (r"Lift (\d+) needles into hold and keep the (\d+) .* left of needle 1", self._enter),
+            (r"Stop with the yarn carrier left of needle 1", self._stop),
+            (ENTER, self._enter),
             (r"Put the (\d+) held needles back", self._leave),
             (r"Cut the sock yarn", self._cut_sock),
             (r"Change to waste yarn", self._change_to_waste),
-            (r"Cut the yarn and crank the (\d+) stitches off", self._crank_off),
+            (r"Crank the (\d+) stitches off", self._crank_off),
         )
 
     def write(self, steps: Iterable[Step], *, hem: bool) -> str:
@@ -129,7 +144,7 @@ class Writer:
             if found := re.search(words, step["text"]):
                 doing(step, found)
                 return
-        if not step["text"].startswith((*_AT_THE_TABLE, *_ADVICE)):
+        if not step["text"].startswith((*_AT_THE_TABLE, *_OF_NO_LOOP)):
             raise ValueError(f"no knitout for: {step['text']}")
 
     def _take_out(self, _: Step, words: re.Match[str]) -> None:
@@ -192,6 +207,9 @@ class Writer:
         pocket = {self._of_pocket(needle) for needle in range(1, self._pocket + 1)}
         return [index for index in range(self._slots) if index not in pocket]
 
+    def _stop(self, _: Step, __: re.Match[str]) -> None:
+        self._stopped = True
+
     def _enter(self, step: Step, words: re.Match[str]) -> None:
         rest, self._pocket = int(words[1]), int(words[2])
         self._offset = (self._front - self._pocket) // 2
@@ -199,10 +217,12 @@ class Writer:
             raise ValueError(f"{self._slots} needles in all: {step['text']}")
         for index in self._resting():
             self._hold(index, step)
-        self._say(f"miss - {self._needle(self._of_pocket(1))} {SOCK}", step, "hand")
+        if self._stopped:
+            self._say(f"miss - {self._needle(self._of_pocket(1))} {SOCK}", step, "hand")
 
     def _leave(self, step: Step, words: re.Match[str]) -> None:
         if int(words[1]) != len(self._resting()):
             raise ValueError(f"{len(self._resting())} are in hold: {step['text']}")
         for index in self._resting():
             self._bring_back(index, step)
+        self._stopped = False

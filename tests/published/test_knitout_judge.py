@@ -24,7 +24,7 @@ from typing import Any
 import pytest
 
 from engine.api import answer
-from tests.published.knitout_writer import PITCH, Step, Writer
+from tests.published.knitout_writer import ENTER, PITCH, Step, Writer
 
 pytest.importorskip("knitout_interpreter", reason="this Python has no knitout-interpreter")
 
@@ -52,7 +52,7 @@ class Verdict:
 
 def judge(steps: list[Step], slots: int) -> Verdict:
     """Knit the steps on the virtual machine."""
-    pockets = [int(n) for step in steps for n in re.findall(r"keep the (\d+) of", step["text"])]
+    pockets = [int(n) for step in steps for _, n in re.findall(ENTER, step["text"])]
     writer = Writer(slots, max([*pockets, slots // 2]))
     hem = any("Hang the hem" in step["text"] for step in steps)
     # Round a flattened tube the yarn may have far to go; in a row it may not, which is told below.

@@ -5,33 +5,23 @@
  */
 import { html, nothing, render } from "lit-html";
 
-const TITLES = {
-  waste: "Waste yarn",
-  cuff: "Cuff",
-  leg: "Leg",
-  heel: "Heel",
-  foot: "Foot",
-  toe: "Toe",
-  finish: "Off the machine",
-};
-
 /** @param {Plan} plan @param {HTMLElement} place */
 export function renderSteps(plan, place) {
-  /** @type {{part: Step["part"], steps: Step[]}[]} */
+  /** @type {Step[][]} */
   const sections = [];
   for (const step of plan.steps) {
     const last = sections[sections.length - 1];
-    if (last?.part === step.part) last.steps.push(step);
-    else sections.push({ part: step.part, steps: [step] });
+    if (last?.[0]?.part === step.part) last.push(step);
+    else sections.push([step]);
   }
   render(
     html`
       <hr class="knit" />
       <h3>Every step, in order</h3>
-      <p class="quiet">Needles of heel and toe are numbered from left to right as you face them. A needle that comes back does so before its row; one that goes into hold, after it.</p>
+      <p class="quiet">In heel and toe crank to and fro, one row each way. Their needles are numbered from left to right as you face them. A needle that comes back does so before its row; one that goes into hold, after it.</p>
       ${sections.map(
-        ({ part, steps }) => html`<details class="section">
-          <summary>${TITLES[part]} <span class="quiet">${gist(steps)}</span></summary>
+        (steps) => html`<details class="section">
+          <summary>${steps[0]?.title} <span class="quiet">${gist(steps)}</span></summary>
           <ol>${steps.map(one)}</ol>
         </details>`,
       )}

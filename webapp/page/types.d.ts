@@ -53,6 +53,7 @@ export interface Fit {
 }
 export interface Step {
   part: "waste" | "cuff" | "leg" | "heel" | "foot" | "toe" | "finish";
+  title: string;
   kind: "rounds" | "row" | "do";
   text: string;
   rounds?: number;
