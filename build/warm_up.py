@@ -43,6 +43,7 @@ def calls() -> list[dict[str, Any]]:
     return [
         *pages,
         *({"do": "plan", "request": page["request"]} for page in pages),
+        {"do": "knit", "request": pages[0]["request"]},
         *({**read, "units": unit} for unit in ("in", "cm", "cm")),
         {"do": "page", "request": {"foot": {"length": "12 kg"}, "cylinder": {"slots": 7}}},
         {"do": "open", "link": "#1.nonsense"},

@@ -4,6 +4,8 @@ A call names what it wants in `do`:
 
 - `plan` with `request`: the answer of `sheet.write`.
 - `page` with `request`: `{"plan": ..., "picture": svg, "link": text}`, all a screen needs.
+- `knit` with `request`: one sock as the counter at the machine follows it, the answer of
+  `at_machine.write`; with a `first_sock` in the request, sock two.
 - `foot` with `request`: the `measures` and `notes` of a plan, as far as the foot alone tells.
 - `chart` with `request` and `chart` (see `chart.read`): a table over sizes, as `chart.write`.
 - `shelf` with `request` and `shelf` (see `shelf.read`): cylinders, yarns and marks, ranked.
@@ -22,6 +24,7 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from engine import (
+    at_machine,
     chart,
     cuff,
     first_sock,
@@ -54,6 +57,10 @@ def _page(call: Mapping[str, Any]) -> dict[str, Any]:
         "picture": picture.draw(sock, sheet.places(sock)),
         "link": link.write(call["request"]),
     }
+
+
+def _knit(call: Mapping[str, Any]) -> dict[str, Any]:
+    return at_machine.write(plan.make(call.get("request")))
 
 
 def _foot(call: Mapping[str, Any]) -> dict[str, Any]:
@@ -131,6 +138,7 @@ def _told(found: Mapping[str, float | None]) -> list[tuple[str, float]]:
 _DOORS: dict[str, Callable[[Mapping[str, Any]], dict[str, Any]]] = {
     "plan": _plan,
     "page": _page,
+    "knit": _knit,
     "foot": _foot,
     "chart": _chart,
     "shelf": _shelf,

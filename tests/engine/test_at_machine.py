@@ -1,0 +1,234 @@
+"""The sock as the counter at the machine gets it: the plan's steps, and what else must be told."""
+
+from __future__ import annotations
+
+import re
+from itertools import groupby
+from typing import Any
+
+import pytest
+from hypothesis import assume, given
+
+from engine.api import answer
+from tests.asking import asked, plan
+from tests.engine.drawn_requests import knittable
+from tests.engine.needle_by_needle import follow, slot_told
+
+Step = dict[str, Any]
+MORE = {"half", "back_where", "hold_where", "remind"}  # what a row has besides the plan's
+
+
+def knit(changes: dict[str, Any] | None = None) -> dict[str, Any]:
+    """What the counter gets for a request that can be knitted."""
+    found = answer({"do": "knit", "request": asked(changes)})
+    assert "errors" not in found, found
+    return found
+
+
+def texts(found: dict[str, Any], *parts: str) -> list[str]:
+    """What is done by hand in some parts, in order."""
+    return [s["text"] for s in found["steps"] if s["kind"] == "do" and s["part"] in parts]
+
+
+def rows(found: dict[str, Any], part: str) -> list[Step]:
+    return [step for step in found["steps"] if step["part"] == part and step["kind"] == "row"]
+
+
+def check(found: dict[str, Any], sheet: dict[str, Any]) -> None:
+    """Hold the counter's sock against the plan of the same request, and follow its needles."""
+    plain = [{name: step[name] for name in step if name not in MORE} for step in found["steps"]]
+    assert plain == sheet["steps"]
+    slots = sheet["counts"]["needles"]
+    assert (found["slots"], found["parts"]) == (slots, sheet["parts"])
+    assert found["foot_rounds"] == sheet["counts"]["foot"]["rounds"]
+    for part in ("heel", "toe"):
+        pocket, steps = found["pockets"][part], rows(found, part)
+        followed = follow(steps, pocket["needles"])
+        assert followed.fewest == pocket["left"] == sheet["counts"][part]["left"]
+        assert len(steps) == pocket["rows"] == sheet["counts"][part]["rows"]
+        assert [step["half"] for step in steps] == ["narrow"] * (len(steps) // 2) + ["widen"] * (
+            len(steps) // 2
+        )
+        for step in steps:
+            for name in ("back", "hold"):
+                needle, words = step[name], step[f"{name}_where"]
+                assert (needle is None) is (words is None)
+                if needle is not None:
+                    at = (pocket["first_slot"] - 1 + needle - 1) % slots + 1
+                    assert slot_told(slots, words) == at
+
+
+@given(knittable())
+def test_it_is_the_plan_of_the_same_request(request: dict[str, Any]) -> None:
+    found = answer({"do": "knit", "request": request})
+    sheet = answer({"do": "plan", "request": request})
+    assume("errors" not in sheet)
+    check(found, sheet)
+
+
+@pytest.mark.parametrize("slots", range(24, 121, 2))
+def test_every_cylinder(slots: int) -> None:
+    fabric = {"fabric.stitches": "40 / 10 cm", "fabric.rounds": "52 / 10 cm"}
+    changes = {"foot.length": "36 cm", "foot.heel_girth": None, "cylinder.slots": slots, **fabric}
+    found = knit(changes)
+    check(found, plan(changes))
+    assert found["pockets"]["heel"]["first_slot"] == 1
+
+
+@pytest.mark.parametrize(("needles", "left"), [(40, 12), (33, 11), (30, 10), (25, 5), (8, 2)])
+def test_pockets_of_other_sizes(needles: int, left: int) -> None:
+    changes = {"sock.heel": {"needles": needles, "left": left}}
+    found = knit(changes)
+    check(found, plan(changes))
+    beside, lift = texts(found, "heel")[:2]
+    assert f"into hold: the {needles} of the heel stay in work" in lift
+    assert slot_told(60, beside.split(". ")[0]) == found["pockets"]["heel"]["first_slot"]
+    assert ("behind the half marks" in lift) is (needles == 30)
+    if needles != 30:
+        last = (found["pockets"]["heel"]["first_slot"] + needles - 2) % 60 + 1
+        assert slot_told(60, lift.partition(f"needle {needles}, ")[2].rstrip(".")) == last
+
+
+@pytest.mark.parametrize("left", range(2, 29, 2))
+def test_the_weight_is_moved_up_as_often_as_it_says(left: int) -> None:
+    """Before the row that follows so many rows; so at least once in any so many and one more."""
+    found = knit({"sock.heel": {"needles": 30, "left": left}})
+    (said,) = [text for text in texts(found, "heel") if "weight on" in text]
+    every = int(re.findall(r"every (\d+) rows", said)[0])
+    reminded = [s["row"] for s in rows(found, "heel") if "Move the weight up." in s["remind"]]
+    assert reminded == list(range(every + 1, 2 * (30 - left) + 1, every))
+
+
+def test_only_the_first_row_of_widening_says_that_needles_come_back_from_here() -> None:
+    found = knit()
+    for part in ("heel", "toe"):
+        said = [step["row"] for step in rows(found, part) if "From here" in str(step["remind"])]
+        widens = [step["row"] for step in rows(found, part) if step["back"] is not None]
+        assert said == widens[:1]
+
+
+@pytest.mark.parametrize("part", ["heel", "toe"])
+def test_what_is_put_on_for_a_pocket_is_taken_off_after_it(part: str) -> None:
+    """One thing a step, and the carrier stands at needle 1 before a needle is lifted."""
+    found = knit()
+    before, after = (
+        [step["text"] for step in steps]
+        for kind, steps in groupby(
+            [step for step in found["steps"] if step["part"] == part], lambda s: s["kind"]
+        )
+        if kind == "do"
+    )
+    for text, words in zip(
+        before,
+        ("left of needle 1", "Lift the 30", "weight on", "tension on", "stronger thread along"),
+        strict=True,
+    ):
+        assert words in text
+    for text, words in zip(
+        after,
+        ("the 30 held needles back", "tension off", "thread out", "weight back"),
+        strict=True,
+    ):
+        assert words in text
+
+
+CUFFS: dict[str, tuple[dict[str, Any], int | None, list[str]]] = {
+    "hem": (
+        {},
+        None,
+        ["Thread waste", "Cast on", "Change to the sock yarn", "Hang the hem"],
+    ),
+    "rib": (
+        {"sock.cuff.kind": "rib"},
+        None,
+        [
+            "Thread waste",
+            "Cast on",
+            "Set the ribber",
+            "Move every second stitch to the ribber: 30 on each bed",
+            "Change to the sock yarn",
+            "Move the ribber's stitches back",
+            "Take the ribber off",
+        ],
+    ),
+    "mock rib": (
+        {"sock.cuff.kind": "mock rib", "sock.cuff.every": 3},
+        3,
+        [
+            "Take out every 3rd needle: 40 of 60",
+            "Thread waste",
+            "Cast on",
+            "Change to the sock yarn",
+            "Put back the 20 needles",
+        ],
+    ),
+}
+
+
+@pytest.mark.parametrize("kind", CUFFS)
+def test_a_cuff_is_begun_and_ended_one_thing_at_a_time(kind: str) -> None:
+    changes, every, begins = CUFFS[kind]
+    found = knit(changes)
+    assert found["every"] == every
+    for text, words in zip(texts(found, "waste", "cuff"), begins, strict=True):
+        assert text.startswith(words)
+    assert any("Bind off" in text for text in texts(found, "finish")) is (kind != "hem")
+
+
+def test_a_shaped_leg_stops_for_every_mark() -> None:
+    """Between two marks stand just the rounds of the band that the first of them sets."""
+    tubes = [
+        {"needles": 60, "rounds": 60, "mark": mark, "flat_width": width, "length": length}
+        for mark, width, length in ((7, "101.6 mm", "158.8 mm"), (3, "71.4 mm", "111.6 mm"))
+    ]
+    changes: dict[str, Any] = {
+        "cylinder.slots": 84,
+        "sock.leg.height": "36 cm",
+        "foot.ankle_girth": "230 mm",
+        "foot.calf_girth": "340 mm",
+        "fabric": {"swatch": tubes[0], "swatches": tubes[1:]},
+    }
+    found, bands = knit(changes), plan(changes)["counts"]["leg"]["bands"]
+    assert len(bands) > 2
+    told: list[tuple[str, int]] = []
+    for step in found["steps"]:
+        if step["text"].startswith("Set the tension mark"):
+            told.append((step["text"].split()[-1].rstrip("."), 0))
+        elif step["part"] == "leg" and step["kind"] == "rounds":
+            told[-1] = (told[-1][0], told[-1][1] + step["rounds"])
+    assert [rounds for _, rounds in told] == [*(band["rounds"] for band in bands), 0]
+    assert told[-1][0] == "7"
+    assert [next(iter(mark)) for mark, _ in told[:-1]] == [str(int(band["mark"])) for band in bands]
+
+
+def test_sock_two_differs_from_sock_one_in_its_foot_alone() -> None:
+    one = knit()
+    measured = {"first_sock.foot_rounds": one["foot_rounds"], "first_sock.length": "9 1/2 in"}
+    two = knit(measured)
+    check(two, plan(measured))
+    assert two["foot_rounds"] < one["foot_rounds"], "sock one came out long"
+    apart = [(a, b) for a, b in zip(one["steps"], two["steps"], strict=True) if a != b]
+    assert [(a["part"], b["part"]) for a, b in apart] == [("foot", "foot")]
+    assert two["words"] == f"60 slots, foot {two['foot_rounds']} rounds"
+    assert f"Knit {two['foot_rounds']} foot rounds in sock two" in two["notes"][0]["text"]
+    assert one["notes"] == []
+
+
+def test_a_sock_one_that_cannot_be_is_told_beside_its_field() -> None:
+    request = asked({"first_sock.foot_rounds": 46, "first_sock.length": "9 furlongs"})
+    (problem,) = answer({"do": "knit", "request": request})["errors"]
+    assert problem["field"] == "first_sock.length"
+    assert problem["way_out"]
+    assert set(problem) == {"field", "message", "way_out", "offers"}
+
+
+def test_what_is_read_at_arms_length_is_short() -> None:
+    """The longest is a pocket that is not half of the needles, with its last one's place."""
+    for changes in (
+        {},
+        {"sock.heel": {"needles": 40, "left": 12}},
+        *(c for c, *_ in CUFFS.values()),
+    ):
+        found = knit(changes)
+        assert max(len(step["text"]) for step in found["steps"]) <= 140
+        assert all(step["title"] for step in found["steps"])
