@@ -304,3 +304,14 @@ def test_the_judge_objects_to_a_broken_plan(name: str) -> None:
     verdict = judge(steps, 24)
     assert verdict.objections
     assert re.search(words, verdict.objections[0], re.I), verdict.objections
+
+
+def test_a_carrier_that_is_not_stopped_at_needle_1_is_seen() -> None:
+    """On fewer than half of the needles; on half, a round ends there of itself."""
+    steps = sock(24, "8 cm", cuff={"rounds": 2}, toe={"needles": 8, "left": 2})["steps"]
+    assert not judge(steps, 24).objections
+    stop = next(
+        at for at, step in enumerate(steps) if step["part"] == "toe" and "Stop with" in step["text"]
+    )
+    first, *_ = judge([*steps[:stop], *steps[stop + 1 :]], 24).objections
+    assert re.search("toe row 1 starts at .*the yarn is at", first)
