@@ -1,0 +1,145 @@
+/**
+ * The phone's database of sessions and what happened in them. Each call opens it where need be, and
+ * tries a second time where it was closed or emptied under us. Whoever calls says how long to wait.
+ * @import {DBSchema, IDBPDatabase} from "idb"
+ * @import {Happening, Kept, Session} from "./types"
+ */
+import { openDB } from "idb";
+
+const NAME = "heelwise.machine";
+
+/**
+ * @typedef {object} Stores
+ * @property {{ key: string, value: Session }} sessions
+ * @property {{ key: [string, number], value: Happening }} happenings
+ * @typedef {DBSchema & Stores} Schema
+ */
+
+/** Another tab has counted in between: read again, and count on from there. */
+export class NumberTaken extends Error {
+  name = "NumberTaken";
+}
+
+export class Disk extends EventTarget {
+  /** @type {IDBPDatabase<Schema> | undefined} */
+  #database;
+
+  /** Resolves once it is open. */
+  ready() {
+    return this.#twice(async () => {});
+  }
+
+  /** @returns {Promise<Session[]>} */
+  sessions() {
+    return this.#twice((database) => database.getAll("sessions"));
+  }
+
+  /** @param {string} id @returns {Promise<{ session: Session | undefined, happenings: Happening[] }>} */
+  read(id) {
+    return this.#twice(async (database) => {
+      const reading = database.transaction(["sessions", "happenings"]);
+      const [session, happenings] = await Promise.all([
+        reading.objectStore("sessions").get(id),
+        reading.objectStore("happenings").getAll(from(id, 0)),
+        reading.done,
+      ]);
+      return { session, happenings };
+    });
+  }
+
+  /**
+   * Resolves once all of it is on disk, with what was there already left as it is. Throws NumberTaken
+   * where a number has happened otherwise; then nothing is written.
+   * @param {Kept} kept
+   * @param {object} options
+   * @param {number} options.sure so many of the happenings are there, unless all was taken from us
+   * @param {boolean} options.anew write the session itself too
+   */
+  write({ session, happenings }, { sure, anew }) {
+    return this.#twice(async (database) => {
+      const writing = database.transaction(["sessions", "happenings"], "readwrite", {
+        durability: "strict",
+      });
+      writing.done.catch(() => {}); // told by what is awaited below
+      const store = writing.objectStore("happenings");
+      let there = await store.getAll(from(session.id, sure));
+      // The phone may have thrown all away without a word.
+      if (sure && there[0]?.number !== sure) there = await store.getAll(from(session.id, 0));
+      const first = there[0]?.number === sure ? sure : 0;
+      const known = new Map(there.map((one) => [one.number, one]));
+      const missing = happenings.slice(first).filter((one) => !known.has(one.number));
+      if (happenings.slice(first).some((one) => !same(known.get(one.number) ?? one, one))) {
+        writing.abort();
+        throw new NumberTaken();
+      }
+      await Promise.all([
+        anew || !first ? writing.objectStore("sessions").put(session) : undefined,
+        ...missing.map((one) => store.add(one)),
+        writing.done,
+      ]);
+    });
+  }
+
+  /** @param {string[]} ids sessions, with all that happened in them */
+  remove(ids) {
+    return this.#twice(async (database) => {
+      const removing = database.transaction(["sessions", "happenings"], "readwrite");
+      await Promise.all([
+        ...ids.map((id) => removing.objectStore("sessions").delete(id)),
+        ...ids.map((id) => removing.objectStore("happenings").delete(from(id, 0))),
+        removing.done,
+      ]);
+    });
+  }
+
+  /** @template T @param {(database: IDBPDatabase<Schema>) => Promise<T>} work @returns {Promise<T>} */
+  async #twice(work) {
+    try {
+      return await work(await this.#open());
+    } catch (error) {
+      const name = error instanceof Error && error.name;
+      if (name === "NumberTaken" || name === "QuotaExceededError") throw error;
+      this.#lose();
+      return work(await this.#open());
+    }
+  }
+
+  /** An opening that hangs is left to itself: the next call asks anew, and the first to come is used. */
+  async #open() {
+    if (this.#database) return this.#database;
+    const lose = () => this.#lose();
+    /** @type {Promise<IDBPDatabase<Schema>>} */
+    const opening = openDB(NAME, 1, {
+      upgrade(made) {
+        made.createObjectStore("sessions", { keyPath: "id" });
+        made.createObjectStore("happenings", { keyPath: ["session", "number"] });
+      },
+      blocking: lose,
+      terminated: lose,
+    });
+    const database = await opening;
+    if (this.#database) database.close();
+    else {
+      this.#database = database;
+      this.dispatchEvent(new Event("open"));
+    }
+    return this.#database ?? database;
+  }
+
+  #lose() {
+    if (!this.#database) return;
+    this.#database.close();
+    this.#database = undefined;
+    this.dispatchEvent(new Event("lost"));
+  }
+}
+
+/** Of a session, what happened from a number on. @param {string} id @param {number} number */
+function from(id, number) {
+  return IDBKeyRange.bound([id, number], [id, Number.POSITIVE_INFINITY]);
+}
+
+/** @param {Happening} one @param {Happening} other */
+export function same(one, other) {
+  return one === other || JSON.stringify(one) === JSON.stringify(other);
+}

@@ -1,0 +1,61 @@
+/**
+ * One session as this tab has it in memory, and how much of it is on disk.
+ * @import {Happening, Session} from "./types"
+ */
+import { same } from "./disk.js";
+
+export class Held {
+  /** @type {Happening[]} number by number, from 1 */
+  happenings = [];
+  /** So many of them are on disk. */
+  sure = 0;
+  /** The session itself is to be written. */
+  anew = true;
+
+  /** @param {Session} session one that is nowhere yet */
+  constructor(session) {
+    this.session = session;
+  }
+
+  /** As it was read. @param {Session} session @param {Happening[]} happenings */
+  static of(session, happenings) {
+    return Object.assign(new Held(session), { happenings, sure: happenings.length, anew: false });
+  }
+
+  get lacking() {
+    return this.anew || this.sure < this.happenings.length;
+  }
+
+  /** The disk may have lost all of it. */
+  doubt() {
+    this.sure = 0;
+    this.anew = true;
+  }
+
+  /** The disk has this now. @param {Session} session @param {Happening[]} happenings */
+  written(session, happenings) {
+    if (this.session === session) this.anew = false;
+    const { length } = happenings;
+    if (this.happenings[length - 1] === happenings[length - 1]) this.sure = length;
+  }
+
+  /**
+   * Take in what the disk has. Nothing of either is lost: where they differ, what is in memory comes
+   * after what is on disk. A place is told whole, so the sock stands where this tab showed it.
+   * @param {Session | undefined} session @param {Happening[]} there
+   * @returns {boolean} whether what was in memory reads otherwise now
+   */
+  merge(session, there) {
+    if (!session) this.anew = true;
+    else if (!this.anew) this.session = session;
+    const first = this.happenings.findIndex((one, at) => !there[at] || !same(one, there[at]));
+    const ours = first < 0 ? [] : this.happenings.slice(first);
+    const changed = first >= 0 && first < there.length;
+    this.sure = there.length;
+    this.happenings = [
+      ...there,
+      ...(changed ? ours.map((one, at) => ({ ...one, number: there.length + 1 + at })) : ours),
+    ];
+    return changed;
+  }
+}

@@ -1,0 +1,239 @@
+/**
+ * What happened at the machine, on the phone for good: a happening is on disk before `append` resolves.
+ * Where the phone cannot keep it (storage full, closed, gone, silent), it goes on in memory, says so,
+ * and writes all that is missing as soon as it can. All that was seen of a session stays in memory.
+ * @import {Happening, Kept, Session} from "./types"
+ */
+import { Disk, NumberTaken } from "./disk.js";
+import { Held } from "./held.js";
+
+export { NumberTaken };
+
+const AGAIN = 5000; // ms between tries of its own while something is in memory only
+const BRIEFLY = 200; // ms to wait for a reading then
+
+export class Journal extends EventTarget {
+  /** False while something is in memory only. A "kept" event tells each change; a "changed" event, that
+   * what happened reads otherwise than before (two tabs counted, one of them in memory): read it again. */
+  kept = true;
+  #disk = new Disk();
+  /** Tells what was counted here from what another tab counted at the same moment. */
+  #tab = Math.random().toString(36).slice(2);
+  #patience;
+  /** @type {Map<string, Held>} */
+  #held = new Map();
+  /** @type {Promise<unknown>} */
+  #last = Promise.resolve();
+  /** @type {Promise<void> | undefined} */
+  #catching;
+  /** @type {ReturnType<typeof setTimeout> | undefined} */
+  #again;
+
+  /** @param {number} patience ms that storage may take before it goes on without */
+  constructor(patience) {
+    super();
+    this.#patience = patience;
+    this.#disk.addEventListener("open", () => this.kept || this.catchUp());
+    this.#disk.addEventListener("lost", () => {
+      for (const held of this.#held.values()) held.doubt();
+      this.catchUp();
+    });
+  }
+
+  /**
+   * Never rejects, and takes no longer than `patience`.
+   * @param {{ patience?: number }} [options]
+   */
+  static async open({ patience = 2000 } = {}) {
+    const journal = new Journal(patience);
+    await journal.sessions();
+    return journal;
+  }
+
+  /** Those not put away, the one begun last at the end. @returns {Promise<Session[]>} */
+  async sessions() {
+    return (await this.#all()).filter(({ away }) => !away);
+  }
+
+  /** The session put away last. @returns {Promise<Session | undefined>} */
+  async discarded() {
+    return (await this.#all()).findLast(({ away }) => away);
+  }
+
+  /** @param {string} id @returns {Promise<Kept | undefined>} */
+  read(id) {
+    return this.#inTurn(async () => {
+      const held = await this.#read(id);
+      return held && { session: held.session, happenings: [...held.happenings] };
+    });
+  }
+
+  /** @param {Session} session */
+  begin(session) {
+    // Else the phone may throw it away when it runs short of room.
+    navigator.storage?.persist?.().catch(() => {});
+    return this.#inTurn(() => {
+      const held = new Held(session);
+      this.#held.set(session.id, held);
+      return this.#save(held);
+    });
+  }
+
+  /** @param {Session} session the same with other words or counts */
+  update(session) {
+    return this.#inTurn(async () => {
+      const held = this.#held.get(session.id) ?? (await this.#read(session.id));
+      if (!held) return;
+      await this.#save(Object.assign(held, { session, anew: true })).catch(() => this.catchUp());
+    });
+  }
+
+  /**
+   * Resolves when it may be shown as counted. Throws NumberTaken where another tab has counted in
+   * between; it is then nowhere, and to be made anew from what `read` says.
+   * @param {Happening} happening
+   */
+  append(happening) {
+    return this.#inTurn(async () => {
+      const { session, number } = happening;
+      const mine = { ...happening, tab: this.#tab };
+      const held = this.#held.get(session) ?? (await this.#read(session));
+      if (!held) throw new Error(`There is no session ${session}.`);
+      if (number !== held.happenings.length + 1) throw new NumberTaken();
+      held.happenings.push(mine);
+      try {
+        await this.#save(held);
+      } catch (error) {
+        if (held.happenings.at(-1) !== mine) return; // kept already, under a number of its own
+        held.happenings.pop();
+        throw error;
+      }
+    });
+  }
+
+  /** Put a session away; it can be brought back until the next is. @param {string} id */
+  async discard(id) {
+    const before = (await this.#all()).filter((one) => one.away && one.id !== id);
+    await this.#put(id, true);
+    for (const one of before) this.#held.delete(one.id);
+    await this.#soon(this.#disk.remove(before.map((one) => one.id))).catch(() => {});
+  }
+
+  /** Bring back what was put away. @param {string} id */
+  restore(id) {
+    return this.#put(id, false);
+  }
+
+  /** @param {string} id @param {boolean} away */
+  async #put(id, away) {
+    const kept = await this.read(id);
+    if (kept) await this.update({ ...kept.session, away });
+  }
+
+  /** Write what is in memory only; one try at a time. */
+  catchUp() {
+    this.#catching ??= this.#missing()
+      .then(
+        () => this.#tell(true),
+        () => this.#fail(),
+      )
+      .finally(() => {
+        this.#catching = undefined;
+      });
+    return this.#catching;
+  }
+
+  async #missing() {
+    const lacking = () => [...this.#held.values()].find((one) => one.lacking);
+    await this.#soon(this.#disk.ready());
+    for (let held = lacking(); held; held = lacking()) {
+      try {
+        await this.#write(held);
+      } catch (error) {
+        if (!(error instanceof NumberTaken)) throw error;
+        await this.#read(held.session.id);
+      }
+    }
+  }
+
+  /** @returns {Promise<Session[]>} */
+  async #all() {
+    const all = new Map([...this.#held].map(([id, { session }]) => [id, session]));
+    try {
+      for (const one of await this.#seen(this.#disk.sessions()))
+        if (!this.#held.get(one.id)?.anew) all.set(one.id, one);
+    } catch {
+      this.#fail();
+    }
+    return [...all.values()].sort((one, other) => one.began - other.began);
+  }
+
+  /** @param {string} id */
+  async #read(id) {
+    const held = this.#held.get(id);
+    try {
+      const there = await this.#seen(this.#disk.read(id));
+      if (!held) {
+        if (there.session) this.#held.set(id, Held.of(there.session, there.happenings));
+      } else if (held.merge(there.session, there.happenings)) {
+        this.dispatchEvent(new Event("changed"));
+      }
+      if (held?.lacking) this.catchUp();
+    } catch {
+      this.#fail();
+    }
+    return this.#held.get(id);
+  }
+
+  /** @param {Held} held */
+  async #save(held) {
+    if (!this.kept) return void this.catchUp();
+    try {
+      await this.#write(held);
+    } catch (error) {
+      if (error instanceof NumberTaken) throw error;
+      this.#fail();
+    }
+  }
+
+  /** @param {Held} held */
+  async #write(held) {
+    const { session, sure, anew } = held;
+    const happenings = [...held.happenings];
+    await this.#soon(this.#disk.write({ session, happenings }, { sure, anew }));
+    held.written(session, happenings);
+  }
+
+  /** One after the other, so that two numbers never cross. @template T @param {() => Promise<T>} work @returns {Promise<T>} */
+  #inTurn(work) {
+    const done = this.#last.then(work);
+    this.#last = done.catch(() => {});
+    return done;
+  }
+
+  /** A reading: not waited for long where storage does not answer anyway. @template T @param {Promise<T>} work */
+  #seen(work) {
+    return this.#soon(work, this.kept ? this.#patience : BRIEFLY);
+  }
+
+  /** @template T @param {Promise<T>} work @returns {Promise<T>} */
+  #soon(work, patience = this.#patience) {
+    return new Promise((resolve, reject) => {
+      const late = setTimeout(() => reject(new Error("The phone's storage is silent.")), patience);
+      work.then(resolve, reject).finally(() => clearTimeout(late));
+    });
+  }
+
+  #fail() {
+    clearTimeout(this.#again);
+    this.#again = setTimeout(() => this.catchUp(), AGAIN);
+    this.#tell(false);
+  }
+
+  /** @param {boolean} kept */
+  #tell(kept) {
+    if (this.kept === kept) return;
+    this.kept = kept;
+    this.dispatchEvent(new Event("kept"));
+  }
+}

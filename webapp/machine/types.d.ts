@@ -1,0 +1,139 @@
+/** A sock on the machine: the steps as the engine gave them, what happened, and where it stands. */
+import type { Request } from "../page/types";
+
+interface Base {
+  part: "waste" | "cuff" | "leg" | "heel" | "foot" | "toe" | "finish";
+  /** of the part, for people */
+  title: string;
+  text: string;
+}
+export interface Rounds extends Base {
+  kind: "rounds";
+  rounds: number;
+}
+/** One row of heel or toe; needles are numbered from 1 in the pocket. */
+export interface Row extends Base {
+  kind: "row";
+  row: number;
+  rows: number;
+  direction: "right" | "left";
+  half: "narrow" | "widen";
+  back: number | null;
+  knits: [number, number];
+  hold: number | null;
+  in_work: number;
+  back_where: string | null;
+  hold_where: string | null;
+  remind: string[];
+}
+export interface Do extends Base {
+  kind: "do";
+}
+export type Step = Rounds | Row | Do;
+
+export interface PocketPlace {
+  needles: number;
+  /** the place of needle 1, counted from the left half mark, which stands before slot 1 */
+  first_slot: number;
+  left: number;
+  rows: number;
+}
+/** What the engine answers to `knit`. */
+export interface Knit {
+  slots: number;
+  every: number | null;
+  half_marks: string;
+  pockets: Record<"heel" | "toe", PocketPlace>;
+  parts: { part: string; title: string; count: number | string; unit: string; detail: string }[];
+  words: string;
+  foot_rounds: number;
+  steps: Step[];
+}
+
+/** Index into `steps`, and the rounds done in that step (0 for a row and for what is done by hand).
+ * At `steps.length` the sock is off the machine. */
+export interface Place {
+  step: number;
+  done: number;
+}
+export interface Session {
+  id: string;
+  /** the phone's clock, in ms: for showing only */
+  began: number;
+  label: string;
+  request: Request;
+  socks: [Knit, Knit];
+  /** seconds a round or row, as learned on socks before this pair */
+  earlier?: Pace;
+  /** put away, and still there to be brought back */
+  away?: boolean;
+}
+export type Sock = 0 | 1;
+/** What was done at the machine; never changed once it is written. */
+export interface Happening {
+  session: string;
+  /** 1, 2, 3 … in a session */
+  number: number;
+  sock: Sock;
+  /** turn: now this sock is on the machine. plan: this sock's counts are others now. */
+  kind: "done" | "back" | "jump" | "note" | "turn" | "plan";
+  /** where this sock stands after it; with `done`, `back` and `jump`, and with a `plan` that moves it */
+  place?: Place;
+  text?: string;
+  knit?: Knit;
+  /** ms since the happening before it in the same visit, by a clock that never goes back */
+  took: number | null;
+  /** the phone's clock, in ms: for showing only */
+  at: number;
+  /** which visit of which tab counted it; the journal writes it in */
+  tab?: string;
+}
+export interface Note {
+  sock: Sock;
+  place: Place;
+  text: string;
+  number: number;
+}
+export interface State {
+  sock: Sock;
+  places: [Place, Place];
+  /** where the sock on the machine stood before each of the last ten steps of it, the newest last */
+  undo: Place[];
+  notes: Note[];
+  socks: [Knit, Knit];
+  ended: [boolean, boolean];
+  /** number of the last happening */
+  last: number;
+}
+/** A session with all that happened, as it is kept. */
+export interface Kept {
+  session: Session;
+  happenings: Happening[];
+}
+
+/** What the screen shows of a place. */
+export interface View {
+  /** undefined once the sock is off the machine */
+  step: Step | undefined;
+  title: string;
+  /** what a section is counted in; "thing" where all of it is done by hand */
+  unit: "round" | "row" | "thing";
+  /** of the section, in that unit */
+  done: number;
+  total: number;
+  left: number;
+  /** rounds or rows left in this step; 0 for what is done by hand */
+  stepLeft: number;
+  /** what comes after this step; "" at the end */
+  next: string;
+  /** of the whole sock, 0 to 1 */
+  share: number;
+  ended: boolean;
+}
+/** Seconds a round or row by part and unit ("foot round"). */
+export type Pace = Record<string, number>;
+/** Seconds left; null where nothing tells yet. */
+export interface TimeLeft {
+  section: number | null;
+  sock: number | null;
+}
