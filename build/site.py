@@ -110,11 +110,13 @@ class Site:
         self.assets["snapshot"] = self.put(f"snapshot-{digest(memory)}.bin", memory)
 
     def scripts_and_style(self) -> None:
-        """main, worker and page: bundled, minified, named by content."""
+        """The page and, apart from it, the counter: bundled, minified, named by content."""
         entries = {
             "main": "webapp/page/main.js",
             "worker": "webapp/worker/worker.js",
             "page": "webapp/style/page.css",
+            "machine": "webapp/machine/main.js",
+            "machine_style": "webapp/style/machine.css",
         }
         made = self.esbuild(
             *(f"{name}={path}" for name, path in entries.items()),

@@ -1,6 +1,7 @@
 /** The page's entry: puts form, engine, steps and sheets together; each piece of screen has its own module. */
 import { watchForUpdates } from "../offline/updates.js";
 import { Engine } from "../worker/client.js";
+import { AtMachine } from "./at_machine.js";
 import { Calculator } from "./calculator.js";
 import { ChartScreen } from "./chart.js";
 import { wireChoices } from "./choices.js";
@@ -46,6 +47,8 @@ const pockets = new Pockets(form);
 const swatches = new Swatches(form);
 const onTrouble = (/** @type {string} */ sentence) => status.trouble(sentence);
 const chart = new ChartScreen({ engine, nav, draft, onTrouble });
+const atMachine = new AtMachine({ engine, nav });
+atMachine.start();
 const shelf = new ShelfScreen({ engine, nav, draft, plan: form, onTrouble });
 
 wireChoices(form);
@@ -84,6 +87,7 @@ calculator.addEventListener("answer", (event) => {
   swatches.show(answer.plan);
   firstSock.show(answer.plan);
   pockets.show(answer.plan);
+  atMachine.offer(answer);
   chart.follow(answer);
   shelf.follow(answer);
 });

@@ -67,5 +67,6 @@ export class StepsNav extends EventTarget {
 
 /** Tell whether an address' fragment is meant as a plan's link. @param {string} hash */
 export function isLink(hash) {
-  return hash.length > 1 && !STEPS.includes(/** @type {StepName} */ (hash.slice(1)));
+  const named = hash.slice(1);
+  return named !== "" && named !== "knit" && !STEPS.includes(/** @type {StepName} */ (named));
 }

@@ -1,0 +1,425 @@
+"""At the machine: counted by touch, key and pedal; taken back, gone to, noted; kept."""
+
+import re
+from collections.abc import Callable
+from typing import Any
+
+from playwright.sync_api import BrowserContext, Locator, Page, expect
+
+from engine import api
+from tests.browser.at_machine import (
+    begun,
+    done,
+    go_to,
+    knit,
+    settings,
+    take_back,
+    target,
+    title,
+)
+from tests.browser.walk import SOCK, field, figures, fill_sock, opened, step
+
+NewPhone = Callable[..., BrowserContext]
+
+
+def by_hand(page: Page) -> Locator:
+    """The target while it shows a thing to do by hand."""
+    return page.locator("[data-look=do] .target")
+
+
+def past_the_hands(page: Page) -> None:
+    """Tap what is to be done by hand until there is something to crank."""
+    while by_hand(page).count():
+        before = page.locator(".by-hand-text").inner_text()
+        target(page).tap()
+        expect(page.locator(".by-hand-text", has_text=before)).to_have_count(0)
+
+
+def test_a_section_and_a_heel_by_touch(new_phone: NewPhone) -> None:
+    phone = new_phone()
+    settings(phone, guard=0)
+    page = begun(phone)
+    expect(title(page)).to_contain_text("Sock one")
+    expect(title(page)).to_contain_text("Waste yarn")
+    expect(target(page)).to_have_accessible_name("Done")
+    past_the_hands(page)
+    expect(target(page)).to_have_accessible_name("Round done")
+    for left in range(10, 0, -1):
+        expect(page.locator(".left-figure")).to_have_text(str(left))
+        expect(page.locator(".last-few")).to_have_count(1 if left <= 5 else 0)
+        target(page).tap()
+    expect(title(page)).to_contain_text("Cuff")
+    expect(by_hand(page)).to_be_visible()
+
+    go_to(page, "Heel", 0)
+    past_the_hands(page)
+    plan = api.answer({"do": "knit", "request": request()})
+    rows = [one for one in plan["steps"] if one["part"] == "heel" and one["kind"] == "row"]
+    assert len(rows) == 40
+    for at, row in enumerate(rows):
+        expect(done(page)).to_have_text(f"Row {at + 1} of 40")
+        expect(page.locator(".ring-figure")).to_have_text(str(40 - at))
+        words = page.locator(".row-words").inner_text()
+        assert f"crank to the {row['direction']}" in words.lower()
+        moved = f"Bring needle {row['back']} back" if row["back"] else f"lift needle {row['hold']}"
+        assert moved in words
+        where = row["back_where"] or row["hold_where"]
+        assert where in words
+        expect(page.locator(".needle-number")).to_have_text(str(row["back"] or row["hold"]))
+        for reminder in row["remind"]:
+            expect(page.locator(".remind", has_text=reminder)).to_be_visible()
+        in_work = str(page.locator(".needle-work").get_attribute("d"))
+        assert in_work.count("M") == abs(row["knits"][0] - row["knits"][1]) + 1
+        target(page).tap()
+    expect(by_hand(page)).to_be_visible()
+    expect(title(page)).to_contain_text("Heel")
+
+
+def request(**more: Any) -> dict[str, Any]:
+    """The request of `walk.SOCK`."""
+    nested: dict[str, Any] = {"units": "cm", **more}
+    for name, text in SOCK.items():
+        *groups, last = name.split(".")
+        into = nested
+        for group in groups:
+            into = into.setdefault(group, {})
+        into[last] = text
+    return nested
+
+
+def test_keys_and_pedals_count_and_held_keys_do_not(new_phone: NewPhone) -> None:
+    phone = new_phone()
+    settings(phone, guard=0)
+    page = begun(phone)
+    go_to(page, "Foot", 10)
+    keys = ["Space", "Enter", "PageDown", "ArrowRight", "ArrowDown", "MediaTrackNext"]
+    for count, key in enumerate(keys, start=11):
+        page.keyboard.press(key)
+        expect(done(page)).to_have_text(f"{count} of 46 done")
+    for count, name in enumerate(("MediaPlayPause", "AudioVolumeUp", "AudioVolumeDown"), start=17):
+        page.evaluate(
+            """(key) => document.body.dispatchEvent(
+                new KeyboardEvent("keydown", { key, bubbles: true }))""",
+            name,
+        )
+        expect(done(page)).to_have_text(f"{count} of 46 done")
+    target(page).focus()
+    page.keyboard.press("Space")  # once, though a button takes a space for a click
+    page.keyboard.press("Enter")
+    expect(done(page)).to_have_text("21 of 46 done")
+    page.keyboard.down("PageDown")
+    page.keyboard.down("PageDown")  # what a key that is held repeats
+    page.keyboard.up("PageDown")
+    expect(done(page)).to_have_text("22 of 46 done")
+    page.keyboard.press("a")
+    page.get_by_role("button", name="Note").focus()
+    page.keyboard.press("Enter")  # on another control it is that control's
+    expect(page.locator("#note-text")).to_be_focused()
+    page.keyboard.press("Space")
+    page.keyboard.press("PageDown")
+    page.keyboard.press("Escape")
+    expect(page.locator(".machine-sheet")).to_be_hidden()
+    expect(done(page)).to_have_text("22 of 46 done")
+    # A screen reader clicks without a finger.
+    target(page).dispatch_event("click")
+    expect(done(page)).to_have_text("23 of 46 done")
+
+
+def test_two_too_close_are_one_and_the_second_is_offered(phone: BrowserContext) -> None:
+    page = begun(phone)
+    go_to(page, "Foot", 10)
+    page.wait_for_timeout(300)
+    two = """() => ["PageDown", "PageDown"].forEach((key) =>
+        document.body.dispatchEvent(new KeyboardEvent("keydown", { key, bubbles: true })))"""
+    page.evaluate(two)
+    notice = page.locator(".notice")
+    expect(notice).to_contain_text("Two within 0.25 s: one counted.")
+    expect(done(page)).to_have_text("11 of 46 done")
+    notice.get_by_role("button", name="Count the second too").tap()
+    expect(done(page)).to_have_text("12 of 46 done")
+    expect(notice).to_have_count(0)
+
+    page.wait_for_timeout(300)
+    page.evaluate(two)
+    expect(notice).to_be_visible()
+    page.get_by_role("button", name="Settings").tap()
+    page.locator(".machine-sheet label", has_text="off").tap()
+    page.get_by_role("button", name="Close").tap()
+    page.evaluate(two)
+    page.evaluate(two)
+    expect(done(page)).to_have_text("17 of 46 done")
+    expect(notice).to_have_count(0)
+
+
+def test_ten_are_taken_back_by_a_hold(new_phone: NewPhone) -> None:
+    phone = new_phone()
+    settings(phone, guard=0)
+    page = begun(phone)
+    go_to(page, "Foot", 30)
+    for _ in range(11):
+        page.keyboard.press("PageDown")
+    expect(done(page)).to_have_text("41 of 46 done")
+    page.locator(".take-back").tap()
+    expect(page.locator(".at-middle")).to_contain_text("Hold to take back")
+    expect(done(page)).to_have_text("41 of 46 done")
+    for count in range(40, 30, -1):
+        take_back(page)
+        expect(done(page)).to_have_text(f"{count} of 46 done")
+    expect(page.locator(".take-back")).to_be_disabled()
+    expect(done(page)).to_have_text("31 of 46 done")
+    page.keyboard.press("PageDown")
+    expect(done(page)).to_have_text("32 of 46 done")
+    # By keyboard it asks instead.
+    page.locator(".take-back").focus()
+    page.keyboard.press("Enter")
+    expect(done(page)).to_have_text("32 of 46 done")
+    page.get_by_role("button", name="Take it back").tap()
+    expect(done(page)).to_have_text("31 of 46 done")
+
+
+def test_any_place_can_be_gone_to_and_the_number_set(phone: BrowserContext) -> None:
+    page = begun(phone)
+    page.get_by_role("button", name="Go to…").tap()
+    sheet = page.locator(".machine-sheet")
+    sheet.locator(".sections label", has_text="Foot").tap()
+    for wrong in ("47", "-1", "", "ten"):
+        sheet.locator("#places-done").fill(wrong)
+        sheet.locator("#places-ask").tap()
+        expect(sheet.locator("#places-error")).to_have_text(
+            "Foot has 46 rounds. Write a number from 0 to 46: so many are done."
+        )
+        expect(sheet.locator("#places-go")).to_have_count(0)
+    sheet.locator("#places-done").fill("31")
+    sheet.locator("#places-ask").tap()
+    expect(sheet.locator(".sure")).to_have_text(
+        re.compile(r"From waste yarn: 0 of 10 done\s+to foot: 31 of 46 done\.")
+    )
+    expect(title(page)).to_contain_text("Waste yarn")
+    sheet.locator("#places-go").tap()
+    expect(title(page)).to_contain_text("Foot")
+    expect(done(page)).to_have_text("31 of 46 done")
+    # The number by hand: the section she is in is chosen already.
+    page.get_by_role("button", name="Go to…").tap()
+    expect(sheet.locator("#places-done")).to_have_value("31")
+    sheet.locator("#places-done").fill("29")
+    sheet.locator("#places-done").press("Enter")
+    sheet.locator("#places-go").tap()
+    expect(done(page)).to_have_text("29 of 46 done")
+    take_back(page)
+    expect(done(page)).to_have_text("31 of 46 done")
+
+
+def test_a_note_comes_back_at_its_round_of_the_other_sock(phone: BrowserContext) -> None:
+    page = begun(phone)
+    go_to(page, "Foot", 31)
+    page.get_by_role("button", name="Note").tap()
+    page.locator("#keep-note").tap()
+    expect(page.locator("#note-error")).to_contain_text("nothing to keep yet")
+    page.locator("#note-text").fill("dropped stitch, 31")
+    page.locator("#keep-note").tap()
+    expect(page.locator(".of-other")).to_have_count(0)
+    go_to(page, "Foot", 30, sock="Sock two")
+    expect(title(page)).to_contain_text("Sock two")
+    expect(page.locator(".of-other")).to_have_count(0)
+    target(page).tap()
+    expect(page.locator(".of-other")).to_have_text("Sock one, here: dropped stitch, 31")
+
+
+def test_a_second_tab_follows_and_can_take_over(new_phone: NewPhone) -> None:
+    phone = new_phone()
+    settings(phone, guard=0)
+    page = begun(phone)
+    go_to(page, "Foot", 10)
+    other = phone.new_page()
+    other.goto("./#knit")
+    expect(done(other)).to_have_text("10 of 46 done")
+    expect(other.locator(".notice")).to_contain_text("Another tab counts")
+    target(page).tap()
+    expect(done(other)).to_have_text("11 of 46 done")
+    target(other).dispatch_event("pointerdown", {"pointerType": "touch"})
+    expect(other.locator(".follows")).to_be_visible()
+    expect(done(other)).to_have_text("11 of 46 done")
+    other.get_by_role("button", name="Count here").tap()
+    expect(other.locator(".follows")).to_have_count(0)
+    target(other).tap()
+    expect(done(other)).to_have_text("12 of 46 done")
+    expect(done(page)).to_have_text("12 of 46 done")
+    expect(page.locator(".follows")).to_be_visible()
+    other.close()
+    expect(page.locator(".follows")).to_have_count(0)
+    target(page).tap()
+    expect(done(page)).to_have_text("13 of 46 done")
+
+
+def test_reload_back_and_the_line_at_the_top(phone: BrowserContext) -> None:
+    page = begun(phone)
+    go_to(page, "Foot", 31)
+    page.reload()
+    expect(done(page)).to_have_text("31 of 46 done")
+    page.go_back()
+    expect(page.locator(".at-machine")).to_be_hidden()
+    assert page.url.endswith("#counts")
+    line = page.locator("#machine-line")
+    expect(line).to_contain_text("A sock is on the machine: sock one, foot, 31 of 46 rounds done.")
+    line.locator(".go-on").tap()
+    expect(done(page)).to_have_text("31 of 46 done")
+    page.get_by_role("button", name="Leave").tap()
+    expect(page.locator("#counts-title")).to_be_visible()
+    page.reload()
+    expect(line).to_contain_text("31 of 46")
+    line.locator(".put-away").tap()
+    expect(line).not_to_contain_text("is on the machine")
+    page.reload()
+    expect(page.locator("#counts-title")).to_be_visible()
+    page.locator("#knit-it").tap()  # nothing is on it: begun anew, and asked nothing
+    expect(title(page)).to_contain_text("Waste yarn")
+    page.go_back()
+    line.locator(".bring-back").tap()
+    expect(line.locator(".on-machine")).to_have_count(2)
+    page.locator("#knit-it").tap()
+    expect(page.locator(".machine-sheet")).to_contain_text("A sock is on the machine")
+    page.locator("#go-on-instead").tap()
+    expect(target(page)).to_be_visible()
+
+
+def test_it_comes_back_at_once_and_without_the_calculator(new_phone: NewPhone) -> None:
+    phone = new_phone(service_workers="block")
+    page = begun(phone)
+    go_to(page, "Foot", 31)
+    page.close()
+    phone.route("**/assets/worker-*.js", lambda route: route.abort())
+    again = phone.new_page()
+    again.goto("./")  # as from the home screen: the address says nothing
+    expect(done(again)).to_have_text("31 of 46 done")
+    target(again).tap()
+    expect(done(again)).to_have_text("32 of 46 done")
+    again.go_back()
+    expect(again.locator("#measure-title")).to_be_visible()
+    expect(again.locator("#machine-line")).to_contain_text("32 of 46")
+
+
+def test_a_whole_pair_is_as_planned_and_sock_two_as_corrected(new_phone: NewPhone) -> None:
+    phone = new_phone()
+    settings(phone, guard=0, sounds=False)
+    page = begun(phone)
+    sock = api.answer({"do": "plan", "request": request()})["counts"]
+    waste = 10  # rounds of waste yarn at either end: engine.sources.WASTE_ROUNDS
+    planned = {
+        "Waste yarn": waste,
+        "Cuff": sock["cuff"]["rounds"],
+        "Leg": sock["leg"]["rounds"],
+        "Heel": sock["heel"]["rows"],
+        "Foot": sock["foot"]["rounds"],
+        "Toe": sock["toe"]["rows"],
+        "Off the machine": waste,
+    }
+    assert planned["Foot"] == 46
+    assert knit(page) == planned
+    expect(page.locator(".at-end")).to_contain_text("Sock one is off the machine.")
+    page.locator(".at-end .go").tap()
+    expect(page.locator("#machine-foot_rounds")).to_have_value("46")
+    page.locator("#machine-length").fill("9,x")
+    page.locator("#work-two").tap()
+    expect(page.locator("#machine-length-error")).to_contain_text("cannot be read")
+    page.locator("#machine-length").fill("21,5")
+    page.locator("#work-two").tap()
+    first = {"foot_rounds": "46", "length": "21,5"}
+    two = api.answer({"do": "plan", "request": request(first_sock=first)})["counts"]
+    assert two["foot"]["rounds"] != planned["Foot"]
+    expect(page.locator(".machine-sheet .lesson")).to_contain_text(
+        f"{two['foot']['rounds']} foot rounds"
+    )
+    page.locator("#begin-two").tap()
+    expect(title(page)).to_contain_text("Sock two")
+    assert knit(page) == {**planned, "Foot": two["foot"]["rounds"]}
+    expect(page.locator(".at-end")).to_contain_text("Both socks are knitted.")
+    page.get_by_role("button", name="Leave the counter").tap()
+    expect(page.locator("#counts-title")).to_be_visible()
+    expect(page.locator("#machine-line")).not_to_contain_text("on the machine")
+
+
+def test_sock_two_without_measuring_and_measured_later(new_phone: NewPhone) -> None:
+    phone = new_phone()
+    settings(phone, guard=0)
+    page = begun(phone)
+    go_to(page, "Off the machine")
+    knit(page)
+    page.locator(".at-end .go").tap()
+    page.locator("#same-two").tap()
+    expect(title(page)).to_contain_text("Sock two")
+    go_to(page, "Foot", 31)
+    page.get_by_role("button", name="Go to…").tap()
+    page.locator("#measure-one").tap()
+    page.locator("#machine-foot_rounds").fill("46")
+    page.locator("#machine-length").fill("21,5")
+    page.locator("#work-two").tap()
+    page.locator("#begin-two").tap()
+    expect(done(page)).not_to_have_text("31 of 46 done")
+    expect(done(page)).to_contain_text("31 of ")
+    go_to(page, "Toe", 1)
+    page.get_by_role("button", name="Go to…").tap()
+    expect(page.locator("#places-ask")).to_be_visible()
+    expect(page.locator("#measure-one")).to_have_count(0)
+
+
+def test_what_is_said_to_those_who_listen(new_phone: NewPhone) -> None:
+    phone = new_phone()
+    settings(phone, guard=0)
+    page = begun(phone)
+    go_to(page, "Foot", 38)
+    said = page.locator("body > .said[role=status], #machine ~ .said").first
+    expect(said).to_have_text("Foot. 38 of 46 rounds done")
+    page.keyboard.press("PageDown")
+    expect(done(page)).to_have_text("39 of 46 done")
+    expect(said).to_have_text("Foot. 38 of 46 rounds done")  # not every round
+    for _ in range(2):
+        page.keyboard.press("PageDown")
+    expect(said).to_have_text("5 rounds to go.")
+    for _ in range(5):
+        page.keyboard.press("PageDown")
+    expect(said).to_contain_text("Foot done. Toe.")
+
+
+def test_the_phone_that_keeps_nothing_says_so_and_goes_on(new_phone: NewPhone) -> None:
+    phone = new_phone()
+    phone.add_init_script("IDBFactory.prototype.open = () => { throw new Error('closed'); };")
+    settings(phone, guard=0, awake=False)
+    page = begun(phone)
+    expect(page.locator(".notice")).to_contain_text("The phone keeps nothing just now")
+    go_to(page, "Foot", 31)
+    target(page).tap()
+    expect(done(page)).to_have_text("32 of 46 done")
+    page.get_by_role("button", name="Understood").tap()
+    expect(title(page)).to_contain_text("Not kept on the phone")
+    page.reload()
+    expect(page.locator("#machine-trouble")).to_contain_text("has not kept the sock")
+    expect(page.locator("#form")).to_be_visible()
+
+
+def test_a_screen_that_may_go_dark_is_told(new_phone: NewPhone) -> None:
+    phone = new_phone()
+    phone.add_init_script(
+        "WakeLock.prototype.request = () => Promise.reject(new DOMException('', 'AbortError'));"
+    )
+    page = begun(phone)
+    expect(page.locator(".notice")).to_contain_text("it may go dark")
+    page.get_by_role("button", name="Understood").tap()
+    expect(page.locator(".notice")).to_have_count(0)
+    page.reload()
+    expect(page.locator(".notice")).to_contain_text("it may go dark")
+
+
+def test_sock_two_of_a_plan_that_knows_sock_one(phone: BrowserContext) -> None:
+    page = opened(phone)
+    fill_sock(page)
+    step(page, "counts")
+    figures(page)
+    page.locator("#first-sock > summary").tap()
+    field(page, "first_sock.foot_rounds").fill("46")
+    field(page, "first_sock.length").fill("21,5")
+    expect(page.locator(".which-sock")).to_have_text("Sock two")
+    rounds = page.locator(".tally-foot .figure").inner_text()
+    page.locator("#knit-it").tap()
+    expect(title(page)).to_contain_text("Sock two")
+    go_to(page, "Foot", 1)
+    expect(done(page)).to_have_text(f"1 of {rounds} done")

@@ -1,0 +1,132 @@
+/**
+ * At the machine: what the page calls. A pair is begun, gone on with, put away and brought back; the
+ * counter of one is on screen or none.
+ * @import {Request} from "../page/types"
+ * @import {Kept, Knit, Session} from "./types"
+ */
+import { Journal } from "./journal.js";
+import { askWhich, drawLine, standing } from "./on_machine.js";
+import { OneCounter } from "./one_counter.js";
+import { fromBefore } from "./pace.js";
+import { fold } from "./progress.js";
+import { remember } from "./remembered.js";
+import { Settings } from "./settings.js";
+import { Visit } from "./visit.js";
+
+/**
+ * @typedef {object} Host the page
+ * @property {HTMLElement} place where the counter stands
+ * @property {HTMLElement} line where the page says that a sock is on the machine
+ * @property {(call: object) => Promise<any>} ask the calculator
+ * @property {() => void} leave go back to the page
+ * @property {(id: string) => void} enter put the counter on screen
+ */
+
+export class Machine {
+  /** @type {Visit | null} */
+  #visit = null;
+
+  /** @param {Host} host @param {Journal} journal */
+  constructor(host, journal) {
+    this.host = host;
+    this.journal = journal;
+    this.settings = new Settings();
+  }
+
+  /** @param {Host} host */
+  static async open(host) {
+    return new Machine(host, await Journal.open());
+  }
+
+  /**
+   * Begin a pair, or go on with one that is begun; returns its id, null where she thought better of it.
+   * @param {{ request: Request, knit: Knit, two?: Knit }} wanted `two`: sock two's own counts, where sock one is off already
+   */
+  async begin(wanted) {
+    const on = (await this.unfinished()).at(-1);
+    const answer = on ? await askWhich(standing(on)) : "new";
+    if (on && answer === "on") return on.session.id;
+    return answer === "new" ? this.#begin(wanted) : null;
+  }
+
+  /** @param {{ request: Request, knit: Knit, two?: Knit }} wanted */
+  async #begin({ request, knit, two }) {
+    const before = await this.#all();
+    /** @type {Session} */
+    const session = {
+      id: `${Date.now().toString(36)}-${crypto.getRandomValues(new Uint32Array(1))[0].toString(36)}`,
+      began: Date.now(),
+      label: (two ?? knit).words,
+      request,
+      socks: [knit, two ?? knit],
+      earlier: fromBefore(before),
+    };
+    await this.journal.begin(session);
+    if (two) {
+      const [number, took, at] = [1, null, Date.now()];
+      await this.journal.append({ session: session.id, number, sock: 1, kind: "turn", took, at });
+    }
+    // The browser may otherwise empty its storage when the phone is full.
+    navigator.storage?.persist?.().catch(() => {});
+    await this.#remember();
+    return session.id;
+  }
+
+  /** Show a pair's counter. @param {string | null} id null: the one begun last @returns {Promise<boolean>} whether it is there */
+  async resume(id) {
+    const kept = (id && (await this.journal.read(id))) || (await this.unfinished()).at(-1);
+    if (!kept) return false;
+    this.hide();
+    const { place, ask, leave } = this.host;
+    const { journal, settings } = this;
+    const one = await OneCounter.of(kept.session.id);
+    this.#visit = new Visit(kept, { place, journal, one, settings, ask, leave });
+    this.#visit.show();
+    remember({ shown: kept.session.id });
+    performance.mark("at the machine"); // what is tapped from now on counts
+    return true;
+  }
+
+  hide() {
+    this.#visit?.hide();
+    this.#visit = null;
+  }
+
+  /** Pairs begun, not ended and not put away, the one begun last at the end. @returns {Promise<Kept[]>} */
+  async unfinished() {
+    return (await this.#all()).filter(({ session, happenings }) => {
+      const { ended } = fold(session, happenings);
+      return !ended[1];
+    });
+  }
+
+  /** Draw the line on the page. */
+  async line() {
+    const unfinished = await this.unfinished();
+    const discarded = await this.journal.discarded();
+    drawLine(this.host.line, unfinished, discarded, {
+      enter: (id) => this.host.enter(id),
+      putAway: async (id) => {
+        await this.journal.discard(id);
+        await this.#remember();
+        await this.line();
+      },
+      bringBack: async (id) => {
+        await this.journal.restore(id);
+        await this.#remember();
+        await this.line();
+      },
+    });
+  }
+
+  async #remember() {
+    remember({ unfinished: (await this.unfinished()).length });
+  }
+
+  /** @returns {Promise<Kept[]>} */
+  async #all() {
+    const sessions = await this.journal.sessions();
+    const all = await Promise.all(sessions.map(({ id }) => this.journal.read(id)));
+    return all.filter((kept) => kept !== undefined);
+  }
+}

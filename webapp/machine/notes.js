@@ -1,0 +1,72 @@
+/**
+ * Notes on a round: written while it is fresh, listed with their rounds, and told again when the other
+ * sock comes there.
+ * @import {Counter} from "./counter.js"
+ * @import {Sheet} from "./sheet.js"
+ * @import {Note, State} from "./types"
+ */
+import { html, nothing } from "lit-html";
+import { SOCKS } from "./counter_screen.js";
+import { where } from "./moments.js";
+import { view } from "./progress.js";
+
+export class Notes {
+  #text = "";
+  #problem = "";
+
+  /** @param {Counter} counter @param {Sheet} sheet */
+  constructor(counter, sheet) {
+    this.counter = counter;
+    this.sheet = sheet;
+  }
+
+  open() {
+    this.#problem = "";
+    this.#draw();
+    document.getElementById("note-text")?.focus();
+  }
+
+  async #keep() {
+    const text = this.#text.trim();
+    if (!text) {
+      this.#problem = "There is nothing to keep yet. Write a word or two, or close this.";
+      this.#draw();
+      document.getElementById("note-text")?.focus();
+      return;
+    }
+    await this.counter.note(text);
+    this.#text = "";
+    this.sheet.close();
+  }
+
+  #draw() {
+    const { state } = this.counter;
+    const here = { sock: state.sock, place: state.places[state.sock], text: "", number: 0 };
+    this.sheet.show(
+      "Note",
+      html`<div class="field">
+          <label for="note-text">What happened here?</label>
+          <p class="where" id="note-where">${at(state, here)}. The other sock shows it again when it comes here.</p>
+          <textarea id="note-text" rows="3" maxlength="400" aria-describedby="note-where note-error"
+            aria-invalid=${this.#problem ? "true" : nothing} .value=${this.#text}
+            @input=${(/** @type {Event} */ event) => {
+              this.#text = /** @type {HTMLTextAreaElement} */ (event.target).value;
+            }}></textarea>
+          <p class="error" id="note-error">${this.#problem}</p>
+        </div>
+        <button type="button" class="go" id="keep-note" @click=${() => this.#keep()}>Keep the note</button>
+        ${
+          state.notes.length
+            ? html`<h3>Notes on this pair</h3>
+                <ul class="notes">${[...state.notes].reverse().map((note) => html`<li><b>${at(state, note)}</b><br>${note.text}</li>`)}</ul>`
+            : nothing
+        }`,
+    );
+  }
+}
+
+/** @param {State} state @param {Note} note */
+function at({ socks }, { sock, place }) {
+  const { title, ended } = view(socks[sock], place);
+  return `${SOCKS[sock]}, ${ended ? "off the machine" : `${title.toLowerCase()}, ${where(socks[sock], place)}`}`;
+}

@@ -1,0 +1,73 @@
+/**
+ * What is to be said beside the counting, one thing at a time, the most urgent first: it stands where the
+ * progress stands, so that neither target nor controls move.
+ */
+import { html, nothing } from "lit-html";
+
+/**
+ * @typedef {object} Notice
+ * @property {string} words
+ * @property {{ words: string, act: () => void }[]} [ways] its buttons
+ */
+
+// The most urgent first.
+const ORDER = /** @type {const} */ (["close", "ask", "following", "memory", "awake", "word"]);
+/** @typedef {(typeof ORDER)[number]} Kind */
+
+/** Fires "change" whenever another notice stands. */
+export class Notices extends EventTarget {
+  /** @type {Map<Kind, Notice>} */
+  #told = new Map();
+  /** @type {Set<Kind>} what she has read and does not want to read again */
+  #read = new Set();
+  /** @type {ReturnType<typeof setTimeout> | undefined} */
+  #passing;
+
+  /** @param {Kind} kind @param {Notice | null} notice null once it is over */
+  tell(kind, notice) {
+    if (notice) this.#told.set(kind, notice);
+    else {
+      this.#told.delete(kind);
+      this.#read.delete(kind);
+    }
+    this.dispatchEvent(new Event("change"));
+  }
+
+  /** Something that goes by itself. @param {string} words @param {Notice["ways"]} [ways] @param {number} [ms] */
+  pass(words, ways, ms = 5000) {
+    clearTimeout(this.#passing);
+    this.tell("word", { words, ways });
+    this.#passing = setTimeout(() => this.tell("word", null), ms);
+  }
+
+  /** @returns {Notice | undefined} */
+  get first() {
+    const kind = this.#kind();
+    return kind && this.#told.get(kind);
+  }
+
+  /** In a word, what she has read and what still holds. */
+  get standing() {
+    return this.#read.has("memory") ? "Not kept on the phone" : "";
+  }
+
+  #kind() {
+    return ORDER.find((kind) => this.#told.has(kind) && !this.#read.has(kind));
+  }
+
+  draw() {
+    const kind = this.#kind();
+    const notice = kind && this.#told.get(kind);
+    if (!notice) return nothing;
+    const read = () => {
+      this.#read.add(kind);
+      this.dispatchEvent(new Event("change"));
+    };
+    const lasting = kind === "memory" || kind === "awake";
+    return html`<div class="notice notice-${kind}" role=${kind === "word" ? nothing : "alert"}>
+      <p>${notice.words}</p>
+      ${notice.ways?.map(({ words, act }) => html`<button type="button" @click=${act}>${words}</button>`)}
+      ${lasting ? html`<button type="button" @click=${read}>Understood</button>` : nothing}
+    </div>`;
+  }
+}

@@ -1,0 +1,72 @@
+/**
+ * The line on the page that says what is on the machine, with the way to it, the way to put it away, and
+ * the way back.
+ * @import {Kept, Session} from "./types"
+ */
+import { html, nothing, render } from "lit-html";
+import { SOCKS } from "./counter_screen.js";
+import { where } from "./moments.js";
+import { fold, view } from "./progress.js";
+import { Sheet } from "./sheet.js";
+
+/** @typedef {{ enter: (id: string) => void, putAway: (id: string) => void, bringBack: (id: string) => void }} Ways */
+
+/** Where a pair stands, in words. @param {Kept} kept */
+export function standing({ session, happenings }) {
+  const { sock, socks, places } = fold(session, happenings);
+  const { title, ended } = view(socks[sock], places[sock]);
+  if (ended) return `${SOCKS[sock].toLowerCase()} is off the machine`;
+  return `${SOCKS[sock].toLowerCase()}, ${title.toLowerCase()}, ${where(socks[sock], places[sock])}`;
+}
+
+/** @param {HTMLElement} place @param {Kept[]} unfinished @param {Session | undefined} discarded @param {Ways} ways */
+export function drawLine(place, unfinished, discarded, ways) {
+  render(
+    html`${[...unfinished].reverse().map(
+      (kept) => html`<div class="line on-machine">
+        <p><strong>A sock is on the machine:</strong> ${standing(kept)}. <span class="quiet">${kept.session.label}, begun ${day(kept.session.began)}.</span></p>
+        <div class="row">
+          <button type="button" class="go-on" @click=${() => ways.enter(kept.session.id)}>Go on</button>
+          <button type="button" class="put-away" @click=${() => ways.putAway(kept.session.id)}>Put away</button>
+        </div>
+      </div>`,
+    )}
+    ${
+      discarded
+        ? html`<div class="line row">
+            <p>Put away: ${discarded.label}, begun ${day(discarded.began)}.</p>
+            <button type="button" class="bring-back" @click=${() => ways.bringBack(discarded.id)}>Bring it back</button>
+          </div>`
+        : nothing
+    }`,
+    place,
+  );
+}
+
+/**
+ * A sock is on the machine already: go on with it, or begin a new pair?
+ * @param {string} words where it stands @returns {Promise<"on" | "new" | null>} null where she closed it
+ */
+export function askWhich(words) {
+  const sheet = new Sheet();
+  return new Promise((resolve) => {
+    /** @param {"on" | "new" | null} answer */
+    const settle = (answer) => {
+      resolve(answer);
+      sheet.remove();
+    };
+    sheet.show(
+      "A sock is on the machine",
+      html`<p>It stands at ${words}.</p>
+        <button type="button" class="go" id="go-on-instead" @click=${() => settle("on")}>Go on with it</button>
+        <p>A new pair is kept beside it; both are at the top of the page.</p>
+        <button type="button" id="begin-new" @click=${() => settle("new")}>Begin a new pair</button>`,
+      () => settle(null),
+    );
+  });
+}
+
+/** @param {number} ms */
+function day(ms) {
+  return new Date(ms).toLocaleDateString(undefined, { day: "numeric", month: "long" });
+}

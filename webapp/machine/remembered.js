@@ -1,0 +1,34 @@
+/**
+ * The little that the page knows of the machine before anything is loaded: whether the counter was on
+ * screen when it was last closed, and whether a sock is on the machine. The socks are in the journal.
+ */
+
+const KEY = "heelwise.knitting";
+
+/**
+ * @typedef {object} Remembered
+ * @property {string | null} shown the pair whose counter is on screen
+ * @property {number} unfinished pairs that are begun, not ended and not put away
+ */
+
+/** @returns {Remembered} */
+export function remembered() {
+  try {
+    const kept = JSON.parse(localStorage.getItem(KEY) ?? "null");
+    return {
+      shown: typeof kept?.shown === "string" ? kept.shown : null,
+      unfinished: Number(kept?.unfinished) || 0,
+    };
+  } catch {
+    return { shown: null, unfinished: 0 };
+  }
+}
+
+/** @param {Partial<Remembered>} change */
+export function remember(change) {
+  try {
+    localStorage.setItem(KEY, JSON.stringify({ ...remembered(), ...change }));
+  } catch {
+    // The counter then does not come back by itself; its address still brings it.
+  }
+}

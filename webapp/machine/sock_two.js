@@ -1,0 +1,169 @@
+/**
+ * From sock one to sock two: it is measured, or not; the calculator corrects sock two's counts, or they
+ * stay; and sock two begins, or, when it is on the machine already, goes on with the new counts.
+ * @import {Problem} from "../page/types"
+ * @import {Counter} from "./counter.js"
+ * @import {Sheet} from "./sheet.js"
+ * @import {Happening, Knit, State} from "./types"
+ */
+import { html, nothing } from "lit-html";
+import { moved, view } from "./progress.js";
+
+/** @typedef {Knit & { notes?: { field: string, text: string }[] }} Answer */
+
+const FIELDS = /** @type {const} */ ([
+  ["foot_rounds", "Foot rounds you knitted", "As counted here, between heel and toe of sock one."],
+  [
+    "length",
+    "Its foot, washed",
+    "Along the sole, from the back of the heel to the end of the toe.",
+  ],
+  ["flat_width", "Its flat width", "Once across the foot, halfway along. May be left out."],
+]);
+
+/**
+ * The foot rounds that sock one got in truth: all of its plan, or fewer where she went on before the end.
+ * @param {Knit} knit of sock one @param {Happening[]} happenings
+ */
+export function footRounds(knit, happenings) {
+  let [last, left] = [0, false];
+  for (const { sock, place, kind } of happenings) {
+    if (sock !== 0 || !place || kind === "plan") continue;
+    const { step, done } = view(knit, place);
+    if (step?.part === "foot") [last, left] = [done, false];
+    else if (last && !left) {
+      left = true;
+      if (kind === "done") last = knit.foot_rounds;
+    }
+  }
+  return last || knit.foot_rounds;
+}
+
+export class SockTwo {
+  /** @type {Record<string, string>} */
+  #typed = {};
+  /** @type {Problem[]} */
+  #problems = [];
+  /** @type {Answer | null} */
+  #answer = null;
+  #words = "";
+
+  /**
+   * @param {Counter} counter @param {Sheet} sheet
+   * @param {(call: object) => Promise<any>} ask the calculator
+   */
+  constructor(counter, sheet, ask) {
+    this.counter = counter;
+    this.sheet = sheet;
+    this.ask = ask;
+  }
+
+  /** Whether measuring sock one can still change sock two. @param {State} state */
+  static possible({ socks, places, ended }) {
+    const part = view(socks[1], places[1]).step?.part;
+    return ended[0] && Boolean(part) && part !== "toe" && part !== "finish";
+  }
+
+  open() {
+    const { state, happenings } = this.counter;
+    this.#typed = { foot_rounds: String(footRounds(state.socks[0], happenings)), ...this.#typed };
+    this.#problems = [];
+    this.#words = "";
+    this.#draw();
+  }
+
+  async #work() {
+    this.#answer = null;
+    this.#problems = [];
+    this.#words = "Working it out…";
+    this.#draw();
+    const first_sock = Object.fromEntries(
+      FIELDS.map(([name]) => [name, this.#typed[name]?.trim() || null]),
+    );
+    try {
+      const request = { ...this.counter.session.request, first_sock };
+      const answer = await this.ask({ do: "knit", request });
+      this.#problems = answer.errors ?? [];
+      this.#answer = answer.errors ? null : answer;
+      this.#words = this.#problems.some(
+        ({ field }) => field === "first_sock" || !field.startsWith("first_sock."),
+      )
+        ? this.#problems.map(({ message, way_out }) => `${message} ${way_out}`).join(" ")
+        : "";
+    } catch (error) {
+      this.#words = `${error instanceof Error ? error.message : error} You can begin with the counts of sock one, and measure later.`;
+    }
+    this.#draw();
+    const [bad] = this.#problems;
+    document.getElementById(bad ? `machine-${bad.field.split(".")[1]}` : "begin-two")?.focus();
+  }
+
+  /** @param {Knit | null} knit its new counts; null for those it has */
+  async #begin(knit) {
+    const { counter } = this;
+    if (knit) await counter.replan(knit, ({ socks, places }) => moved(socks[1], knit, places[1]));
+    if (counter.state.sock !== 1) await counter.turn(1);
+    this.sheet.close();
+  }
+
+  #draw() {
+    const { state } = this.counter;
+    const begun = state.places[1].step > 0 || state.places[1].done > 0;
+    const answer = this.#answer;
+    const go = begun ? "Go on with sock two" : "Begin sock two";
+    this.sheet.show(
+      "Sock one teaches sock two",
+      html`<p>Wash sock one, dry it, let it rest a day. Lay it flat without pulling, and measure it.</p>
+        ${FIELDS.map(([name, label, whereTo]) => this.#field(name, label, whereTo))}
+        <div role="status">${this.#words ? html`<p>${this.#words}</p>` : nothing}</div>
+        ${
+          answer
+            ? html`<div class="lesson">
+                  ${answer.notes?.length ? answer.notes.map(({ text }) => html`<p>${text}</p>`) : html`<p>Sock two: ${answer.foot_rounds} foot rounds.</p>`}
+                </div>
+                <button type="button" class="go" id="begin-two" @click=${() => this.#begin(answer)}>${go}</button>`
+            : html`<button type="button" class="go" id="work-two" @click=${() => this.#work()}>Work out sock two</button>`
+        }
+        <hr class="knit">
+        <p>Not measured? Sock two then gets the counts ${begun ? "it has" : "of sock one"}: ${state.socks[1].foot_rounds} foot rounds. You can measure sock one later, as long as the foot of sock two is not done.</p>
+        <button type="button" id="same-two" @click=${() => this.#begin(null)}>${begun ? "Leave sock two as it is" : "Begin without measuring"}</button>`,
+    );
+  }
+
+  /** @param {string} name @param {string} label @param {string} whereTo */
+  #field(name, label, whereTo) {
+    const units = this.counter.session.request.units;
+    const problem = this.#problems.find(({ field }) => field === `first_sock.${name}`);
+    const id = `machine-${name}`;
+    const counted = name === "foot_rounds";
+    const type = (/** @type {Event} */ event) => {
+      this.#typed[name] = /** @type {HTMLInputElement} */ (event.target).value;
+      if (!this.#answer) return;
+      this.#answer = null; // it was for what stood there before
+      this.#draw();
+    };
+    const take = (/** @type {string} */ offer) => {
+      this.#typed[name] = offer;
+      this.#problems = this.#problems.filter((one) => one !== problem);
+      this.#draw();
+    };
+    return html`<div class="field">
+      <label for=${id}>${label}</label>
+      <p class="where" id="${id}-where">${whereTo}</p>
+      <div class="entry"><div class="typed ${counted ? "" : "with-unit"}">
+        <input id=${id} type="text" inputmode=${counted ? "numeric" : units === "in" ? "text" : "decimal"} autocomplete="off"
+          aria-describedby="${id}-where ${id}-error" aria-invalid=${problem ? "true" : nothing}
+          .value=${this.#typed[name] ?? ""} @input=${type}>
+        ${counted ? nothing : html`<span class="unit">${units}</span>`}
+      </div></div>
+      <p class="error" id="${id}-error">${
+        problem
+          ? html`${problem.message} ${problem.way_out} ${problem.offers?.map(
+              (offer) =>
+                html`<button type="button" class="offer" @click=${() => take(offer)}>${offer}</button>`,
+            )}`
+          : nothing
+      }</p>
+    </div>`;
+  }
+}

@@ -1,0 +1,80 @@
+/**
+ * What stands in the large target: the rounds left, the row with its needle, or the thing to do by hand,
+ * each with a look of its own, so that a foot on a pedal notices from afar.
+ * @import {Knit, Note, Place, Row, View} from "./types"
+ */
+import { html, nothing } from "lit-html";
+import { cylinderView } from "./cylinder_view.js";
+import { plural, untilStop } from "./moments.js";
+
+const LAST = 5;
+
+/** Short, and the same for as long as the kind of work is: what the target is called by those who listen. */
+export const NAMES = { rounds: "Round done", row: "Row done", do: "Done" };
+
+/** @param {Knit} knit @param {Place} place @param {View} view @param {Note[]} notes of the other sock, at this round */
+export function targetContent(knit, place, view, notes) {
+  const { step } = view;
+  if (!step) return nothing;
+  const said = notes.map(({ text }) => html`<span class="of-other">Sock one, here: ${text}</span>`);
+  if (step.kind === "do") {
+    return html`<span class="by-hand">
+        <span class="by-hand-mark" aria-hidden="true">${hand}</span>
+        <span class="by-hand-text">${step.text}</span>
+      </span>
+      ${said}
+      <span class="tap-when">Tap when done</span>`;
+  }
+  return html`${step.kind === "row" ? row(knit, step, view) : rounds(knit, place, view)}${said}`;
+}
+
+const hand = html`<svg viewBox="0 0 48 48" focusable="false"><path d="M14 25V13a3 3 0 0 1 6 0v9V8a3 3 0 0 1 6 0v14V10a3 3 0 0 1 6 0v13-8a3 3 0 0 1 6 0v14c0 9-5 14-12 14-6 0-9-3-12-8l-6-10a3 3 0 0 1 5-3z"/></svg>`;
+
+/** @param {Knit} knit @param {Place} place @param {View} view */
+function rounds(knit, place, { unit, left, done, total }) {
+  const until = untilStop(knit, place);
+  return html`<span class="left">
+      <span class="left-figure" data-digits=${String(left).length}>${left}</span>
+      <span class="left-words">${left === 1 ? unit : `${unit}s`} left</span>
+    </span>
+    <span class="done-words">${done} of ${total} done</span>
+    ${until < left ? html`<span class="until"><b>${plural(until, unit)}</b> to the next thing by hand</span>` : nothing}
+    ${lastFew(until, unit)}`;
+}
+
+/** @param {number} until @param {string} unit */
+function lastFew(until, unit) {
+  if (until > LAST) return nothing;
+  return html`<span class="last-few"
+    >${until === 1 ? `Last ${unit}, then stop` : html`Only ${plural(until, unit)}, then stop`}</span
+  >`;
+}
+
+/** In the order of the hands: what comes before the crank, the crank, what comes after. @param {Knit} knit @param {Row} step @param {View} view */
+function row(knit, step, { left, done, total }) {
+  const [from] = step.direction === "right" ? ["left"] : ["right"];
+  return html`<span class="row-view">
+    <span class="row-picture">
+      ${cylinderView(knit, step, left)}
+    </span>
+    <span class="row-words">
+      ${step.remind.map((words) => html`<span class="remind"><span aria-hidden="true">${weight}</span> ${words}</span>`)}
+      ${step.back ? move(html`Bring needle <b>${step.back}</b> back`, step.back_where) : nothing}
+      <span class="crank crank-${step.direction}">
+        <span class="arrow" aria-hidden="true">${arrow}</span>
+        <span>${step.back ? "then crank to" : "Crank to"} the <b>${step.direction}</b> <small>carrier starts ${from}</small></span>
+      </span>
+      ${step.hold ? move(html`then lift needle <b>${step.hold}</b> into hold`, step.hold_where) : nothing}
+      <span class="done-words">Row ${done + 1} of ${total}</span>
+      ${lastFew(left, "row")}
+    </span>
+  </span>`;
+}
+
+/** @param {unknown} words @param {string | null} place */
+function move(words, place) {
+  return html`<span class="move">${words}${place ? html` <small>${place}</small>` : nothing}</span>`;
+}
+
+const arrow = html`<svg viewBox="0 0 96 40" focusable="false"><path d="M4 20H86M68 5l20 15-20 15"/></svg>`;
+const weight = html`<svg viewBox="0 0 24 24" focusable="false"><path d="M12 3v5M8 8h8l3 12H5z"/></svg>`;

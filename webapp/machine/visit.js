@@ -1,0 +1,225 @@
+/**
+ * One pair on the counter's screen: its parts put together, from the moment it is shown until it is left.
+ * @import {Journal} from "./journal.js"
+ * @import {OneCounter} from "./one_counter.js"
+ * @import {Settings} from "./settings.js"
+ * @import {Kept, Place} from "./types"
+ */
+import { Awake } from "./awake.js";
+import { Counter } from "./counter.js";
+import { CounterScreen } from "./counter_screen.js";
+import { moment } from "./moments.js";
+import { Notes } from "./notes.js";
+import { Notices } from "./notices.js";
+import { learned } from "./pace.js";
+import { Places } from "./places.js";
+import { seconds } from "./settings.js";
+import { openSettings } from "./settings_sheet.js";
+import { Sheet } from "./sheet.js";
+import { Signals } from "./signals.js";
+import { SockTwo } from "./sock_two.js";
+import { TakeBack } from "./take_back.js";
+import { Triggers } from "./triggers.js";
+
+const AWAKE = "This phone does not let a page keep the screen on: it may go dark.";
+const MEMORY = "The phone keeps nothing just now: the counts hold while this page is open.";
+const FOLLOWS = "Another tab counts this sock; this one follows.";
+// What was held back stays on offer for so many counts more.
+const OFFERED = 3;
+const SETTLED_MS = 1500;
+// A press of the target while following says so for this long.
+const NOT_HERE = "Not counted: another tab counts. Tap “Count here” first.";
+
+export class Visit {
+  #held = 0;
+  #since = 0;
+  /** @type {ReturnType<typeof setTimeout> | undefined} */
+  #settling;
+  #leaving = new AbortController();
+
+  /**
+   * @param {Kept} kept
+   * @param {object} parts
+   * @param {HTMLElement} parts.place @param {Journal} parts.journal @param {OneCounter} parts.one
+   * @param {Settings} parts.settings @param {(call: object) => Promise<any>} parts.ask
+   * @param {() => void} parts.leave
+   */
+  constructor(kept, { place, journal, one, settings, ask, leave }) {
+    this.place = place;
+    this.journal = journal;
+    this.one = one;
+    this.settings = settings;
+    this.counter = new Counter(kept, journal, one);
+    this.signals = new Signals(settings);
+    this.notices = new Notices();
+    this.awake = new Awake();
+    this.takeBack = new TakeBack();
+    this.sheet = new Sheet();
+    this.triggers = new Triggers({
+      guard: () => settings.choices.guard,
+      free: () => !this.sheet.open,
+    });
+    const sockTwo = new SockTwo(this.counter, this.sheet, ask);
+    const places = new Places(this.counter, this.sheet, sockTwo);
+    const notes = new Notes(this.counter, this.sheet);
+    this.screen = new CounterScreen(place, {
+      counter: this.counter,
+      triggers: this.triggers,
+      takeBack: this.takeBack,
+      notices: this.notices,
+      one,
+      ways: {
+        leave,
+        places: () => places.open(),
+        notes: () => notes.open(),
+        settings: () => openSettings(settings, this.signals, this.sheet),
+        sockTwo: () => sockTwo.open(),
+      },
+    });
+    this.said = document.createElement("p");
+    this.said.className = "said";
+    this.said.setAttribute("role", "status");
+  }
+
+  show() {
+    this.screen.pace = learned(this.counter);
+    this.screen.draw();
+    document.getElementById("machine-title")?.focus({ preventScroll: true });
+    this.place.after(this.said);
+    this.#wire();
+    this.triggers.start();
+    this.awake.wanted = this.settings.choices.awake;
+    this.#kept();
+    this.#one();
+  }
+
+  hide() {
+    clearTimeout(this.#settling);
+    this.#leaving.abort();
+    this.triggers.stop();
+    this.awake.wanted = false;
+    this.sheet.remove();
+    this.said.remove();
+    this.one.close();
+  }
+
+  #wire() {
+    const { counter, triggers, takeBack, notices, awake, settings, journal, one } = this;
+    /** @param {EventTarget} from @param {string} name @param {(event: any) => void} act */
+    const on = (from, name, act) =>
+      from.addEventListener(name, act, { signal: this.#leaving.signal });
+    on(triggers, "count", ({ detail }) => {
+      this.signals.wake();
+      counter.count(detail);
+    });
+    on(triggers, "close", () => this.#close());
+    on(counter, "change", ({ detail }) => this.#changed(detail));
+    on(counter, "refused", () => notices.pass(NOT_HERE));
+    on(takeBack, "back", () => {
+      counter.takeBack();
+      this.screen.focus();
+    });
+    on(takeBack, "short", () => {
+      const act = () => {
+        notices.tell("word", null);
+        counter.takeBack();
+      };
+      notices.pass("Hold to take back.", [{ words: "Or tap here", act }]);
+      this.screen.focus();
+    });
+    on(this.sheet, "closed", () => this.screen.focus());
+    on(takeBack, "ask", () => this.#askBack());
+    on(notices, "change", () => this.screen.draw());
+    on(awake, "change", () => notices.tell("awake", awake.refused ? { words: AWAKE } : null));
+    on(settings, "change", () => {
+      awake.wanted = settings.choices.awake;
+    });
+    on(journal, "kept", () => this.#kept());
+    on(journal, "changed", () => counter.follow());
+    on(one, "told", () => counter.follow());
+    on(one, "counting", () => {
+      counter.follow();
+      this.#one();
+    });
+  }
+
+  #kept() {
+    this.notices.tell("memory", this.journal.kept ? null : { words: MEMORY });
+  }
+
+  #one() {
+    const take = () => this.one.take();
+    const ways = [{ words: "Count here", act: take }];
+    this.notices.tell("following", this.one.counting ? null : { words: FOLLOWS, ways });
+  }
+
+  /** A trigger too soon after another is not counted, and not lost. */
+  #close() {
+    this.#held += 1;
+    this.#since = 0;
+    const guard = seconds(this.settings.choices.guard);
+    const several = this.#held > 1;
+    const act = () => {
+      for (let left = this.#held; left; left -= 1) this.counter.count();
+      this.#drop();
+    };
+    this.notices.tell("close", {
+      words: several
+        ? `${this.#held} more came within ${guard} of another: not counted.`
+        : `Two within ${guard}: one counted.`,
+      ways: [{ words: several ? `Count those ${this.#held} too` : "Count the second too", act }],
+    });
+  }
+
+  /** What was held back is settled: counted, or left as it is. */
+  #drop() {
+    this.#held = 0;
+    this.notices.tell("close", null);
+  }
+
+  #askBack() {
+    const over = () => this.notices.tell("ask", null);
+    this.notices.tell("ask", {
+      words: "Take the last one back?",
+      ways: [
+        {
+          words: "Take it back",
+          act: () => {
+            over();
+            this.counter.takeBack();
+          },
+        },
+        { words: "Leave it", act: over },
+      ],
+    });
+  }
+
+  /** @param {{ kind: string, before: Place, sock: number } | null} detail */
+  #changed(detail) {
+    const { counter } = this;
+    this.screen.draw();
+    if (!detail) return;
+    const { kind, before } = detail;
+    if (kind === "done") {
+      this.#since += 1;
+      if (this.#held && this.#since > OFFERED) this.#drop();
+      const told = moment(counter.knit, before, counter.place, true);
+      this.signals.give(told);
+      this.#say(told.words);
+    } else if (kind === "note") {
+      this.notices.pass("The note is kept.");
+    } else {
+      this.#say(moment(counter.knit, before, counter.place, false).words);
+    }
+    clearTimeout(this.#settling);
+    this.#settling = setTimeout(() => {
+      this.screen.pace = learned(counter);
+      this.screen.draw();
+    }, SETTLED_MS);
+  }
+
+  /** Section, stop, five to go, reminder: never every round. @param {string} words */
+  #say(words) {
+    if (words) this.said.textContent = words;
+  }
+}

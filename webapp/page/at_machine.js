@@ -1,0 +1,175 @@
+/**
+ * The way to the machine: the counter is loaded when a sock is to be knitted, when its address is named,
+ * or when it was on screen as the page was last closed; it then comes before and without the calculator.
+ * @import {Answer, Asks, Request} from "./types"
+ * @import {Machine} from "../machine/main.js"
+ * @import {Knit} from "../machine/types"
+ * @import {StepsNav} from "./steps_nav.js"
+ */
+import { html, nothing, render } from "lit-html";
+import { remember, remembered } from "../machine/remembered.js";
+import { isLink } from "./steps_nav.js";
+
+const HASH = "#knit";
+const NOT_LOADED =
+  "The counter could not be loaded. Look whether there is a network, then load the page again. What was counted is kept.";
+const NOT_BEGUN =
+  "The counter could not be made ready. Look whether there is a network, load the page again, and tap “Knit it” once more.";
+const GONE =
+  "The phone has not kept the sock that was on the machine. Begin it again with “Knit it”; “Go to…” brings you to its round.";
+
+export class AtMachine {
+  /** @type {Promise<Machine> | undefined} */
+  #machine;
+  /** @type {Request | undefined} */
+  #request;
+  #button = /** @type {HTMLButtonElement} */ (document.getElementById("knit-it"));
+  #told = /** @type {HTMLElement} */ (document.getElementById("machine-trouble"));
+  #place = /** @type {HTMLElement} */ (document.getElementById("machine"));
+
+  /** @param {{ engine: Asks, nav: StepsNav }} parts */
+  constructor({ engine, nav }) {
+    this.engine = engine;
+    this.nav = nav;
+    this.#button.addEventListener("click", () => this.#begin());
+    addEventListener("popstate", () => this.#follow());
+  }
+
+  /** Before anything else of the page: the counter may be wanted at once. */
+  start() {
+    const { shown, unfinished } = remembered();
+    if (location.hash === HASH) this.#show(shown);
+    else if (shown && !isLink(location.hash)) this.#enter(shown);
+    else if (unfinished) addEventListener("load", () => setTimeout(() => this.#line(), 500));
+  }
+
+  /** What "Knit it" would begin. @param {Answer} answer */
+  offer({ plan, request }) {
+    this.#request = plan && request;
+    this.#button.hidden = !plan;
+  }
+
+  /** @param {string} id */
+  #enter(id) {
+    const { step } = this.nav;
+    history.pushState({ step, pushed: true }, "", HASH);
+    return this.#show(id);
+  }
+
+  #leave() {
+    if (history.state?.pushed) return history.back();
+    this.nav.settle();
+    this.#follow();
+  }
+
+  /** The address has changed. */
+  #follow() {
+    if (location.hash === HASH) this.#show(remembered().shown);
+    else if (document.documentElement.dataset.at) this.#hide();
+  }
+
+  async #hide() {
+    delete document.documentElement.dataset.at;
+    this.#place.hidden = true;
+    remember({ shown: null });
+    (await this.#machine)?.hide();
+    await this.#line();
+  }
+
+  /** @param {string | null} id */
+  async #show(id) {
+    this.#trouble("");
+    document.documentElement.dataset.at = "machine";
+    this.#place.hidden = false;
+    try {
+      const machine = await this.#load();
+      if (location.hash !== HASH) return;
+      if (await machine.resume(id)) return scrollTo({ top: 0, behavior: "instant" });
+      this.#trouble(GONE);
+    } catch (error) {
+      console.error(error);
+      this.#trouble(NOT_LOADED);
+    }
+    remember({ shown: null });
+    this.#leave();
+  }
+
+  async #line() {
+    try {
+      await (await this.#load()).line();
+    } catch (error) {
+      console.error(error); // the line is missing then, and nothing else
+    }
+  }
+
+  async #begin() {
+    const request = this.#request;
+    if (!request) return;
+    this.#button.disabled = true;
+    this.#trouble("");
+    try {
+      const { first_sock, ...one } = request;
+      const [machine, knit, two] = await Promise.all([
+        this.#load(),
+        this.#knit(one),
+        first_sock ? this.#knit(request) : undefined,
+      ]);
+      const id = await machine.begin({ request: /** @type {Request} */ (one), knit, two });
+      if (id) await this.#enter(id);
+    } catch (error) {
+      console.error(error);
+      this.#trouble(NOT_BEGUN);
+    } finally {
+      this.#button.disabled = false;
+    }
+  }
+
+  /** @param {object} request @returns {Promise<Knit>} */
+  async #knit(request) {
+    const answer = /** @type {any} */ (await this.engine.ask({ do: "knit", request }));
+    if (answer.errors) throw new Error(JSON.stringify(answer.errors)); // what has a plan can be knitted
+    return answer;
+  }
+
+  /** @param {string} sentence "" when it is over */
+  #trouble(sentence) {
+    const line = html`<div class="line trouble" role="alert"><p>${sentence}</p></div>`;
+    render(sentence ? line : nothing, this.#told);
+  }
+
+  /** @returns {Promise<Machine>} */
+  #load() {
+    this.#machine ??= this.#open().catch((error) => {
+      this.#machine = undefined; // asked again, it may come
+      throw error;
+    });
+    return this.#machine;
+  }
+
+  async #open() {
+    const { machine = "", machineStyle = "" } = document.documentElement.dataset;
+    const [{ Machine }] = await Promise.all([
+      import(new URL(machine, document.baseURI).href),
+      styled(machineStyle),
+    ]);
+    return Machine.open({
+      place: this.#place,
+      line: document.getElementById("machine-line"),
+      ask: (/** @type {object} */ call) => this.engine.ask(call),
+      leave: () => this.#leave(),
+      enter: (/** @type {string} */ id) => this.#enter(id),
+    });
+  }
+}
+
+/** @param {string} address */
+function styled(address) {
+  return new Promise((resolve, reject) => {
+    const link = document.createElement("link");
+    link.rel = "stylesheet";
+    link.href = address;
+    link.onload = resolve;
+    link.onerror = reject;
+    document.head.append(link);
+  });
+}
