@@ -11,8 +11,12 @@ from pathlib import Path, PurePosixPath
 from build.compile_archive import archive
 from build.inside_pyodide import made
 
-# pint and what pint imports under Pyodide's Python, as installed (pinned by hash) for the build.
-LIBRARIES = ("pint", "flexcache", "flexparser", "platformdirs")
+# pint, what pint imports under Pyodide's Python, and segno, as installed (pinned by hash) here.
+LIBRARIES = ("pint", "flexcache", "flexparser", "platformdirs", "segno")
+# Of segno the encoder alone: its package file imports writers of a dozen kinds of picture, and with
+# them XML and gzip. A blank one stands in its place.
+ENCODER = ("encoder.py", "consts.py")
+BLANK = "segno/__init__.py"
 # platformdirs for other systems than the phone's Python takes itself for, and its tools.
 OTHERS = "windows|macos|android|_android|ios|testing|pytest_plugin|__main__"
 SCRIPT = "pint_convert.py"  # a program for a terminal
@@ -48,7 +52,7 @@ UNUSED = re.compile(
 
 
 def engine_sources(root: Path) -> bytes:
-    """An archive of the folder `root`/engine, pint and its libraries, with their licences."""
+    """An archive of the folder `root`/engine and its libraries, with their licences."""
     members = {
         path.relative_to(root).as_posix(): path.read_bytes()
         for path in (root / "engine").rglob("*.py")
@@ -58,6 +62,7 @@ def engine_sources(root: Path) -> bytes:
         for file in importlib.metadata.files(library) or ():
             if _wanted(PurePosixPath(file)):
                 members[file.as_posix()] = Path(str(file.locate())).read_bytes()
+    members[BLANK] = b""
     return archive(members)
 
 
@@ -65,6 +70,8 @@ def _wanted(file: PurePosixPath) -> bool:
     if "testsuite" in file.parts or ".." in file.parts:
         return False
     if (file.parts[0] == "platformdirs" and re.fullmatch(OTHERS, file.stem)) or file.name == SCRIPT:
+        return False
+    if file.parts[0] == "segno" and file.name not in ENCODER:
         return False
     is_licence = ".dist-info" in file.parts[0] and file.name.startswith(LICENCES)
     return file.suffix == ".py" or is_licence

@@ -46,6 +46,7 @@ def calls() -> list[dict[str, Any]]:
         {"do": "knit", "request": pages[0]["request"]},
         *({**read, "units": unit} for unit in ("in", "cm", "cm")),
         {"do": "page", "request": {"foot": {"length": "12 kg"}, "cylinder": {"slots": 7}}},
+        {"do": "code", "text": "https://a.example/#1.A"},
         {"do": "open", "link": "#1.nonsense"},
     ]
 

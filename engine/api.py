@@ -3,9 +3,12 @@
 A call names what it wants in `do`:
 
 - `plan` with `request`: the answer of `sheet.write`.
-- `page` with `request`: `{"plan": ..., "picture": svg, "link": text}`, all a screen needs.
+- `page` with `request`: `{"plan": ..., "picture": svg, "link": text, "counts_link": text}`, all a
+  screen needs. `counts_link` holds the same counts and nothing of the person (None where it
+  cannot), `counts_link_words` tells what else it lacks.
 - `knit` with `request`: one sock as the counter at the machine follows it, the answer of
   `at_machine.write`; with a `first_sock` in the request, sock two.
+- `code` with `text`: a link as a code to scan, as `code.draw`.
 - `foot` with `request`: the `measures` and `notes` of a plan, as far as the foot alone tells.
 - `chart` with `request` and `chart` (see `chart.read`): a table over sizes, as `chart.write`.
 - `shelf` with `request` and `shelf` (see `shelf.read`): cylinders, yarns and marks, ranked.
@@ -26,6 +29,8 @@ from typing import Any
 from engine import (
     at_machine,
     chart,
+    code,
+    counts_only,
     cuff,
     first_sock,
     foot,
@@ -52,15 +57,26 @@ def _plan(call: Mapping[str, Any]) -> dict[str, Any]:
 
 def _page(call: Mapping[str, Any]) -> dict[str, Any]:
     sock = plan.make(call.get("request"))
+    request: Mapping[str, Any] = call["request"]
+    whole, bare = link.write(request), counts_only.Bare(request)
+    if counts_only.personal(request):
+        bare = counts_only.without_person(request, sock)
     return {
         "plan": sheet.write(sock),
         "picture": picture.draw(sock, sheet.places(sock)),
-        "link": link.write(call["request"]),
+        "link": whole,
+        "counts_link": bare.request and link.write(bare.request),
+        "counts_link_words": bare.words,
     }
 
 
 def _knit(call: Mapping[str, Any]) -> dict[str, Any]:
     return at_machine.write(plan.make(call.get("request")))
+
+
+def _code(call: Mapping[str, Any]) -> dict[str, Any]:
+    text = call.get("text")
+    return code.draw(text if isinstance(text, str) else "")
 
 
 def _foot(call: Mapping[str, Any]) -> dict[str, Any]:
@@ -139,6 +155,7 @@ _DOORS: dict[str, Callable[[Mapping[str, Any]], dict[str, Any]]] = {
     "plan": _plan,
     "page": _page,
     "knit": _knit,
+    "code": _code,
     "foot": _foot,
     "chart": _chart,
     "shelf": _shelf,

@@ -15,7 +15,7 @@ from engine.fabric import Fabric
 from engine.fields import Fields, Span
 from engine.sources import GIRTH_RISE_MOST, LEG_OVER_FOOT
 
-_ROUNDS = Span("the rounds of a leg", 0, 600)
+ROUNDS = Span("the rounds of a leg", 0, 600)
 HEIGHT = Span("the height of a sock's top", 60, 750)
 GIRTHS_MOST = 12
 _GIRTH_HEIGHT = Span("a height on the leg", 40, 750)
@@ -98,7 +98,7 @@ class Wish:
 def read(fields: Fields) -> Wish:
     """Return the leg of a request; what is left out or wrong is None."""
     fields.only(("rounds", "height", "girths"))
-    rounds, height = fields.count("rounds", _ROUNDS), fields.length("height", HEIGHT)
+    rounds, height = fields.count("rounds", ROUNDS), fields.length("height", HEIGHT)
     if not fields.blank("rounds") and not fields.blank("height"):
         fields.refuse("height", "Leg rounds are set as well.", "Empty one of the two.")
     girths, asked = list[Girth](), list[tuple[str, str]]()

@@ -45,6 +45,7 @@ def test_both_feet_are_read_kept_sent_and_emptied_for_the_next(new_phone: NewPho
     expect(again).to_have_value("24 cm")
 
     step(page, "counts")
+    page.locator("#share-place button", has_text="With the foot").tap()
     page.locator("#copy-link").tap()
     expect(page.locator("#share-place")).to_contain_text("Copied")
     visitor = opened(new_phone(), str(page.evaluate("navigator.clipboard.readText()")))

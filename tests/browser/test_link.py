@@ -19,6 +19,7 @@ def copied_link(new_phone: NewPhone) -> tuple[str, dict[str, str]]:
     step(page, "counts")
     page.wait_for_timeout(500)  # the last answer has come
     made = figures(page)
+    page.locator("#share-place button", has_text="With the foot").tap()
     page.locator("#copy-link").tap()
     expect(page.locator("#share-place")).to_contain_text("Copied")
     link = str(page.evaluate("navigator.clipboard.readText()"))

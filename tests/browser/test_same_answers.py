@@ -41,6 +41,8 @@ WRONG = [
     "[1]",
     '{"do": "fly"}',
     '{"do": "plan"}',
+    '{"do": "code"}',
+    '{"do": "code", "text": "https://a.example/#1.AbCdEfGhIjKl"}',
     '{"do": "open", "link": "#1.zz"}',
 ]
 

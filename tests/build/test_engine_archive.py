@@ -58,6 +58,16 @@ def test_nothing_that_engine_or_pint_may_import_is_left_out(left_out: set[str]) 
     assert not wanted
 
 
+def test_of_segno_goes_the_encoder_with_its_licence() -> None:
+    with zipfile.ZipFile(io.BytesIO(engine_archive.engine_sources(ROOT))) as archive:
+        names = {name for name in archive.namelist() if name.startswith("segno")}
+        assert archive.read("segno/__init__.py") == b""
+    assert {name for name in names if name.endswith(".py")} == {
+        *("segno/__init__.py", "segno/consts.py", "segno/encoder.py"),
+    }
+    assert any(name.endswith("/LICENSE") for name in names)
+
+
 def test_nothing_that_those_modules_import_at_their_start_is_left_out(
     left_out: set[str],
 ) -> None:

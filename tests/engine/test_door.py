@@ -186,9 +186,9 @@ def test_any_text_has_an_answer(text: str) -> None:
     assert "errors" in json.loads(answer_text(text))
 
 
-def test_the_page_gets_plan_picture_and_link() -> None:
+def test_the_page_gets_plan_picture_and_links() -> None:
     page = answer({"do": "page", "request": asked()})
-    assert set(page) == {"plan", "picture", "link"}
+    assert set(page) == {"plan", "picture", "link", "counts_link", "counts_link_words"}
     assert page["plan"] == answer({"do": "plan", "request": asked()})
     assert page == json.loads(answer_text(json.dumps({"do": "page", "request": asked()})))
     assert "errors" in answer({"do": "page", "request": asked({"cylinder.slots": 61})})

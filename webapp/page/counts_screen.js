@@ -2,7 +2,7 @@
  * The whole of step three: hands the newest answer to its pieces, marks the tape with what is known,
  * and says the foot rounds once they have settled, for those who listen.
  * @import {Answer, Problem, Shown} from "./types"
- * @import {Sheets} from "./sheets.js"
+ * @import {Share} from "./share.js"
  * @import {StepsNav} from "./steps_nav.js"
  */
 import { nothing, render } from "lit-html";
@@ -12,7 +12,6 @@ import { wordsOfSockTwo } from "./first_sock.js";
 import { showPicture } from "./picture.js";
 import { stepOf } from "./place_of.js";
 import { renderProblems } from "./problems.js";
-import { renderShare } from "./share.js";
 import { renderSteps } from "./steps_list.js";
 import { renderStock } from "./stock.js";
 
@@ -34,10 +33,10 @@ export class CountsScreen {
   /** @type {Shown | undefined} */
   #plan;
 
-  /** @param {StepsNav} nav @param {Sheets} sheets */
-  constructor(nav, sheets) {
+  /** @param {StepsNav} nav @param {Share} share */
+  constructor(nav, share) {
     this.nav = nav;
-    this.sheets = sheets;
+    this.share = share;
   }
 
   /** @param {Answer} answer */
@@ -50,14 +49,13 @@ export class CountsScreen {
       showPicture(answer.picture, place("picture-place"));
       renderAround(plan, place("around-place"), (step) => this.nav.go(step));
       renderSteps(plan, place("steps-place"));
-      renderShare(answer.link, place("share-place"), this.sheets);
     } else {
-      for (const id of ["counts-place", "around-place", "steps-place", "share-place"]) {
+      for (const id of ["counts-place", "around-place", "steps-place"]) {
         render(nothing, place(id));
       }
       place("picture-place").hidden = true;
-      place("share-place").hidden = true;
     }
+    this.share.show(plan ? answer : null);
     renderStock(plan);
     this.#mark(plan, plan && gist(plan));
     this.#say(plan ? wordsOfSockTwo(plan) || gist(plan) : "");

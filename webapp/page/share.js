@@ -1,58 +1,117 @@
 /**
- * What comes after the counts: the plan's link copied, or handed to the phone's own share sheet where
- * there is one; and the next person's foot on the same machine.
+ * What comes after the counts: the plan's link as a code, copied, or handed to the phone's own share
+ * sheet where there is one; and the next person's foot on the same machine. Nothing of the person goes
+ * along unless she says so, for this person.
+ * @import {Answer} from "./types"
+ * @import {CodeSheet} from "./code_sheet.js"
  * @import {Sheets} from "./sheets.js"
  */
 import { html, nothing, render } from "lit-html";
 
-/**
- * @param {string} link the plan's link without its "#"
- * @param {HTMLElement} place
- * @param {Sheets} sheets
- */
-export function renderShare(link, place, sheets) {
-  const address = `${location.href.split("#")[0]}#${link}`;
-  place.hidden = false;
-  /** @param {unknown} outcome */
-  const draw = (outcome) =>
+/** @typedef {Extract<Answer, {plan: object}>} Planned */
+
+const BARE = "Cylinder, yarn and counts go along, and nothing of the person.";
+const WHOLE =
+  "Every measure goes along, and what was said of the person, so that the fit can be read.";
+
+export class Share {
+  #withFoot = false;
+  #person = "";
+  /** @type {unknown} what came of the last tap */
+  #outcome = nothing;
+
+  /** @param {{sheets: Sheets, code: CodeSheet}} parts */
+  constructor({ sheets, code }) {
+    this.sheets = sheets;
+    this.code = code;
+    this.place = /** @type {HTMLElement} */ (document.getElementById("share-place"));
+  }
+
+  /** @param {Planned | null} answer null while there is nothing to share */
+  show(answer) {
+    this.place.hidden = !answer;
+    if (!answer) return render(nothing, this.place);
+    const { foot, other_foot, person } = answer.request;
+    const about = JSON.stringify([foot, other_foot, person]);
+    if (about !== this.#person) this.#withFoot = false; // she chose it for another
+    this.#person = about;
+    this.#outcome = nothing;
+    this.#draw(answer);
+  }
+
+  /** @param {Planned} answer */
+  #draw(answer) {
+    const { link, counts_link, counts_link_words } = answer;
+    const chosen = this.#withFoot ? link : counts_link;
+    const address = `${location.href.split("#")[0]}#${chosen}`;
+    /** @param {unknown} outcome */
+    const say = (outcome) => {
+      this.#outcome = outcome;
+      this.#draw(answer);
+    };
+    /** @param {boolean} withFoot */
+    const choose = (withFoot) => {
+      this.#withFoot = withFoot;
+      say(nothing);
+    };
+    /** @param {boolean} withFoot @param {string} words */
+    const choice = (withFoot, words) => html`<button type="button" class="chosen"
+      aria-pressed=${withFoot === this.#withFoot} @click=${() => choose(withFoot)}>${words}</button>`;
     render(
       html`
         <hr class="knit" />
         <h3>Keep it or pass it on</h3>
-        <p>A link holds this whole plan. It opens with the same counts on any phone that has this page, with or without a signal.</p>
-        <div class="row">
-          <button type="button" id="copy-link" @click=${copy}>Copy the link</button>
-          ${"share" in navigator ? html`<button type="button" @click=${send}>Send it…</button>` : nothing}
-        </div>
-        <div role="status">${outcome}</div>
+        <p>A link opens with the same counts on any phone that has this page, with or without a signal.</p>
         ${
-          sheets.visiting
+          link === counts_link
             ? nothing
-            : html`<hr class="knit" />
-                <h3>The next foot</h3>
-                <p>Machine and yarn stay; foot, person and sock one are emptied, and can be brought back.</p>
-                <button type="button" id="next-foot" @click=${() => sheets.nextFoot()}>Measure the next foot</button>`
+            : html`<div class="row" role="group" aria-label="What goes along">
+                  ${choice(false, "Counts only")} ${choice(true, "With the foot")}
+                </div>
+                <p class="goes-along">${this.#withFoot ? WHOLE : `${chosen ? BARE : ""} ${counts_link_words}`.trim()}</p>`
         }
+        ${chosen ? this.#ways(address, say) : nothing}
+        <div role="status">${this.#outcome}</div>
+        ${this.sheets.visiting ? nothing : this.#nextFoot()}
       `,
-      place,
+      this.place,
     );
-  const copy = async () => {
-    try {
-      await navigator.clipboard.writeText(address);
-      draw(html`<p class="note">Copied. Paste it wherever you like.</p>`);
-    } catch {
-      draw(html`<p class="note">The phone would not copy it. Press and hold the link, then copy:</p>
-        <input class="address" readonly aria-label="The plan’s link" .value=${address} @focus=${select} />`);
-    }
-  };
-  const send = async () => {
-    try {
-      await navigator.share({ title: "A sock plan", url: address });
-    } catch (error) {
-      if (error instanceof Error && error.name !== "AbortError") await copy();
-    }
-  };
-  draw(nothing);
+  }
+
+  /** @param {string} address @param {(outcome: unknown) => void} say */
+  #ways(address, say) {
+    const copy = async () => say(await copied(address));
+    const send = async () => {
+      try {
+        await navigator.share({ title: "A sock plan", url: address });
+      } catch (error) {
+        if (error instanceof Error && error.name !== "AbortError") await copy();
+      }
+    };
+    return html`<div class="row">
+      <button type="button" id="show-code" @click=${() => this.code.show(address)}>Show a code to scan</button>
+      <button type="button" id="copy-link" @click=${copy}>Copy the link</button>
+      ${"share" in navigator ? html`<button type="button" @click=${send}>Send it…</button>` : nothing}
+    </div>`;
+  }
+
+  #nextFoot() {
+    return html`<hr class="knit" />
+      <h3>The next foot</h3>
+      <p>Machine and yarn stay; foot, person and sock one are emptied, and can be brought back.</p>
+      <button type="button" id="next-foot" @click=${() => this.sheets.nextFoot()}>Measure the next foot</button>`;
+  }
+}
+
+/** Copy it, or show it to be copied. @param {string} address */
+async function copied(address) {
+  try {
+    await navigator.clipboard.writeText(address);
+    return html`<p class="note">Copied. Paste it wherever you like.</p>`;
+  } catch {
+    return html`<p class="note">The phone would not copy it. Press and hold the link, then copy:</p>
+      <input class="address" readonly aria-label="The plan’s link" .value=${address} @focus=${select} />`;
+  }
 }
 
 /** @param {Event} event */

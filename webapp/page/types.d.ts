@@ -145,7 +145,16 @@ export interface Problem {
 /** What came of the newest request: a plan with its picture and link, or the problems in the way; a plan
  * beside problems is sock one's, where what was typed of sock one cannot be read yet. */
 export type Answer =
-  | { plan: Plan; picture: string; link: string; request: Request; errors?: Problem[] }
+  | {
+      plan: Plan;
+      picture: string;
+      link: string;
+      /** the same counts without the person, null where there can be no such link */
+      counts_link: string | null;
+      counts_link_words: string;
+      request: Request;
+      errors?: Problem[];
+    }
   | {
       errors: Problem[];
       request: Request;
@@ -186,6 +195,11 @@ export interface Shelf {
   wanted: { words: string }[];
   assumptions: string[];
   notes: { text: string }[];
+}
+export interface Code {
+  svg: string;
+  version: number;
+  across: number;
 }
 export interface Readings {
   readings: Record<string, Quantity>;
