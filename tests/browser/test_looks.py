@@ -50,6 +50,10 @@ def screens_of(page: Page) -> Iterator[str]:
     step(page, "counts")
     figures(page)
     yield "3-counts"
+    page.locator("#show-code").tap()
+    expect(page.locator("#code svg")).to_be_visible()
+    yield "3-code"
+    page.locator("#code button").tap()
     for fold in page.locator("#counts summary, .foot summary").all():
         fold.tap()
     yield "3-unfolded"

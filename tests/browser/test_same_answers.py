@@ -33,7 +33,7 @@ NONSENSE: list[Any] = [
     [],
     {},
 ]
-# Calls that are wrong as a whole.
+# Calls without a request: most are wrong as a whole.
 WRONG = [
     "",
     "[",
