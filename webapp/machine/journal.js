@@ -70,8 +70,6 @@ export class Journal extends EventTarget {
 
   /** @param {Session} session */
   begin(session) {
-    // Else the phone may throw it away when it runs short of room.
-    navigator.storage?.persist?.().catch(() => {});
     return this.#inTurn(() => {
       const held = new Held(session);
       this.#held.set(session.id, held);
