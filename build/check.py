@@ -66,12 +66,13 @@ QUICK = (
     ),
     Check("Size budget", (install.PYTHON, install.BUILD / "budget.py")),
 )
-NOT_BROWSER = ("--ignore", "tests/browser")
+BROWSER = ("tests/browser", "tests/faults")
+NOT_BROWSER = tuple(f"--ignore={folder}" for folder in BROWSER)
 FAST = (*QUICK, Check("Tests that take seconds", (*PYTEST, *NOT_BROWSER, "-m", "not slow")))
 ALL = (
     *QUICK,
     Check("Tests", (*PYTEST, *NOT_BROWSER)),
-    Check("Browser tests", (*PYTEST, "tests/browser")),
+    Check("Browser tests", (*PYTEST, *BROWSER)),
 )
 
 

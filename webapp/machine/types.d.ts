@@ -15,7 +15,6 @@ export interface Rounds extends Base {
 export interface Row extends Base {
   kind: "row";
   row: number;
-  rows: number;
   direction: "right" | "left";
   half: "narrow" | "widen";
   back: number | null;
