@@ -46,7 +46,7 @@ export class Journal extends EventTarget {
    */
   static async open({ patience = 2000 } = {}) {
     const journal = new Journal(patience);
-    await journal.sessions();
+    await journal.#soon(journal.#disk.ready()).catch(() => journal.#fail());
     return journal;
   }
 
