@@ -5,7 +5,7 @@ from typing import Any
 
 from playwright.sync_api import BrowserContext, Locator, Page, expect
 
-from tests.browser.walk import figures, fill_sock, opened, step
+from tests.browser.walk import SOCK, figures, fill_sock, opened, step
 
 
 def settings(phone: BrowserContext, **choices: Any) -> None:
@@ -22,6 +22,18 @@ def begun(phone: BrowserContext) -> Page:
     page.locator("#knit-it").tap()
     expect(target(page)).to_be_visible()
     return page
+
+
+def request(**more: Any) -> dict[str, Any]:
+    """The request of `walk.SOCK`."""
+    nested: dict[str, Any] = {"units": "cm", **more}
+    for name, text in SOCK.items():
+        *groups, last = name.split(".")
+        into = nested
+        for group in groups:
+            into = into.setdefault(group, {})
+        into[last] = text
+    return nested
 
 
 def target(page: Page) -> Locator:

@@ -2,7 +2,6 @@
 
 import re
 from collections.abc import Callable
-from typing import Any
 
 from playwright.sync_api import BrowserContext, Locator, Page, expect
 
@@ -12,12 +11,13 @@ from tests.browser.at_machine import (
     done,
     go_to,
     knit,
+    request,
     settings,
     take_back,
     target,
     title,
 )
-from tests.browser.walk import SOCK, field, figures, fill_sock, opened, step
+from tests.browser.walk import field, figures, fill_sock, opened, step
 
 NewPhone = Callable[..., BrowserContext]
 
@@ -73,18 +73,6 @@ def test_a_section_and_a_heel_by_touch(new_phone: NewPhone) -> None:
         target(page).tap()
     expect(by_hand(page)).to_be_visible()
     expect(title(page)).to_contain_text("Heel")
-
-
-def request(**more: Any) -> dict[str, Any]:
-    """The request of `walk.SOCK`."""
-    nested: dict[str, Any] = {"units": "cm", **more}
-    for name, text in SOCK.items():
-        *groups, last = name.split(".")
-        into = nested
-        for group in groups:
-            into = into.setdefault(group, {})
-        into[last] = text
-    return nested
 
 
 def test_keys_and_pedals_count_and_held_keys_do_not(new_phone: NewPhone) -> None:

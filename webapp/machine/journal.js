@@ -11,6 +11,7 @@ export { NumberTaken };
 
 const AGAIN = 5000; // ms between tries of its own while something is in memory only
 const BRIEFLY = 200; // ms to wait for a reading then
+const WAKING = 15_000; // ms to wait for a session of which nothing is in memory: what else is there to show
 
 export class Journal extends EventTarget {
   /** False while something is in memory only. A "kept" event tells each change; a "changed" event, that
@@ -170,7 +171,8 @@ export class Journal extends EventTarget {
   async #read(id) {
     const held = this.#held.get(id);
     try {
-      const there = await this.#seen(this.#disk.read(id));
+      const reading = this.#disk.read(id);
+      const there = await (held ? this.#seen(reading) : this.#soon(reading, WAKING));
       if (!held) {
         if (there.session) this.#held.set(id, Held.of(there.session, there.happenings));
       } else if (held.merge(there.session, there.happenings)) {

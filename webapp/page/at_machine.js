@@ -15,6 +15,8 @@ const NOT_LOADED =
   "The counter could not be loaded. Look whether there is a network, then load the page again. What was counted is kept.";
 const NOT_BEGUN =
   "The counter could not be made ready. Look whether there is a network, load the page again, and tap “Knit it” once more.";
+const SILENT =
+  "The phone's storage does not answer, so the sock on the machine cannot be shown. Load the page again; if it then does not come back, begin it again with “Knit it”.";
 const GONE =
   "The phone has not kept the sock that was on the machine. Begin it again with “Knit it”; “Go to…” brings you to its round.";
 
@@ -23,6 +25,8 @@ export class AtMachine {
   #machine;
   /** @type {Request | undefined} */
   #request;
+  /** False where the counter could not be shown, but may be once the page is loaded again. */
+  #sure = true;
   #button = /** @type {HTMLButtonElement} */ (document.getElementById("knit-it"));
   #told = /** @type {HTMLElement} */ (document.getElementById("machine-trouble"));
   #place = /** @type {HTMLElement} */ (document.getElementById("machine"));
@@ -71,13 +75,14 @@ export class AtMachine {
   async #hide() {
     delete document.documentElement.dataset.at;
     this.#place.hidden = true;
-    remember({ shown: null });
+    if (this.#sure) remember({ shown: null });
     (await this.#machine)?.hide();
     await this.#line();
   }
 
   /** @param {string | null} id */
   async #show(id) {
+    this.#sure = true;
     this.#trouble("");
     document.documentElement.dataset.at = "machine";
     this.#place.hidden = false;
@@ -85,12 +90,13 @@ export class AtMachine {
       const machine = await this.#load();
       if (location.hash !== HASH) return;
       if (await machine.resume(id)) return scrollTo({ top: 0, behavior: "instant" });
-      this.#trouble(GONE);
+      this.#sure = machine.journal.kept;
+      this.#trouble(this.#sure ? GONE : SILENT);
     } catch (error) {
       console.error(error);
+      this.#sure = false;
       this.#trouble(NOT_LOADED);
     }
-    remember({ shown: null });
     this.#leave();
   }
 
