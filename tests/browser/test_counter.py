@@ -60,7 +60,7 @@ def test_a_section_and_a_heel_by_touch(new_phone: NewPhone) -> None:
         expect(done(page)).to_have_text(f"Row {at + 1} of 40")
         expect(page.locator(".ring-figure")).to_have_text(str(40 - at))
         words = page.locator(".row-words").inner_text()
-        assert f"crank to the {row['direction']}" in words.lower()
+        assert f"crank {row['direction']}" in words.lower()
         moved = f"Bring needle {row['back']} back" if row["back"] else f"lift needle {row['hold']}"
         assert moved in words
         where = row["back_where"] or row["hold_where"]

@@ -116,7 +116,7 @@ def too_small(page: Page) -> list[str]:
     """Whatever is for tapping and less than 48 px high or wide."""
     found: list[str] = page.evaluate(
         """[...document.querySelectorAll(
-          "button, a, summary, select, input:not([type=radio]), label:has(input)")]
+          "button, a, summary, select, input:not([type=radio], [type=checkbox]), label:has(input)")]
           .filter((e) => e.checkVisibility())
           .map((e) => [e, e.getBoundingClientRect()])
           .filter(([, box]) => box.height < 47.9 || box.width < 47.9)

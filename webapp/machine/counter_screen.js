@@ -75,6 +75,13 @@ export class CounterScreen {
     /** @type {HTMLElement | null} */ (target)?.focus({ preventScroll: true });
   }
 
+  /** With large text the top alone may fill the screen: what counts is shown first. */
+  toTarget() {
+    scrollTo({ top: 0, behavior: "instant" });
+    const target = this.place.querySelector(".target");
+    target?.scrollIntoView({ block: "nearest", behavior: "instant" });
+  }
+
   #target() {
     const { counter, triggers, one } = this.parts;
     const { state, knit, place, view } = counter;
@@ -120,7 +127,7 @@ export class CounterScreen {
       <p class="at-end-title">${both ? "Both socks are knitted." : `${SOCKS[state.sock]} is off the machine.`}</p>
       ${
         both
-          ? html`<p>Well cranked. The pair is kept on this phone until the next is put away.</p>`
+          ? html`<p>Well cranked. Its notes and how long it took stay on this phone.</p>`
           : first
             ? html`<p>Wash it, dry it flat and let it rest a day, then measure it: sock two gets its foot rounds from that. You may also begin now, with the counts of sock one, and measure later.</p>
                 <button type="button" class="go" @click=${ways.sockTwo}>Go on to sock two</button>`

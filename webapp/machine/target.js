@@ -39,12 +39,19 @@ function rounds(knit, place, { unit, left, done, total }) {
     </span>
     <span class="done-words">${done} of ${total} done</span>
     ${until < left ? html`<span class="until"><b>${plural(until, unit)}</b> to the next thing by hand</span>` : nothing}
-    ${lastFew(until, unit)}`;
+    ${lastFew(until, unit) || justDone(knit, place)}`;
+}
+
+/** Another section began without anything by hand between: the end of the last one shows all the same. @param {Knit} knit @param {Place} place */
+function justDone({ steps }, { step, done }) {
+  const before = steps[step - 1];
+  if (done || !before || before.kind === "do" || before.part === steps[step].part) return nothing;
+  return html`<span class="just-done">${before.title} done. Now: ${steps[step].title.toLowerCase()}</span>`;
 }
 
 /** @param {number} until @param {string} unit */
 function lastFew(until, unit) {
-  if (until > LAST) return nothing;
+  if (until > LAST) return null;
   return html`<span class="last-few"
     >${until === 1 ? `Last ${unit}, then stop` : html`Only ${plural(until, unit)}, then stop`}</span
   >`;
@@ -62,7 +69,7 @@ function row(knit, step, { left, done, total }) {
       ${step.back ? move(html`Bring needle <b>${step.back}</b> back`, step.back_where) : nothing}
       <span class="crank crank-${step.direction}">
         <span class="arrow" aria-hidden="true">${arrow}</span>
-        <span>${step.back ? "then crank to" : "Crank to"} the <b>${step.direction}</b> <small>carrier starts ${from}</small></span>
+        <span>${step.back ? "then crank" : "Crank"} <b>${step.direction}</b> <small>carrier starts ${from}</small></span>
       </span>
       ${step.hold ? move(html`then lift needle <b>${step.hold}</b> into hold`, step.hold_where) : nothing}
       <span class="done-words">Row ${done + 1} of ${total}</span>

@@ -85,6 +85,7 @@ export class Visit {
     this.screen.pace = learned(this.counter);
     this.screen.draw();
     document.getElementById("machine-title")?.focus({ preventScroll: true });
+    this.screen.toTarget();
     this.place.after(this.said);
     this.#wire();
     this.triggers.start();

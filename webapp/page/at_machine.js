@@ -89,7 +89,7 @@ export class AtMachine {
     try {
       const machine = await this.#load();
       if (location.hash !== HASH) return;
-      if (await machine.resume(id)) return scrollTo({ top: 0, behavior: "instant" });
+      if (await machine.resume(id)) return;
       this.#sure = machine.journal.kept;
       this.#trouble(this.#sure ? GONE : SILENT);
     } catch (error) {
