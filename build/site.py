@@ -115,6 +115,7 @@ class Site:
             "main": "webapp/page/main.js",
             "worker": "webapp/worker/worker.js",
             "page": "webapp/style/page.css",
+            "paper": "webapp/style/paper.css",
             "machine": "webapp/machine/main.js",
             "machine_style": "webapp/style/machine.css",
         }

@@ -8,6 +8,8 @@ A call names what it wants in `do`:
   cannot), `counts_link_words` tells what else it lacks.
 - `knit` with `request`: one sock as the counter at the machine follows it, the answer of
   `at_machine.write`; with a `first_sock` in the request, sock two.
+- `card` with `request` and `text`, the address of its counts: what a card to knit from says, as
+  `card.write`.
 - `code` with `text`: a link as a code to scan, as `code.draw`.
 - `foot` with `request`: the `measures` and `notes` of a plan, as far as the foot alone tells.
 - `chart` with `request` and `chart` (see `chart.read`): a table over sizes, as `chart.write`.
@@ -28,6 +30,7 @@ from typing import Any
 
 from engine import (
     at_machine,
+    card,
     chart,
     code,
     counts_only,
@@ -74,9 +77,18 @@ def _knit(call: Mapping[str, Any]) -> dict[str, Any]:
     return at_machine.write(plan.make(call.get("request")))
 
 
+def _card(call: Mapping[str, Any]) -> dict[str, Any]:
+    sock = plan.make(call.get("request"))
+    return card.write(sock, call["request"], _text(call, "text"))
+
+
 def _code(call: Mapping[str, Any]) -> dict[str, Any]:
-    text = call.get("text")
-    return code.draw(text if isinstance(text, str) else "")
+    return code.draw(_text(call, "text"))
+
+
+def _text(call: Mapping[str, Any], name: str) -> str:
+    text = call.get(name)
+    return text if isinstance(text, str) else ""
 
 
 def _foot(call: Mapping[str, Any]) -> dict[str, Any]:
@@ -99,8 +111,7 @@ def _shelf(call: Mapping[str, Any]) -> dict[str, Any]:
 
 
 def _open(call: Mapping[str, Any]) -> dict[str, Any]:
-    text = call.get("link")
-    return {"request": link.read(text if isinstance(text, str) else "")}
+    return {"request": link.read(_text(call, "link"))}
 
 
 # Every length of a request, by its dotted name.
@@ -155,6 +166,7 @@ _DOORS: dict[str, Callable[[Mapping[str, Any]], dict[str, Any]]] = {
     "plan": _plan,
     "page": _page,
     "knit": _knit,
+    "card": _card,
     "code": _code,
     "foot": _foot,
     "chart": _chart,

@@ -1,12 +1,13 @@
 /**
  * What comes after the counts: the plan's link as a code, copied, or handed to the phone's own share
- * sheet where there is one; and the next person's foot on the same machine. Nothing of the person goes
- * along unless she says so, for this person.
- * @import {Answer} from "./types"
+ * sheet where there is one; the card on paper; and the next person's foot on the same machine. Nothing
+ * of the person goes along unless she says so, for this person, and never on the card.
+ * @import {Answer, Asks} from "./types"
  * @import {CodeSheet} from "./code_sheet.js"
  * @import {Sheets} from "./sheets.js"
  */
 import { html, nothing, render } from "lit-html";
+import { printCard } from "./card.js";
 
 /** @typedef {Extract<Answer, {plan: object}>} Planned */
 
@@ -20,8 +21,9 @@ export class Share {
   /** @type {unknown} what came of the last tap */
   #outcome = nothing;
 
-  /** @param {{sheets: Sheets, code: CodeSheet}} parts */
-  constructor({ sheets, code }) {
+  /** @param {{engine: Asks, sheets: Sheets, code: CodeSheet}} parts */
+  constructor({ engine, sheets, code }) {
+    this.engine = engine;
     this.sheets = sheets;
     this.code = code;
     this.place = /** @type {HTMLElement} */ (document.getElementById("share-place"));
@@ -43,11 +45,17 @@ export class Share {
   #draw(answer) {
     const { link, counts_link, counts_link_words } = answer;
     const chosen = this.#withFoot ? link : counts_link;
-    const address = `${location.href.split("#")[0]}#${chosen}`;
     /** @param {unknown} outcome */
     const say = (outcome) => {
       this.#outcome = outcome;
       this.#draw(answer);
+    };
+    const print = async () => {
+      try {
+        await printCard(this.engine, answer.request, counts_link ? addressOf(counts_link) : "");
+      } catch {
+        say(html`<p class="note">The card could not be made just now. Tap once more.</p>`);
+      }
     };
     /** @param {boolean} withFoot */
     const choose = (withFoot) => {
@@ -70,7 +78,9 @@ export class Share {
                 </div>
                 <p class="goes-along">${this.#withFoot ? WHOLE : `${chosen ? BARE : ""} ${counts_link_words}`.trim()}</p>`
         }
-        ${chosen ? this.#ways(address, say) : nothing}
+        ${chosen ? this.#ways(addressOf(chosen), say) : nothing}
+        <p class="goes-along">On paper it is a quarter of a page, with boxes to tick at the machine.</p>
+        <button type="button" id="print-card" @click=${print}>Print the card</button>
         <div role="status">${this.#outcome}</div>
         ${this.sheets.visiting ? nothing : this.#nextFoot()}
       `,
@@ -101,6 +111,11 @@ export class Share {
       <p>Machine and yarn stay; foot, person and sock one are emptied, and can be brought back.</p>
       <button type="button" id="next-foot" @click=${() => this.sheets.nextFoot()}>Measure the next foot</button>`;
   }
+}
+
+/** @param {string} link */
+function addressOf(link) {
+  return `${location.href.split("#")[0]}#${link}`;
 }
 
 /** Copy it, or show it to be copied. @param {string} address */

@@ -3,6 +3,7 @@
  * @import {Chart, Request} from "./types"
  */
 import { html, nothing, render } from "lit-html";
+import { printOnly } from "./paper.js";
 
 /**
  * @param {Chart | null} chart null while there is none to show
@@ -47,29 +48,12 @@ export function renderTable(chart, place, request) {
       </div>
       <ul class="assumptions">${chart.assumptions.map((line) => html`<li>${line}</li>`)}</ul>
       <div class="row">
-        <button type="button" id="print-table" @click=${print}>Print the table</button>
+        <button type="button" id="print-table" @click=${() => printOnly("table")}>Print the table</button>
         <button type="button" id="save-table" @click=${() => save(chart.csv, slots)}>Save as CSV</button>
       </div>
     `,
     place,
   );
-}
-
-/**
- * On paper goes the table alone. What is printed is picked up at the phone's leisure, so the page stays
- * set for it until she goes on.
- */
-function print() {
-  const page = document.documentElement;
-  page.dataset.print = "table";
-  const over = () => {
-    delete page.dataset.print;
-    removeEventListener("pointerdown", over, true);
-    removeEventListener("keydown", over, true);
-  };
-  addEventListener("pointerdown", over, true);
-  addEventListener("keydown", over, true);
-  window.print();
 }
 
 /** @param {string} csv @param {string} slots */

@@ -196,6 +196,15 @@ export interface Shelf {
   assumptions: string[];
   notes: { text: string }[];
 }
+/** What a card to knit from says; a fact without text is written in by hand. */
+export interface Card {
+  title: string;
+  socks: string[];
+  parts: { title: string; figure: string; words: string; boxes: number[] }[];
+  bands: string[];
+  facts: { name: string; text: string }[];
+  code: string | null;
+}
 export interface Code {
   svg: string;
   version: number;

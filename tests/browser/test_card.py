@@ -1,0 +1,207 @@
+"""What comes out of the printer, on A4 and on Letter: the card of a pair, and the whole plan.
+
+Read back as a printer would have it: the text by pypdf, the picture by pypdfium2, the code on it by
+zxing-cpp. Paper: A4 is 210 × 297 mm (ISO 216), Letter 8.5 × 11 in (ANSI/ASME Y14.1).
+"""
+
+from __future__ import annotations
+
+import io
+import re
+import unicodedata
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+import pypdf
+import pypdfium2
+import pytest
+from playwright.sync_api import BrowserContext, Page, expect
+
+from engine.api import answer
+from tests.browser.walk import choose, field, figures, fill_foot, opened, step
+from tests.published.code_reader import read
+
+NewPhone = Callable[..., BrowserContext]
+PAPER = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4)}
+DOTS = 8  # a mm, about 200 to the inch
+UNPRINTED = 5  # mm at the edge that an ordinary printer leaves white (common practice)
+TO_CUT = (105, 138)  # mm: where the dashed lines stand
+TALLEST = 139.7  # mm: a quarter of Letter, the shorter of the two
+
+
+def ready(new_phone: NewPhone, **features: Any) -> Page:
+    """A page at the counts, whose printer only notes that it was asked."""
+    phone = new_phone(**features)
+    phone.add_init_script("window.print = () => { window.asked = (window.asked ?? 0) + 1 }")
+    page = opened(phone)
+    fill_foot(page)
+    field(page, "fabric.yarn").fill("400 m / 100 g")
+    step(page, "counts")
+    figures(page)
+    page.wait_for_timeout(500)  # the last answer has come
+    return page
+
+
+def printed(page: Page, paper: str, keep: Path | None = None, margin: str = "0") -> bytes:
+    made: bytes = page.pdf(
+        format=paper,
+        prefer_css_page_size=True,
+        margin={"top": margin, "right": margin, "bottom": margin, "left": margin},
+    )
+    if keep:
+        keep.write_bytes(made)
+    return made
+
+
+def text_of(made: bytes) -> list[str]:
+    """The words of each page, ligatures taken apart."""
+    pages = pypdf.PdfReader(io.BytesIO(made)).pages
+    return [unicodedata.normalize("NFKC", page.extract_text()) for page in pages]
+
+
+def picture(made: bytes, page: int = 0) -> np.ndarray[Any, np.dtype[np.uint8]]:
+    """A page as ink sees it, DOTS to the mm: 0 is black."""
+    sheet = pypdfium2.PdfDocument(made)[page]
+    bitmap = sheet.render(scale=DOTS * 25.4 / 72, grayscale=True)
+    return np.array(bitmap.to_numpy()).reshape(bitmap.height, bitmap.width)
+
+
+def ink(seen: np.ndarray[Any, Any]) -> tuple[float, float, float, float]:
+    """Where ink begins and ends in mm: left, top, right, bottom."""
+    down, across = np.where(seen < 200)
+    return tuple(n / DOTS for n in (across.min(), down.min(), across.max() + 1, down.max() + 1))
+
+
+def asked_to_print(page: Page) -> None:
+    page.locator("#print-card").tap()
+    expect(page.locator("html")).to_have_attribute("data-print", "card")
+    assert page.evaluate("window.asked") == 1
+
+
+@pytest.mark.parametrize("paper", PAPER)
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_a_card_of_a_quarter_page(
+    new_phone: NewPhone, screens: Path, paper: str, scheme: str
+) -> None:
+    page = ready(new_phone, color_scheme=scheme)
+    shown = figures(page)
+    asked_to_print(page)
+    made = printed(page, paper, screens / f"card-{paper}-{scheme}.pdf")
+    (words,) = text_of(made)  # one page
+    seen = picture(made)
+    assert seen.shape[::-1] == pytest.approx([n * DOTS for n in PAPER[paper]], abs=DOTS)
+    left, top, right, bottom = ink(seen)
+    assert left >= UNPRINTED
+    assert top >= UNPRINTED
+    assert right == pytest.approx(TO_CUT[0], abs=0.5), "the dashed line, and nothing beyond it"
+    assert bottom == pytest.approx(TO_CUT[1], abs=0.5)
+    assert bottom < TALLEST
+    inside = ink(seen[: (TO_CUT[1] - 1) * DOTS, : (TO_CUT[0] - 1) * DOTS])
+    assert inside[2] <= TO_CUT[0] - 4, "a margin where it is cut"
+    assert inside[3] <= TO_CUT[1] - 3
+    assert set(np.unique(seen[:5])) == {255}, "white paper in every theme"
+
+    lines = "".join(words.split())
+    for title, figure in shown.items():
+        assert title in words
+        assert figure in lines
+    for line in ("400 m / 100 g", "60 slots", "For", "Date"):
+        assert line in words
+    for last in (10, 20, 30, 40, int(shown["Foot"]), int(shown["Leg"])):
+        assert len(re.findall(rf"\b{last}\b", words)) >= 2, "a box for each sock"
+    for other in ("Measure", "Copy", "Heelwise", "http", "Printed", "1/1"):
+        assert other not in words, "nothing else is on the paper"
+
+    address = read(seen)
+    assert address.startswith(page.url.split("#")[0] + "#1.")
+    request = answer({"do": "open", "link": address.split("#")[1]})["request"]
+    assert "foot" not in request
+    assert "person" not in request
+    counts = answer({"do": "plan", "request": request})["counts"]
+    assert str(counts["foot"]["rounds"]) == shown["Foot"]
+    assert str(counts["leg"]["rounds"]) == shown["Leg"]
+
+
+@pytest.mark.parametrize("paper", PAPER)
+def test_a_card_for_a_long_leg_in_bands(new_phone: NewPhone, screens: Path, paper: str) -> None:
+    page = ready(new_phone)
+    step(page, "yarn")
+    page.locator("#sock-more > summary").tap()
+    page.locator("#long-leg > summary").tap()
+    field(page, "sock.leg.height").fill("42 cm")
+    step(page, "measure")
+    field(page, "foot.ankle_girth").fill("22")
+    field(page, "foot.calf_girth").fill("38")
+    step(page, "counts")
+    expect(page.locator(".tally-leg .detail")).to_contain_text("bands")
+    expect(page.locator("#share-place")).to_contain_text("stay behind")
+    asked_to_print(page)
+    made = printed(page, paper, screens / f"card-long-{paper}.pdf")
+    (words,) = text_of(made)
+    assert "above the floor" in words
+    left, top, right, bottom = ink(picture(made))
+    assert left >= UNPRINTED
+    assert top >= UNPRINTED
+    assert right == pytest.approx(TO_CUT[0], abs=0.5)
+    assert bottom <= PAPER[paper][1] - UNPRINTED
+
+
+@pytest.mark.parametrize("paper", PAPER)
+def test_the_whole_plan_on_paper(new_phone: NewPhone, screens: Path, paper: str) -> None:
+    page = ready(new_phone)
+    shown = figures(page)
+    made = printed(page, paper, screens / f"plan-{paper}.pdf", margin="10mm")
+    pages = text_of(made)
+    lines = "".join("".join(pages).split())
+    for title, figure in shown.items():
+        assert title in "".join(pages)
+        assert figure in lines
+    assert "A pair on" not in lines
+    assert "Copy the link" not in " ".join(pages)
+    page.emulate_media(media="print")
+    for mark in page.locator(".fit-mark").all():  # a printer leaves grounds white
+        style = mark.evaluate(
+            "e => [getComputedStyle(e).color, getComputedStyle(e).backgroundColor]"
+        )
+        assert style == ["rgb(0, 0, 0)", "rgba(0, 0, 0, 0)"]
+    for number in range(len(pages)):
+        left, top, right, bottom = ink(picture(made, number))
+        assert left >= 10 - 0.5
+        assert top >= 10 - 0.5
+        assert right <= PAPER[paper][0] - 10 + 0.5
+        assert bottom <= PAPER[paper][1] - 10 + 0.5
+
+
+def test_after_the_card_the_whole_plan_again(new_phone: NewPhone) -> None:
+    page = ready(new_phone)
+    asked_to_print(page)
+    page.keyboard.press("Shift")
+    expect(page.locator("html")).not_to_have_attribute("data-print", "card")
+    (first, *_) = text_of(printed(page, "A4"))
+    assert "Show the counts" in first
+
+
+def test_a_card_of_sock_two(new_phone: NewPhone) -> None:
+    page = ready(new_phone)
+    page.locator("#first-sock summary").tap()
+    page.locator("#as-planned button").tap()
+    field(page, "first_sock.length").fill("22")
+    expect(page.locator(".which-sock")).to_have_text("Sock two")
+    page.wait_for_timeout(500)
+    shown = figures(page)
+    asked_to_print(page)
+    (words,) = text_of(printed(page, "A4"))
+    assert "Sock two on 60 slots" in words
+    foot = next(figure for title, figure in shown.items() if title.startswith("Foot"))
+    assert foot in words
+    expect(page.locator(".card-boxes b")).to_have_text(["2"] * 5)
+
+
+def test_the_card_is_never_on_the_screen(new_phone: NewPhone) -> None:
+    page = ready(new_phone)
+    asked_to_print(page)
+    expect(page.locator("#card")).to_be_hidden()
+    expect(page.locator("#counts")).to_be_visible()
+    choose(page, "dark")

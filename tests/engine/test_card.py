@@ -1,0 +1,81 @@
+"""The card as the engine tells it: every count of the plan, and boxes that end where it does."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+import pytest
+from hypothesis import assume, given
+
+from engine.api import answer
+from tests.asking import asked
+from tests.engine.drawn_requests import Json, knittable, plan
+
+ADDRESS = "https://heelwise.example/#1.AbCdEfGh"
+
+
+def card(request: Json, address: object = ADDRESS) -> Json:
+    return answer({"do": "card", "request": request, "text": address})
+
+
+@given(knittable())
+def test_every_count_stands_on_it_and_its_boxes_end_there(request: Json) -> None:
+    found = plan(request)
+    assume("errors" not in found)
+    counts, made = found["counts"], card(request)
+    titles = [part["title"] for part in made["parts"]]
+    assert titles == ["Cuff", "Leg", "Heel", "Foot", "Toe"]
+    for part in made["parts"]:
+        count = counts[part["title"].lower()]
+        if "rows" in count:
+            turned = f"{count['needles']}→{count['left']}→{count['needles']}"
+            assert (part["figure"], part["boxes"][-1]) == (turned, count["rows"])
+        else:
+            assert part["figure"] == str(count["rounds"])
+            assert part["boxes"][-1:] == ([count["rounds"]] if count["rounds"] else [])
+        ends = [0, *part["boxes"]]
+        assert all(0 < end - begun <= 10 for begun, end in pairwise(ends))
+        assert all(end % 10 == 0 for end in part["boxes"][:-1])
+
+
+def test_sock_two_has_boxes_of_its_own() -> None:
+    assert card(asked())["socks"] == ["1", "2"]
+    knitted = asked({"first_sock": {"foot_rounds": 48, "length": "9 in"}})
+    two = card(knitted)
+    assert two["socks"] == ["2"]
+    assert two["parts"][3]["figure"] == str(plan(knitted)["counts"]["foot"]["rounds"])
+
+
+def test_the_yarn_as_it_was_told_and_a_line_to_write_on_where_it_was_not() -> None:
+    def yarn(changes: Json) -> str:
+        facts = {one["name"]: one["text"] for one in card(asked(changes))["facts"]}
+        return str(facts["Yarn"])
+
+    assert yarn({}) == ""
+    assert yarn({"fabric.yarn": " Nm 4.2 "}) == "Nm 4.2"
+    assert yarn({"fabric.yarn": "Nm 9", "fabric.strands": 2}) == "2 × Nm 9"
+    along = {"fabric.yarn": "Nm 9", "fabric.strands": "1", "fabric.along": "20 tex"}
+    assert yarn(along) == "Nm 9, with 20 tex"
+
+
+def test_the_bands_of_a_leg_stand_on_it() -> None:
+    leg = {"height": "16 in", "girths": [{"height": "12 in", "girth": "15 in"}]}
+    shaped = card(asked({"sock.leg": leg}))
+    bands = plan(asked({"sock.leg": leg}))["counts"]["leg"]["bands"]
+    assert len(shaped["bands"]) == len(bands) > 0
+    assert shaped["bands"][-1].startswith(f"Rounds {bands[-1]['from_round']} to ")
+    assert card(asked())["bands"] == []
+
+
+@pytest.mark.parametrize(
+    ("address", "drawn"),
+    [(ADDRESS, True), ("h" * 213, True), ("h" * 214, False), ("h" * 999, False), ("", False)],
+)
+def test_a_code_only_where_paper_can_hold_it(address: str, drawn: bool) -> None:
+    """213 bytes are version 10 at level M: ISO/IEC 18004:2015, table 7 (from memory)."""
+    assert (card(asked(), address)["code"] is not None) == drawn
+
+
+def test_no_plan_no_card() -> None:
+    assert "errors" in card(asked({"cylinder.slots": 61}))
+    assert card(asked(), None)["code"] is None

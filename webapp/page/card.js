@@ -1,0 +1,52 @@
+/**
+ * A quarter of a sheet of paper with the counts of a pair, to tick off beside the machine. It is put
+ * together only when it is asked for, and never seen on the screen.
+ * @import {Asks, Card, Request} from "./types"
+ */
+import { html, nothing, render } from "lit-html";
+import { printOnly } from "./paper.js";
+import { showPicture } from "./picture.js";
+
+/**
+ * @param {Asks} engine @param {Request} request
+ * @param {string} address of the counts alone, "" where there is none
+ */
+export async function printCard(engine, request, address) {
+  const card = /** @type {Card} */ (await engine.ask({ do: "card", request, text: address }));
+  const place = /** @type {HTMLElement} */ (document.getElementById("card"));
+  render(
+    html`
+      <h2>${card.title}</h2>
+      <ol class="card-parts">${card.parts.map((part) => row(part, card.socks))}</ol>
+      ${card.bands.length ? html`<ol class="card-bands">${card.bands.map((band) => html`<li>${band}</li>`)}</ol>` : nothing}
+      <div class="card-end">
+        <dl>${[...card.facts, { name: "For", text: "" }, { name: "Date", text: "" }].map(fact)}</dl>
+        <div class="card-code"></div>
+      </div>
+    `,
+    place,
+  );
+  const code = /** @type {HTMLElement} */ (place.querySelector(".card-code"));
+  if (card.code) showPicture(card.code, code);
+  printOnly("card");
+}
+
+/** @param {Card["parts"][number]} part @param {string[]} socks */
+function row({ title, figure, words, boxes }, socks) {
+  return html`<li>
+    <h3>${title}</h3>
+    <p class="card-figure ${/→/.test(figure) ? "turned" : ""}">${figure}</p>
+    <div class="card-ticks">
+      <p>${words}</p>
+      ${socks.map(
+        (sock) =>
+          html`<div class="card-boxes"><b>${sock}</b>${boxes.map((box) => html`<i>${box}</i>`)}</div>`,
+      )}
+    </div>
+  </li>`;
+}
+
+/** @param {{name: string, text: string}} fact a line to write on where there is no text */
+function fact({ name, text }) {
+  return html`<div><dt>${name}</dt><dd class=${text ? "" : "to-write"}>${text}</dd></div>`;
+}
