@@ -110,7 +110,7 @@ class Site:
         self.assets["snapshot"] = self.put(f"snapshot-{digest(memory)}.bin", memory)
 
     def scripts_and_style(self) -> None:
-        """The page and, apart from it, the counter: bundled, minified, named by content."""
+        """The page and, apart from it, what it loads later: bundled, minified, named by content."""
         entries = {
             "main": "webapp/page/main.js",
             "worker": "webapp/worker/worker.js",
@@ -118,6 +118,9 @@ class Site:
             "paper": "webapp/style/paper.css",
             "machine": "webapp/machine/main.js",
             "machine_style": "webapp/style/machine.css",
+            "updates": "webapp/offline/updates.js",
+            "book": "webapp/book/main.js",
+            "book_style": "webapp/style/book.css",
         }
         made = self.esbuild(
             *(f"{name}={path}" for name, path in entries.items()),

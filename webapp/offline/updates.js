@@ -20,6 +20,7 @@ export function watchForUpdates({ serviceWorker, onOffer, onOfflineReady }) {
   workbox.addEventListener("waiting", () => onOffer(() => workbox.messageSkipWaiting()));
   container.addEventListener("controllerchange", reloadIfOther);
   container.ready.then(onOfflineReady);
+  if (container.controller) reloadIfOther(); // it may have changed before this was listened for
 
   let asked = Date.now();
   document.addEventListener("visibilitychange", () => {

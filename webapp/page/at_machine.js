@@ -8,6 +8,7 @@
  */
 import { html, nothing, render } from "lit-html";
 import { remember, remembered } from "../machine/remembered.js";
+import { bundle } from "./bundle.js";
 import { isLink } from "./steps_nav.js";
 
 const HASH = "#knit";
@@ -69,11 +70,12 @@ export class AtMachine {
   /** The address has changed. */
   #follow() {
     if (location.hash === HASH) this.#show(remembered().shown);
-    else if (document.documentElement.dataset.at) this.#hide();
+    else if (!this.#place.hidden) this.#hide();
   }
 
   async #hide() {
-    delete document.documentElement.dataset.at;
+    const { dataset } = document.documentElement;
+    if (dataset.at === "machine") delete dataset.at;
     this.#place.hidden = true;
     if (this.#sure) remember({ shown: null });
     (await this.#machine)?.hide();
@@ -154,10 +156,7 @@ export class AtMachine {
 
   async #open() {
     const { machine = "", machineStyle = "" } = document.documentElement.dataset;
-    const [{ Machine }] = await Promise.all([
-      import(new URL(machine, document.baseURI).href),
-      styled(machineStyle),
-    ]);
+    const { Machine } = await bundle(machine, machineStyle);
     return Machine.open({
       place: this.#place,
       line: document.getElementById("machine-line"),
@@ -166,16 +165,4 @@ export class AtMachine {
       enter: (/** @type {string} */ id) => this.#enter(id),
     });
   }
-}
-
-/** @param {string} address */
-function styled(address) {
-  return new Promise((resolve, reject) => {
-    const link = document.createElement("link");
-    link.rel = "stylesheet";
-    link.href = address;
-    link.onload = resolve;
-    link.onerror = reject;
-    document.head.append(link);
-  });
 }

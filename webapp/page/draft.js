@@ -10,6 +10,7 @@ const BEFORE = "heelwise.before";
 const CHART = "heelwise.chart";
 const LAST = "heelwise.last";
 const SHELF = "heelwise.shelf";
+const UNKEPT = "heelwise.unkept";
 
 export class Draft {
   /** False once the phone has refused to store; the page then says so and goes on. */
@@ -75,6 +76,16 @@ export class Draft {
   /** @param {Values | null} values */
   set shelf(values) {
     this.#write(SHELF, values);
+  }
+
+  /** @returns {Record<string, {label: string, values: Values}>} wearers' sheets that the book has not yet, by id */
+  get unkept() {
+    return this.#read(UNKEPT) ?? {};
+  }
+
+  /** @param {Record<string, {label: string, values: Values}>} sheets */
+  set unkept(sheets) {
+    this.#write(UNKEPT, sheets);
   }
 
   /** @param {string} key @returns {any} */

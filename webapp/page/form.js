@@ -6,6 +6,11 @@
 /** A number as people write it, with no unit after it. */
 const BARE = /^\s*[\d.,/⁄ \u00a0½¼¾⅛⅜⅝⅞⅓⅔⅙⅚⅕⅖⅗⅘-]*[\d½¼¾⅛⅜⅝⅞⅓⅔⅙⅚⅕⅖⅗⅘]\s*$/;
 
+/** A number with the unit it is meant in; what has a unit already stays. @param {string} text @param {string} unit */
+export function spelled(text, unit) {
+  return BARE.test(text) ? `${text.trim()} ${unit}` : text;
+}
+
 /**
  * Fires "change" (detail: the field's name) whenever what is typed has changed, and "fill" (detail: the
  * values) before fields are filled, for lists to grow.
@@ -94,7 +99,7 @@ export class Form extends EventTarget {
     if (units === this.units) return;
     for (const input of this.#withUnit()) {
       const unit = input.parentElement?.querySelector(`[data-units="${this.units}"]`)?.textContent;
-      if (BARE.test(input.value)) input.value = `${input.value.trim()} ${unit}`;
+      input.value = spelled(input.value, unit ?? "");
     }
     this.units = units;
     this.#showUnits();

@@ -1,7 +1,7 @@
 /** The page's entry: puts form, engine, steps and sheets together; each piece of screen has its own module. */
-import { watchForUpdates } from "../offline/updates.js";
 import { Engine } from "../worker/client.js";
 import { AtMachine } from "./at_machine.js";
+import { bundle } from "./bundle.js";
 import { Calculator } from "./calculator.js";
 import { ChartScreen } from "./chart.js";
 import { wireChoices } from "./choices.js";
@@ -22,6 +22,7 @@ import { Status } from "./status.js";
 import { isLink, StepsNav } from "./steps_nav.js";
 import { Swatches } from "./swatches.js";
 import { wireTheme } from "./theme.js";
+import { ToBook } from "./to_book.js";
 import { WordsBeside } from "./words_beside.js";
 
 const {
@@ -29,6 +30,7 @@ const {
   pyodide = "",
   engine: archive = "",
   snapshot,
+  updates = "",
   serviceWorker,
 } = document.documentElement.dataset;
 
@@ -44,6 +46,7 @@ const problems = new ProblemsBeside(form);
 const sheets = new Sheets({ form, draft, nav, engine });
 const share = new Share({ engine, sheets, code: new CodeSheet(engine) });
 const screen = new CountsScreen(nav, share);
+const toBook = new ToBook({ nav, draft, sheets, form });
 const last = new LastCounts(draft, screen);
 const firstSock = new FirstSock(form);
 const pockets = new Pockets(form);
@@ -67,6 +70,7 @@ form.addEventListener("change", (event) => {
   const opening = isLink(location.hash) && !sheets.visiting;
   last.show(opening ? {} : form.values());
   sheets.keep(form.values());
+  toBook.keep(sheets.visit);
   status.stored(draft.stored);
   work();
 });
@@ -89,6 +93,7 @@ calculator.addEventListener("answer", (event) => {
   problems.show(answer.errors ?? []);
   swatches.show(answer.plan);
   firstSock.show(answer.plan);
+  toBook.follow(answer);
   pockets.show(answer.plan);
   atMachine.offer(answer);
   chart.follow(answer);
@@ -105,9 +110,10 @@ calculator.addEventListener("trouble", (event) => {
 sheets.start();
 performance.mark("usable"); // what is typed from now on stays (build/bench.py)
 
-addEventListener("load", () => {
+addEventListener("load", async () => {
   if (!serviceWorker) return;
-  watchForUpdates({
+  const part = await bundle(updates).catch(() => null); // no network: next time
+  part?.watchForUpdates({
     serviceWorker,
     onOffer: (/** @type {() => void} */ accept) => status.newVersion(accept),
     onOfflineReady: () => status.offlineReady(),

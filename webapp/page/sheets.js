@@ -1,12 +1,12 @@
 /**
- * Which sheet the form shows: her own draft, a plan that came by link, or the example. A visiting
- * sheet never overwrites her own, and both survive a reload.
+ * Which sheet the form shows: her own draft, a wearer's from the book, a plan that came by link, or the
+ * example. A visiting sheet never overwrites her own, and both survive a reload.
  * @import {Asks, Problem, Values, Visit} from "./types"
  * @import {Draft} from "./draft.js"
  * @import {Form} from "./form.js"
  * @import {StepsNav} from "./steps_nav.js"
  */
-import { isEmpty, toValues } from "./request.js";
+import { forNextFoot, isEmpty, toValues } from "./request.js";
 import { isLink } from "./steps_nav.js";
 import { VisitLine } from "./visit_line.js";
 
@@ -46,22 +46,44 @@ export class Sheets {
     });
   }
 
+  /** The sheet on the table, where it is not her own. */
+  get visit() {
+    return this.#visit;
+  }
+
   get visiting() {
     return this.#visit !== null;
   }
 
   /** Empty foot and person for the next to measure; the machine, the yarn and the old foot are kept. */
   nextFoot() {
-    const kept = Object.entries(this.form.values()).filter(
-      ([name]) =>
-        !/^(foot|other_foot|person|first_sock)\.|^who$|^sock\.(foot_length|leg\.girths)|^stock\.(left|sock_one|repeat_rounds)$/.test(
-          name,
-        ),
-    );
+    const next = forNextFoot(this.form.values());
     this.draft.before = this.draft.mine;
     this.nav.go("measure");
-    this.form.fill(Object.fromEntries(kept));
+    this.form.fill(next);
     this.line.show(null);
+  }
+
+  /** A wearer's sheet, come to from the book. @param {{id: string, label: string, values: Values}} wearer */
+  openWearer({ id, label, values }) {
+    this.nav.link = "";
+    this.nav.go("measure");
+    this.#visit = { kind: "wearer", id, label, opened: values, values };
+    this.form.fill(values);
+    this.line.show(this.#visit);
+  }
+
+  /** @param {string} id of a wearer whose label has changed @param {string} label */
+  rename(id, label) {
+    if (this.#visit?.id !== id) return;
+    this.#visit = { ...this.#visit, label };
+    this.draft.visit = this.#visit;
+    this.line.show(this.#visit);
+  }
+
+  /** A wearer is deleted: nobody's sheet lies on the table but her own. @param {string} id */
+  forget(id) {
+    if (this.#visit?.id === id) this.#clear();
   }
 
   #bringBack() {
@@ -115,10 +137,14 @@ export class Sheets {
   }
 
   #leave() {
-    this.#visit = null;
-    this.draft.visit = null;
     this.nav.link = "";
     this.nav.settle();
+    this.#clear();
+  }
+
+  #clear() {
+    this.#visit = null;
+    this.draft.visit = null;
     this.form.fill(this.draft.mine ?? {});
     this.line.show(null);
   }

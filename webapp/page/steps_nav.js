@@ -33,7 +33,11 @@ export class StepsNav extends EventTarget {
 
   /** @param {StepName} step */
   go(step) {
-    if (step !== this.step) history.pushState({ step }, "", this.link || `#${step}`);
+    const address = this.link || `#${step}`;
+    const { book } = history.state ?? {};
+    // Back leads to the book, not to a label that is given already.
+    if (book?.name === "new") history.replaceState({ step }, "", address);
+    else if (step !== this.step || book) history.pushState({ step }, "", address);
     this.#show(step);
     scrollTo({ top: 0, behavior: "instant" });
     document.getElementById(`${step}-title`)?.focus({ preventScroll: true });
@@ -67,6 +71,5 @@ export class StepsNav extends EventTarget {
 
 /** Tell whether an address' fragment is meant as a plan's link. @param {string} hash */
 export function isLink(hash) {
-  const named = hash.slice(1);
-  return named !== "" && named !== "knit" && !STEPS.includes(/** @type {StepName} */ (named));
+  return hash.length > 1 && ![...STEPS, "knit", "book"].includes(hash.slice(1));
 }

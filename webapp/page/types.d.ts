@@ -223,9 +223,12 @@ export interface Asks extends EventTarget {
   ask(call: object, options?: { signal?: AbortSignal; deadline?: number }): Promise<unknown>;
 }
 
-/** Which sheet is on the table: her own, one that came by link, or the invented example. */
+/** Which sheet is on the table when not her own: a wearer's, one that came by link, or the invented example. */
 export interface Visit {
-  kind: "link" | "demo";
+  kind: "wearer" | "link" | "demo";
+  /** of a wearer */
+  id?: string;
+  label?: string;
   link?: string;
   foot?: number;
   opened: Values;

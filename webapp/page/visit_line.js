@@ -1,10 +1,11 @@
 /**
- * The line that says whose sheet is on the table when it is not her own: a shared plan, with the way
- * back and the way to make it hers, or the invented example, with its feet to pick and its way out.
+ * The line that says whose sheet is on the table when it is not her own: a wearer's, a shared plan, with
+ * the way back and the way to make it hers, or the invented example, with its feet to pick and its way out.
  * @import {Visit} from "./types"
  */
 import { html, nothing, render } from "lit-html";
 import { choose, feet, title } from "./demo.js";
+import { short } from "./short.js";
 
 /**
  * @typedef {object} Ways
@@ -40,8 +41,8 @@ export class VisitLine {
 
   /** @param {Visit | null} visit @param {string} refused */
   #draw(visit, refused) {
-    const line =
-      visit?.kind === "link" ? this.#shared(visit) : visit ? this.#example(visit) : nothing;
+    const kinds = { wearer: this.#wearer, link: this.#shared, demo: this.#example };
+    const line = visit ? kinds[visit.kind].call(this, visit) : nothing;
     const no = refused
       ? html`<div class="line trouble" role="alert"><p>${refused} Your own page is below, as you left it.</p></div>`
       : nothing;
@@ -57,8 +58,12 @@ export class VisitLine {
     );
     render(
       visit
-        ? nothing
+        ? visit.kind === "wearer"
+          ? html`<hr class="knit" /><div class="row"><button type="button" data-book="new">Measure the next wearer</button>
+              <button type="button" data-book="list">Back to the book</button></div>`
+          : nothing
         : html`<hr class="knit" />
+            <p><button type="button" data-book="keep">Keep this foot in the book</button></p>
             <p class="quiet">Only looking? See it with an invented example: ${title}.</p>
             <button type="button" id="load-demo" @click=${() => this.#showExample()}>
               Show the example
@@ -72,6 +77,15 @@ export class VisitLine {
     this.ways.visit(choose(0));
     scrollTo({ top: 0, behavior: "instant" });
     document.getElementById("measure-title")?.focus({ preventScroll: true });
+  }
+
+  /** @param {Visit} visit */
+  #wearer({ label = "" }) {
+    return html`<div class="line visit">
+      <p><strong><bdi>${short(label)}</bdi></strong>, kept in the book as you type. Your own page is apart.</p>
+      <div class="row"><button type="button" data-book="list">Back to the book</button>
+        <button type="button" @click=${this.ways.back}>Back to mine</button></div>
+    </div>`;
   }
 
   /** @param {Visit} visit */
@@ -91,7 +105,8 @@ export class VisitLine {
     return html`<div class="line visit">
       <p><strong>A shared plan.</strong> It came by link. Your own is kept apart, untouched.</p>
       <div class="row"><button type="button" @click=${this.ways.back}>Back to mine</button>
-        <button type="button" @click=${copy}>Copy it into mine</button></div>
+        <button type="button" @click=${copy}>Copy it into mine</button>
+        <button type="button" data-book="keep">Keep this foot in the book</button></div>
     </div>`;
   }
 

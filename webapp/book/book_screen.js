@@ -1,0 +1,185 @@
+/**
+ * The book open at its list: found, put in order, and drawn as far as she has scrolled.
+ * @import {Aside, Deleted, Host, Wearer} from "./types"
+ * @import {Order} from "./orders.js"
+ * @import {Wearers} from "./wearers.js"
+ */
+import { html, nothing } from "lit-html";
+import { guard } from "lit-html/directives/guard.js";
+import { ref } from "lit-html/directives/ref.js";
+import { short } from "../page/short.js";
+import { dueShown, today } from "./days.js";
+import { found, ORDERS, sorted } from "./orders.js";
+import { stateShown } from "./states.js";
+
+const SOME = 10; // rows drawn at a time: more would make a frame late on a slow phone
+
+export class BookScreen {
+  #search = "";
+  /** @type {Order} */
+  #order = "due";
+  #drawn = SOME;
+  /** @type {Wearer[]} */
+  #listed = [];
+  #scroll = 0;
+  /** @type {IntersectionObserver | undefined} */
+  #end;
+
+  /** @param {{ host: Host, wearers: Wearers, draw: () => void, bringBack: () => void }} parts */
+  constructor({ host, wearers, draw, bringBack }) {
+    this.host = host;
+    this.wearers = wearers;
+    this.redraw = draw;
+    this.bringBack = bringBack;
+  }
+
+  /** The wearers, or something of them, may be others now. */
+  follow() {
+    this.#listed = found(sorted(this.wearers.all, this.#order), this.#search);
+  }
+
+  /** Where she was in the list, to come back to. */
+  leave() {
+    this.#scroll = scrollY;
+  }
+
+  comeBack() {
+    scrollTo({ top: this.#scroll, behavior: "instant" });
+  }
+
+  /** @param {Deleted | undefined} deleted what can be brought back */
+  template(deleted) {
+    const many = this.wearers.all.length;
+    return html`
+      <div class="book-head">
+        <h2 id="book-title" tabindex="-1">Wearers</h2>
+        <button type="button" class="go" @click=${() => this.#go({ name: "new" })}>New wearer</button>
+      </div>
+      <div role="status">${deleted ? this.#undo(deleted) : nothing}</div>
+      ${this.wearers.aside.map((one) => this.#aside(one))}
+      ${many ? this.#list(many) : EMPTY}
+    `;
+  }
+
+  /** @param {number} many */
+  #list(many) {
+    const rows = this.#listed.slice(0, this.#drawn);
+    const chunks = Array.from({ length: Math.ceil(rows.length / SOME) }, (_, at) =>
+      rows.slice(at * SOME, (at + 1) * SOME),
+    );
+    const now = today();
+    return html`
+      <div class="book-tools">
+        <div class="field">
+          <label for="book-search">Find</label>
+          <div class="entry"><div class="typed"><input id="book-search" type="search" autocomplete="off" spellcheck="false" enterkeyhint="search"
+            .value=${this.#search} @input=${(/** @type {any} */ event) => this.#find(event.target.value)} /></div></div>
+        </div>
+        <fieldset>
+          <legend class="said">In which order</legend>
+          <div class="choice">${ORDERS.map(
+            ([
+              order,
+              words,
+            ]) => html`<label><input type="radio" name="book-order" .checked=${order === this.#order}
+              @change=${() => this.#sort(order)} /><span>${words}</span></label>`,
+          )}</div>
+        </fieldset>
+      </div>
+      <p class="quiet" role="status">${
+        this.#search.trim()
+          ? this.#listed.length
+            ? `${this.#listed.length} of ${many}`
+            : "Nobody in the book is called that. Try fewer letters, or a colour from their wishes."
+          : many === 1
+            ? "One wearer"
+            : `${many} wearers`
+      }</p>
+      <ol class="wearers">${chunks.map((chunk) => guard([...chunk, now], () => chunk.map((one) => this.#row(one, now))))}</ol>
+      ${
+        this.#drawn < this.#listed.length
+          ? html`<button type="button" class="more" ${ref((element) => this.#watch(element))} @click=${() => this.#more()}>Show more</button>`
+          : nothing
+      }`;
+  }
+
+  /** @param {Wearer} one @param {string} now */
+  #row(one, now) {
+    const open = one.state !== "handed over";
+    return html`<li><a href="#book" @click=${(/** @type {Event} */ event) => {
+      event.preventDefault();
+      this.#go({ name: "card", id: one.id, over: true });
+    }}>
+      <bdi class="label">${short(one.label)}</bdi>
+      ${stateShown(one.state)}
+      <span class="due">${
+        one.due && open
+          ? html`${one.due < now ? html`<strong>late:</strong> ` : "for "}${dueShown(one.due)}`
+          : nothing
+      }</span>
+    </a></li>`;
+  }
+
+  /** @param {Deleted} deleted */
+  #undo({ wearer }) {
+    return html`<div class="line row">
+      <p><bdi>${short(wearer.label)}</bdi> is deleted, with every visit. Until you close the book you can bring them back.</p>
+      <button type="button" id="bring-wearer-back" @click=${this.bringBack}>Bring them back</button>
+    </div>`;
+  }
+
+  /** @param {Aside} one */
+  #aside(one) {
+    return html`<div class="line trouble">
+      <p>${one.store === "wearers" ? "A wearer" : "A visit"} in the book cannot be read and was set aside. All others are as they were.</p>
+      <details><summary>What it holds</summary><p class="raw"><bdi>${one.text.slice(0, 2000)}</bdi></p>
+        <button type="button" @click=${() => this.wearers.drop(one)}>Delete it for good</button></details>
+    </div>`;
+  }
+
+  /** @param {import("./types").View} view */
+  #go(view) {
+    this.leave();
+    this.host.go({ ...view, over: true });
+  }
+
+  /** @param {string} search */
+  #find(search) {
+    this.#search = search;
+    this.#afresh();
+  }
+
+  /** @param {Order} order */
+  #sort(order) {
+    this.#order = order;
+    this.#afresh();
+  }
+
+  #afresh() {
+    this.#drawn = SOME;
+    this.follow();
+    this.redraw();
+  }
+
+  #more() {
+    this.#drawn += SOME;
+    this.redraw();
+  }
+
+  /** Rows are drawn before she gets to their end. @param {Element | undefined} element */
+  #watch(element) {
+    this.#end?.disconnect();
+    if (!element) return;
+    this.#end = new IntersectionObserver(
+      (entries) => entries.some(({ isIntersecting }) => isIntersecting) && this.#more(),
+      { rootMargin: "1200px" },
+    );
+    this.#end.observe(element);
+  }
+}
+
+const EMPTY = html`<div class="book-empty">
+  <p><strong>Nobody is in the book yet.</strong></p>
+  <p>At a fair, or at home: write down a label for each person, then their foot. Machine and yarn are taken from your own page; every sheet is kept as you type, and you plan the socks when there is time.</p>
+  <p>Tap “New wearer” to begin.</p>
+</div>`;

@@ -1,0 +1,124 @@
+/**
+ * The book of wearers: what the page calls. It is open at its list, at a new wearer or at one wearer's
+ * page, or closed.
+ * @import {Values} from "../page/types"
+ * @import {Deleted, Host, View} from "./types"
+ */
+import { html, nothing, render } from "lit-html";
+import { BookScreen } from "./book_screen.js";
+import { NewWearer } from "./new_wearer.js";
+import { WearerCard } from "./wearer_card.js";
+import { Wearers } from "./wearers.js";
+
+export class Book {
+  /** @type {View | null} */
+  #view = null;
+  /** @type {Deleted | undefined} */
+  #deleted;
+  #drawing = false;
+
+  /** @param {Host} host @param {Wearers} wearers */
+  constructor(host, wearers) {
+    this.host = host;
+    this.wearers = wearers;
+    const draw = () => this.#draw();
+    this.list = new BookScreen({ host, wearers, draw, bringBack: () => this.#bringBack() });
+    this.new = new NewWearer({ host, wearers, draw });
+    this.card = new WearerCard({ host, wearers, draw, remove: (id) => this.#remove(id) });
+    wearers.addEventListener("change", () => this.#follow());
+    wearers.addEventListener("gone", (event) =>
+      host.forget(/** @type {CustomEvent} */ (event).detail),
+    );
+  }
+
+  /** @param {Host} host */
+  static async open(host) {
+    return new Book(host, await Wearers.open());
+  }
+
+  /** @param {View} view */
+  show(view) {
+    const { id = "" } = view;
+    const from = this.#view?.name;
+    this.#view = view.name === "card" && !this.wearers.get(id) ? { name: "list" } : view;
+    this.list.follow();
+    this.#draw();
+    if (this.#view.name === "list") {
+      document.getElementById("book-title")?.focus({ preventScroll: true });
+      return this.list.comeBack();
+    }
+    scrollTo({ top: 0, behavior: "instant" });
+    if (view.name === "card") this.card.shown(id);
+    if (view.name === "new" && from !== "new") this.new.shown();
+    else document.getElementById("book-title")?.focus({ preventScroll: true });
+  }
+
+  hide() {
+    this.#view = null;
+    this.#deleted = undefined; // closed: what was deleted is gone here too
+    render(nothing, this.host.place);
+    this.wearers.flush();
+  }
+
+  /** What is typed on a wearer's sheet; whether the phone has it. @param {string} id @param {string} label @param {Values} values */
+  async keepSheet(id, label, values) {
+    await this.wearers.keepSheet(id, label, values);
+    await this.wearers.flush();
+    return this.wearers.kept;
+  }
+
+  /** @param {string} id */
+  async #remove(id) {
+    this.#deleted = await this.wearers.remove(id);
+    this.host.forget(id);
+    this.#up();
+  }
+
+  #bringBack() {
+    if (this.#deleted) this.wearers.restore(this.#deleted);
+    this.#deleted = undefined;
+    this.#follow();
+    document.getElementById("book-title")?.focus({ preventScroll: true });
+  }
+
+  /** From a wearer to the list. */
+  #up() {
+    if (this.#view?.over) history.back();
+    else this.host.go({ name: "list" }, { replace: true });
+  }
+
+  /** Once a frame, however much has changed. */
+  #follow() {
+    if (!this.#view || this.#drawing) return;
+    this.#drawing = true;
+    queueMicrotask(() => {
+      this.#drawing = false;
+      if (this.#view?.name === "list") this.list.follow();
+      if (this.#view?.name === "card") this.card.follow();
+      this.#draw();
+    });
+  }
+
+  #draw() {
+    const view = this.#view;
+    if (!view) return;
+    const wearer = this.wearers.get(view.id ?? "");
+    const inside = view.name !== "list";
+    render(
+      html`${inside ? html`<button type="button" id="all-wearers" class="plain-button" @click=${() => this.#up()}>All wearers</button>` : nothing}
+        ${
+          this.wearers.kept
+            ? nothing
+            : html`<div class="line trouble" role="status"><p>This phone does not let the page keep the book just now. Go on: all of it is here until the page is closed, and is stored as soon as the phone allows it.</p></div>`
+        }
+        ${
+          view.name === "new"
+            ? this.new.template(view.keep ?? false)
+            : view.name === "card" && wearer
+              ? this.card.template(wearer)
+              : this.list.template(this.#deleted)
+        }`,
+      this.host.place,
+    );
+  }
+}

@@ -1,0 +1,60 @@
+/**
+ * A new wearer: only the label is asked for, then the foot.
+ * @import {Host} from "./types"
+ * @import {Wearers} from "./wearers.js"
+ */
+import { html } from "lit-html";
+
+export const NO_LABEL =
+  "A label is missing. Write a name, a number, or anything you will know them by.";
+
+export class NewWearer {
+  #error = "";
+
+  /** @param {{ host: Host, wearers: Wearers, draw: () => void }} parts */
+  constructor({ host, wearers, draw }) {
+    this.host = host;
+    this.wearers = wearers;
+    this.redraw = draw;
+  }
+
+  /** @param {boolean} keep whether the foot on the table goes along */
+  template(keep) {
+    return html`
+      <h2 id="book-title" tabindex="-1">${keep ? "Keep this foot" : "New wearer"}</h2>
+      <form autocomplete="off" novalidate @submit=${(/** @type {SubmitEvent} */ event) => this.#submit(event, keep)}>
+        <div class="field">
+          <label for="new-label">Label</label>
+          <p class="where" id="new-label-where">A name, a number, whatever you will know them by.</p>
+          <div class="entry"><div class="typed"><input id="new-label" type="text" autocomplete="off" spellcheck="false" enterkeyhint="go"
+            aria-describedby="new-label-where new-label-error" aria-invalid=${this.#error ? "true" : "false"} /></div></div>
+          <p class="error" id="new-label-error">${this.#error}</p>
+        </div>
+        <p class="where">Ask before you write down anybody’s measures; for a child, ask a parent. They stay on this phone and go when you delete them. Who was asked can be noted on their page.</p>
+        <button class="go" id="begin-wearer">${keep ? "Keep it in the book" : "Measure the foot"}</button>
+      </form>`;
+  }
+
+  shown() {
+    this.#error = "";
+    document.getElementById("new-label")?.focus();
+  }
+
+  /** @param {SubmitEvent} event @param {boolean} keep */
+  #submit(event, keep) {
+    event.preventDefault();
+    const field = /** @type {HTMLInputElement} */ (document.getElementById("new-label"));
+    const label = field.value.trim();
+    if (!label) {
+      this.#error = NO_LABEL;
+      this.redraw();
+      field.focus();
+      return;
+    }
+    const values = keep ? this.host.table() : this.host.machine();
+    const wearer = this.wearers.add(label, values);
+    field.value = "";
+    if (keep) this.host.go({ name: "card", id: wearer.id }, { replace: true });
+    else this.host.open(wearer, values);
+  }
+}

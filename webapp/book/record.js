@@ -1,0 +1,38 @@
+/**
+ * What the phone has kept, made sure of before anything is done with it: an older version wrote less,
+ * and a damaged entry must not take the others with it.
+ * @import {Visit, Wearer} from "./types"
+ */
+import { STATES } from "./states.js";
+
+const WORDS = /** @type {const} */ ([
+  "due",
+  "price",
+  "asked",
+  "length",
+  "ease",
+  "colours",
+  "allergy",
+]);
+
+/** @param {any} raw @returns {Wearer} @throws {TypeError} where it is not one */
+export function wearerOf(raw) {
+  if (typeof raw?.id !== "string" || typeof raw.label !== "string")
+    throw new TypeError("no wearer");
+  const words = WORDS.map((name) => [name, raw[name] ?? ""]);
+  if (words.some(([, word]) => typeof word !== "string")) throw new TypeError("no words");
+  const { id, label } = raw;
+  const state = STATES.find(({ name }) => name === raw.state)?.name ?? "to measure";
+  const made = Number.isFinite(raw.made) ? raw.made : 0;
+  return { ...Object.fromEntries(words), id, label, state, made };
+}
+
+/** @param {any} raw @returns {Visit} @throws {TypeError} where it is not one */
+export function visitOf(raw) {
+  const { wearer, number, at, values } = raw ?? {};
+  if (typeof wearer !== "string" || !Number.isInteger(number)) throw new TypeError("no visit");
+  if (typeof values !== "object" || !values) throw new TypeError("no values");
+  if (Object.values(values).some((value) => typeof value !== "string"))
+    throw new TypeError("no text");
+  return { ...raw, at: Number.isFinite(at) ? at : 0 };
+}

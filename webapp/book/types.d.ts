@@ -1,0 +1,78 @@
+/** The book of wearers: what is kept of each, and of each visit. */
+import type { Values } from "../page/types";
+
+export type State =
+  | "to measure"
+  | "measured"
+  | "planned"
+  | "sock one"
+  | "sock two"
+  | "grafted"
+  | "washed"
+  | "handed over";
+
+/** What she may write about a wearer; all of it as typed. */
+export interface Particulars {
+  label: string;
+  state: State;
+  /** the day it is promised for, like 2026-11-28, or "" */
+  due: string;
+  price: string;
+  /** who was asked whether the measures may be kept */
+  asked: string;
+  length: string;
+  ease: "snug" | "" | "loose";
+  colours: string;
+  allergy: string;
+}
+export interface Wearer extends Particulars {
+  id: string;
+  /** the phone's clock, in ms: when it was written into the book */
+  made: number;
+}
+/** One sheet: the foot as it was measured that day, and the machine and yarn it was planned on. */
+export interface Visit {
+  wearer: string;
+  /** 1, 2, 3 … of this wearer; the last is the one on hand */
+  number: number;
+  at: number;
+  values: Values;
+  /** how it stood when the next visit began */
+  state?: State;
+  due?: string;
+  price?: string;
+}
+/** Something the phone holds that cannot be read: left as it is, and told. */
+export interface Aside {
+  store: "wearers" | "visits";
+  key: IDBValidKey;
+  text: string;
+}
+export interface Deleted {
+  wearer: Wearer;
+  visits: Visit[];
+}
+
+/** Which page of the book is open. */
+export interface View {
+  name: "list" | "new" | "card";
+  id?: string;
+  /** the foot that lies on the table goes along */
+  keep?: boolean;
+  /** it was come to from the list, so that Back leads there */
+  over?: boolean;
+}
+/** What the book needs of the page. */
+export interface Host {
+  place: HTMLElement;
+  /** the values on the table, and those of her own sheet without its foot */
+  table(): Values;
+  machine(): Values;
+  /** put a wearer's sheet on the table */
+  open(wearer: Wearer, values: Values): void;
+  /** its label has changed */
+  rename(id: string, label: string): void;
+  /** it is deleted: nothing of it may stay */
+  forget(id: string): void;
+  go(view: View, options?: { replace?: boolean }): void;
+}

@@ -1,0 +1,33 @@
+/**
+ * What was measured of a wearer, now and at earlier visits.
+ * @import {Values} from "../page/types"
+ * @import {Visit} from "./types"
+ */
+import { html, nothing } from "lit-html";
+import { dayOf, dueShown } from "./days.js";
+import { measuresOf } from "./measures.js";
+
+/** @param {Values} values @param {string} none what to say where nothing was measured */
+export function measures(values, none) {
+  const found = measuresOf(values);
+  return found.length
+    ? html`<dl class="sizes">${found.map(({ title, text }) => html`<div><dt>${title}</dt><dd><bdi>${text}</bdi></dd></div>`)}</dl>`
+    : html`<p class="quiet">${none}</p>`;
+}
+
+/** @param {Visit[]} visits the first one first */
+export function earlierVisits(visits) {
+  return html`<h3>Earlier visits</h3>
+    ${visits.toReversed().map(
+      ({
+        at,
+        values,
+        state,
+        due,
+        price,
+      }) => html`<details class="visit-before"><summary>${dayOf(at)}</summary>
+        ${measures(values, "Nothing was measured then.")}
+        <p class="quiet">${state ? `Left at “${state}”` : nothing}${due ? `, promised for ${dueShown(due)}` : nothing}${price ? html`, price <bdi>${price}</bdi>` : nothing}.</p>
+      </details>`,
+    )}`;
+}

@@ -1,0 +1,168 @@
+/**
+ * One wearer's page: how far the pair is, the way to the sheet, what they wish, and how to part.
+ * @import {Host, Particulars, Visit, Wearer} from "./types"
+ * @import {Wearers} from "./wearers.js"
+ */
+import { html, nothing } from "lit-html";
+import { short } from "../page/short.js";
+import { NO_LABEL } from "./new_wearer.js";
+import { STATES, stateShown } from "./states.js";
+import { earlierVisits, measures } from "./visits_list.js";
+
+/** @typedef {"label" | "due" | "asked" | "price" | "length" | "colours" | "allergy"} Written */
+
+export class WearerCard {
+  #sure = false;
+  /** @type {Partial<Record<Written, string>>} */
+  #errors = {};
+  /** @type {Visit[] | undefined} */
+  #visits;
+  #id = "";
+
+  /** @param {{ host: Host, wearers: Wearers, draw: () => void, remove: (id: string) => void }} parts */
+  constructor({ host, wearers, draw, remove }) {
+    this.host = host;
+    this.wearers = wearers;
+    this.redraw = draw;
+    this.remove = remove;
+  }
+
+  /** @param {string} id */
+  async shown(id) {
+    if (id !== this.#id) this.#visits = undefined;
+    this.#id = id;
+    this.#sure = false;
+    this.#errors = {};
+    await this.follow();
+  }
+
+  async follow() {
+    const id = this.#id;
+    const visits = await this.wearers.visits(id);
+    if (id !== this.#id || visits === this.#visits) return;
+    this.#visits = visits;
+    this.redraw();
+  }
+
+  /** @param {Wearer} wearer */
+  template(wearer) {
+    const visits = this.#visits;
+    const now = visits?.at(-1);
+    return html`
+      <h2 id="book-title" tabindex="-1"><bdi>${short(wearer.label)}</bdi></h2>
+      <div class="halves">
+        <div>
+          ${visits ? measures(now?.values ?? {}, "Nothing is measured yet.") : html`<p class="quiet">Getting the measures…</p>`}
+          <button type="button" class="go" id="open-sheet" ?disabled=${!visits} @click=${() => this.#open(wearer)}>
+            ${wearer.state === "to measure" ? "Measure the foot" : "Foot, yarn and counts"}</button>
+          <fieldset class="states">
+            <legend>How far is the pair?</legend>
+            <div class="choice">${STATES.map(
+              ({
+                name,
+              }) => html`<label><input type="radio" name="wearer-state" value=${name} .checked=${name === wearer.state}
+                @change=${() => this.#put({ state: name })} />${stateShown(name)}</label>`,
+            )}</div>
+          </fieldset>
+          ${this.#field("due", "Promised for", "", "date")}
+          ${this.#field("label", "Label", "")}
+        </div>
+        <div>
+          ${this.#field("asked", "Who was asked?", "Ask whether you may keep their measures; for a child, ask a parent, and note who said yes. All of it stays on this phone and goes when you delete it here.")}
+          <div class="row quick">${["the wearer", "a parent"].map(
+            (who) =>
+              html`<button type="button" aria-pressed=${wearer.asked === who} class="chosen" @click=${() => this.#put({ asked: who })}>${who}</button>`,
+          )}</div>
+          <h3>Wishes</h3>
+          ${this.#field("length", "How long", "To the ankle, over the calf…")}
+          <fieldset>
+            <legend>How close</legend>
+            <div class="choice">${
+              /** @type {const} */ ([
+                ["snug", "snug"],
+                ["", "as usual"],
+                ["loose", "loose"],
+              ]).map(
+                ([
+                  ease,
+                  words,
+                ]) => html`<label><input type="radio" name="wearer-ease" .checked=${ease === wearer.ease}
+                @change=${() => this.#put({ ease })} /><span>${words}</span></label>`,
+              )
+            }</div>
+          </fieldset>
+          ${this.#field("colours", "Colours", "")}
+          ${this.#field("allergy", "Allergy", "Wool, lanolin, a dye…")}
+          ${this.#field("price", "Price", "May be left out.")}
+        </div>
+      </div>
+      <hr class="knit" />
+      <h3>They come again</h3>
+      <p>A new visit begins with an empty foot, on the machine and yarn of your own page. What was measured before stays below.</p>
+      <button type="button" id="come-again" ?disabled=${!now} @click=${() => this.#comeAgain(wearer)}>Measure them anew</button>
+      ${visits && visits.length > 1 ? earlierVisits(visits.slice(0, -1)) : nothing}
+      <hr class="knit" />
+      ${
+        this.#sure
+          ? html`<div class="line trouble" role="alert">
+              <p>This deletes <bdi>${short(wearer.label)}</bdi> with every measure and wish from this phone.</p>
+              <div class="row"><button type="button" id="delete-surely" @click=${() => this.remove(wearer.id)}>Delete them</button>
+                <button type="button" @click=${() => this.#ask(false)}>Keep them</button></div>
+            </div>`
+          : html`<button type="button" id="delete-wearer" @click=${() => this.#ask(true)}>Delete this wearer…</button>`
+      }`;
+  }
+
+  /** @param {Written} name @param {string} title @param {string} where */
+  #field(name, title, where, type = "text") {
+    const wearer = this.wearers.get(this.#id);
+    const error = this.#errors[name];
+    return html`<div class="field">
+      <label for="wearer-${name}">${title}</label>
+      ${where ? html`<p class="where" id="wearer-${name}-where">${where}</p>` : nothing}
+      <div class="entry"><div class="typed"><input id="wearer-${name}" type=${type} autocomplete="off" dir=${type === "text" ? "auto" : nothing}
+        aria-describedby="${where ? `wearer-${name}-where ` : ""}wearer-${name}-error" aria-invalid=${error ? "true" : "false"}
+        .value=${wearer?.[name] ?? ""} @input=${(/** @type {any} */ event) => this.#typed(name, event.target)} /></div></div>
+      <p class="error" id="wearer-${name}-error">${error}</p>
+    </div>`;
+  }
+
+  /** @param {Written} name @param {HTMLInputElement} field */
+  #typed(name, field) {
+    const { value, validity } = field;
+    const wrong =
+      name === "label" && !value.trim()
+        ? NO_LABEL
+        : validity.badInput
+          ? "That day is not whole yet. Pick it from the calendar, or empty the field."
+          : "";
+    this.#errors = { ...this.#errors, [name]: wrong };
+    if (wrong) return this.redraw();
+    this.#put({ [name]: name === "label" ? value.trim() : value });
+    if (name === "label") this.host.rename(this.#id, value.trim());
+  }
+
+  /** @param {Partial<Particulars>} particulars */
+  #put(particulars) {
+    this.wearers.change(this.#id, particulars);
+  }
+
+  /** @param {boolean} sure */
+  #ask(sure) {
+    this.#sure = sure;
+    this.redraw();
+    document.getElementById(sure ? "delete-surely" : "delete-wearer")?.focus();
+  }
+
+  /** @param {Wearer} wearer */
+  #open(wearer) {
+    this.host.open(wearer, this.#visits?.at(-1)?.values ?? this.host.machine());
+  }
+
+  /** @param {Wearer} wearer */
+  async #comeAgain(wearer) {
+    const values = this.host.machine();
+    await this.wearers.comeAgain(wearer.id, values);
+    this.host.open(wearer, values);
+  }
+}

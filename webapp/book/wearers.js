@@ -1,0 +1,231 @@
+/**
+ * The wearers: all of them in memory, their visits once they are looked at, and written to the phone
+ * soon after each change. Where the phone cannot keep them it goes on in memory, and says so.
+ * @import {Values} from "../page/types"
+ * @import {Aside, Deleted, Particulars, Visit, Wearer} from "./types"
+ */
+import { Disk } from "./disk.js";
+import { visitOf, wearerOf } from "./record.js";
+import { Unwritten } from "./unwritten.js";
+
+const PATIENCE = 2000; // ms
+const FOOT = /^(other_)?foot\.|^person\.shoe_size\.size$/;
+
+/** Fires "change" after every change, and "gone" (detail: id) for what another tab deleted. */
+export class Wearers extends EventTarget {
+  /** @type {Aside[]} */
+  aside = [];
+  #disk = new Disk();
+  #unwritten = new Unwritten((ids) => this.#write(ids), PATIENCE);
+  #loaded = false;
+  /** @type {Map<string, Wearer>} */
+  #all = new Map();
+  /** @type {Map<string, Visit[]>} the last visit last */
+  #visits = new Map();
+  #tabs = "BroadcastChannel" in globalThis ? new BroadcastChannel("heelwise.book") : null;
+
+  constructor() {
+    super();
+    this.#unwritten.addEventListener("kept", () => this.#tell());
+    this.#tabs?.addEventListener("message", ({ data }) => this.#fromOtherTab(data));
+  }
+
+  /** Never rejects, and never hangs. */
+  static async open() {
+    const wearers = new Wearers();
+    await wearers.flush();
+    return wearers;
+  }
+
+  /** False while something is in memory only, or nothing could be read. */
+  get kept() {
+    return this.#unwritten.kept;
+  }
+
+  /** In no order. */
+  get all() {
+    return [...this.#all.values()];
+  }
+
+  /** @param {string} id */
+  get(id) {
+    return this.#all.get(id);
+  }
+
+  /** @param {string} label @param {Values} values @param {string} [id] */
+  add(label, values, id = newId()) {
+    this.#all.set(id, wearerOf({ id, label, made: Date.now() }));
+    this.#visits.set(id, []);
+    this.#putSheet(id, values);
+    // Else the phone may throw the book away when it runs short of room. Nobody waits for the answer.
+    navigator.storage?.persist?.().catch(() => {});
+    return /** @type {Wearer} */ (this.get(id));
+  }
+
+  /** @param {string} id @param {Partial<Particulars>} particulars */
+  change(id, particulars) {
+    const wearer = this.#all.get(id);
+    if (!wearer) return;
+    this.#all.set(id, { ...wearer, ...particulars });
+    this.#changed(id);
+  }
+
+  /** The first one first; undefined while the phone does not hand them out. @param {string} id */
+  async visits(id) {
+    /** @type {Visit[]} */
+    const found = [];
+    try {
+      const kept = this.#visits.has(id) ? [] : await this.#unwritten.soon(this.#disk.visits(id));
+      for (const raw of kept) {
+        this.#read("visits", [raw.wearer, raw.number], raw, () => found.push(visitOf(raw)));
+      }
+      if (this.#all.has(id) && !this.#visits.has(id)) this.#visits.set(id, found);
+    } catch {
+      this.#unwritten.fail();
+    }
+    return this.#visits.get(id);
+  }
+
+  /**
+   * What is typed on a wearer's sheet. A wearer that the phone has lost is written anew.
+   * @param {string} id @param {string} label @param {Values} values
+   */
+  async keepSheet(id, label, values) {
+    if (!this.#all.has(id)) return void this.add(label, values, id);
+    if (await this.visits(id)) this.#putSheet(id, values);
+  }
+
+  /** @param {string} id @param {Values} values */
+  #putSheet(id, values) {
+    const wearer = this.#all.get(id);
+    if (!wearer) return;
+    const visits = this.#visits.get(id) ?? [];
+    const visit = visits.at(-1) ?? { wearer: id, number: 1, at: Date.now() };
+    this.#visits.set(id, [...visits.slice(0, -1), { ...visit, values: typed(values) }]);
+    const measured = Object.keys(typed(values)).some((name) => FOOT.test(name));
+    this.change(id, measured && wearer.state === "to measure" ? { state: "measured" } : {});
+  }
+
+  /** The counts were looked at. @param {string} id */
+  planned(id) {
+    if (/measure/.test(this.get(id)?.state ?? "")) this.change(id, { state: "planned" });
+  }
+
+  /** The wearer is here anew; what was measured before stays. @param {string} id @param {Values} values */
+  async comeAgain(id, values) {
+    const visits = await this.visits(id);
+    const wearer = this.#all.get(id);
+    if (!wearer || !visits) return;
+    const { state, due, price } = wearer;
+    const before = visits.slice(-1).map((visit) => ({ ...visit, state, due, price }));
+    const number = (before[0]?.number ?? 0) + 1;
+    const now = { wearer: id, number, at: Date.now(), values: typed(values) };
+    this.#visits.set(id, [...visits.slice(0, -1), ...before, now]);
+    this.change(id, { state: "to measure", due: "", price: "" });
+  }
+
+  /** Gone from the phone as well; what it gives can be handed to `restore`. @param {string} id @returns {Promise<Deleted | undefined>} */
+  async remove(id) {
+    const visits = (await this.visits(id)) ?? [];
+    const wearer = this.#all.get(id);
+    if (!wearer) return;
+    this.#all.delete(id);
+    this.#visits.delete(id);
+    this.#changed(id);
+    await this.flush();
+    return { wearer, visits };
+  }
+
+  /** @param {Deleted} deleted */
+  restore({ wearer, visits }) {
+    this.#all.set(wearer.id, wearer);
+    this.#visits.set(wearer.id, visits);
+    this.#changed(wearer.id);
+  }
+
+  /** Delete what cannot be read. @param {Aside} one */
+  async drop(one) {
+    await this.#unwritten.soon(this.#disk.remove(one.store, one.key));
+    this.aside = this.aside.filter((other) => other !== one);
+    this.#tell();
+  }
+
+  /** Write now what is not written yet. */
+  flush() {
+    return this.#unwritten.flush();
+  }
+
+  /** @param {string[]} ids of those whose place on the phone is not as it is here */
+  async #write(ids) {
+    if (!this.#loaded) await this.#load();
+    if (!ids.length) return;
+    const kept = ids.filter((id) => this.#all.has(id));
+    const gone = ids.filter((id) => !this.#all.has(id));
+    const whole = kept.map((id) => ({
+      wearer: /** @type {Wearer} */ (this.#all.get(id)),
+      visits: this.#visits.get(id) ?? [],
+    }));
+    await this.#disk.write(whole, gone);
+    this.#tabs?.postMessage({ kept, gone });
+  }
+
+  async #load() {
+    await this.#disk.wearers((some) => {
+      for (const raw of some) {
+        // What was changed here meanwhile is newer.
+        if (this.#all.has(raw.id) || this.#unwritten.has(raw.id)) continue;
+        this.#read("wearers", raw.id, raw, () => this.#all.set(raw.id, wearerOf(raw)));
+      }
+    });
+    this.#loaded = true;
+    this.#tell();
+  }
+
+  /** @param {Aside["store"]} store @param {IDBValidKey} key @param {unknown} raw @param {() => void} read */
+  #read(store, key, raw, read) {
+    try {
+      read();
+    } catch {
+      const [name, text] = [String(key), JSON.stringify(raw)];
+      if (!this.aside.some((one) => String(one.key) === name))
+        this.aside.push({ store, key, text });
+      this.#tell();
+    }
+  }
+
+  /** @param {{ kept: string[], gone: string[] }} ids */
+  async #fromOtherTab({ kept, gone }) {
+    for (const id of gone) {
+      this.#all.delete(id);
+      this.#visits.delete(id);
+      this.dispatchEvent(new CustomEvent("gone", { detail: id }));
+    }
+    for (const id of kept.filter((one) => !this.#unwritten.has(one))) {
+      const raw = await this.#disk.wearer(id).catch(() => undefined);
+      if (!raw || this.#unwritten.has(id)) continue;
+      this.#visits.delete(id);
+      this.#read("wearers", id, raw, () => this.#all.set(id, wearerOf(raw)));
+    }
+    this.#tell();
+  }
+
+  /** @param {string} id */
+  #changed(id) {
+    this.#unwritten.add(id);
+    this.#tell();
+  }
+
+  #tell() {
+    this.dispatchEvent(new Event("change"));
+  }
+}
+
+/** Blank fields need no room. @param {Values} values @returns {Values} */
+function typed(values) {
+  return Object.fromEntries(Object.entries(values).filter(([, value]) => value.trim()));
+}
+
+function newId() {
+  const chance = crypto.getRandomValues(new Uint32Array(2));
+  return [Date.now(), ...chance].map((number) => number.toString(36)).join("-");
+}

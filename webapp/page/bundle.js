@@ -1,0 +1,17 @@
+/** A part of the page that the first screen does without: its script, once its style is there too. */
+
+/** @param {string} script @param {string} [style] their addresses @returns {Promise<any>} */
+export async function bundle(script, style) {
+  const part = import(new URL(script, document.baseURI).href);
+  if (style) await Promise.all([part, styled(style)]);
+  return part;
+}
+
+/** @param {string} address */
+function styled(address) {
+  return new Promise((resolve, reject) => {
+    const link = document.createElement("link");
+    Object.assign(link, { rel: "stylesheet", href: address, onload: resolve, onerror: reject });
+    document.head.append(link);
+  });
+}

@@ -1,0 +1,149 @@
+/**
+ * The way to the book of wearers, a place of its own under the address #book: it is loaded when it is
+ * opened, or when a wearer's sheet is typed on. What is typed waits in the draft until the book has it.
+ * @import {Answer, Visit} from "./types"
+ * @import {Draft} from "./draft.js"
+ * @import {Form} from "./form.js"
+ * @import {Sheets} from "./sheets.js"
+ * @import {StepsNav} from "./steps_nav.js"
+ * @import {Book} from "../book/main.js"
+ * @import {Host, View} from "../book/types"
+ */
+import { html, render } from "lit-html";
+import { bundle } from "./bundle.js";
+import { forNextFoot } from "./request.js";
+
+const HASH = "#book";
+const PAUSE_MS = 400;
+const NOT_LOADED = html`<div class="line trouble" role="alert"><p>The book could not be opened. Look whether there is a network, then load the page again. All that was written in it is kept.</p></div>`;
+
+export class ToBook {
+  /** @type {Promise<Book> | undefined} */
+  #book;
+  /** @type {ReturnType<typeof setTimeout> | undefined} */
+  #pause;
+  #plan = false;
+  #place = /** @type {HTMLElement} */ (document.getElementById("book"));
+
+  /** @param {{ nav: StepsNav, draft: Draft, sheets: Sheets, form: Form }} parts */
+  constructor({ nav, draft, sheets, form }) {
+    this.nav = nav;
+    this.draft = draft;
+    this.sheets = sheets;
+    this.form = form;
+    document.addEventListener("click", (event) => {
+      const to = event.target instanceof Element && event.target.closest("[data-book]");
+      if (!to) return;
+      event.preventDefault();
+      const name = /** @type {HTMLElement} */ (to).dataset.book;
+      if (name === "close") return this.nav.go(this.nav.step);
+      this.#go(
+        name === "keep" ? { name: "new", keep: true } : { name: name === "new" ? name : "list" },
+      );
+    });
+    nav.addEventListener("step", () => {
+      this.#follow();
+      this.#planned();
+    });
+    this.#follow();
+    if (Object.keys(draft.unkept).length) this.#soon();
+  }
+
+  /** What is typed on a wearer's sheet. @param {Visit | null} visit */
+  keep(visit) {
+    if (visit?.kind !== "wearer") return;
+    const { id = "", label = "", values } = visit;
+    this.#plan = false; // that of what was typed before
+    this.draft.unkept = { ...this.draft.unkept, [id]: { label, values } };
+    this.#soon();
+  }
+
+  /** @param {Answer} answer to what is on the table */
+  follow({ plan }) {
+    this.#plan = Boolean(plan);
+    this.#planned();
+  }
+
+  /** A wearer whose counts are looked at is planned. */
+  async #planned() {
+    const { kind, id = "" } = this.sheets.visit ?? {};
+    if (kind !== "wearer" || !this.#plan || this.nav.step !== "counts") return;
+    const book = await this.#load().catch(() => null);
+    book?.wearers.planned(id);
+  }
+
+  #soon() {
+    clearTimeout(this.#pause);
+    this.#pause = setTimeout(() => this.#write(), PAUSE_MS);
+  }
+
+  async #write() {
+    const book = await this.#load().catch(() => null); // what waits, waits for the next visit
+    for (const [id, { label, values }] of Object.entries(book ? this.draft.unkept : {})) {
+      const kept = await book?.keepSheet(id, label, values);
+      const { [id]: now, ...others } = this.draft.unkept;
+      // Typed on meanwhile: its own turn comes.
+      if (kept && JSON.stringify(now?.values) === JSON.stringify(values))
+        this.draft.unkept = others;
+    }
+  }
+
+  /** @param {View} view @param {{ replace?: boolean }} [options] */
+  #go(view, { replace = false } = {}) {
+    const { step } = this.nav;
+    history[replace ? "replaceState" : "pushState"]({ step, book: view }, "", HASH);
+    this.#follow();
+  }
+
+  /** The address has changed. */
+  async #follow() {
+    const open = location.hash === HASH;
+    const { dataset } = document.documentElement;
+    const was = dataset.at === "book";
+    if (open) dataset.at = "book";
+    else if (was) delete dataset.at;
+    this.#place.hidden = !open;
+    if (!open) {
+      if (was) (await this.#book)?.hide();
+      return;
+    }
+    const view = history.state?.book ?? { name: "list" };
+    if (!history.state?.book) history.replaceState({ step: this.nav.step, book: view }, "");
+    try {
+      const book = await this.#load();
+      if (location.hash === HASH) book.show(view);
+    } catch (error) {
+      console.error(error);
+      render(NOT_LOADED, this.#place);
+    }
+  }
+
+  /** @returns {Promise<Book>} */
+  #load() {
+    this.#book ??= this.#open().catch((error) => {
+      this.#book = undefined; // asked again, it may come
+      throw error;
+    });
+    return this.#book;
+  }
+
+  async #open() {
+    const { bookScript = "", bookStyle = "" } = document.documentElement.dataset;
+    /** @type {Host} */
+    const host = {
+      place: this.#place,
+      table: () => this.form.values(),
+      machine: () => forNextFoot(this.draft.mine ?? {}),
+      open: ({ id, label }, values) => this.sheets.openWearer({ id, label, values }),
+      rename: (id, label) => this.sheets.rename(id, label),
+      forget: (id) => {
+        const { [id]: _, ...others } = this.draft.unkept;
+        this.draft.unkept = others;
+        this.sheets.forget(id);
+      },
+      go: (view, options) => this.#go(view, options),
+    };
+    const { Book } = await bundle(bookScript, bookStyle);
+    return Book.open(host);
+  }
+}
