@@ -242,6 +242,7 @@ def test_a_second_tab_follows_and_can_take_over(new_phone: NewPhone) -> None:
 def test_reload_back_and_the_line_at_the_top(phone: BrowserContext) -> None:
     page = begun(phone)
     go_to(page, "Foot", 31)
+    expect(done(page)).to_have_text("31 of 46 done")
     page.reload()
     expect(done(page)).to_have_text("31 of 46 done")
     page.go_back()
@@ -274,6 +275,7 @@ def test_it_comes_back_at_once_and_without_the_calculator(new_phone: NewPhone) -
     phone = new_phone(service_workers="block")
     page = begun(phone)
     go_to(page, "Foot", 31)
+    expect(done(page)).to_have_text("31 of 46 done")
     page.close()
     phone.route("**/assets/worker-*.js", lambda route: route.abort())
     again = phone.new_page()
@@ -331,6 +333,7 @@ def test_sock_two_without_measuring_and_measured_later(new_phone: NewPhone) -> N
     settings(phone, guard=0)
     page = begun(phone)
     go_to(page, "Off the machine")
+    expect(title(page)).to_contain_text("Off the machine")
     knit(page)
     page.locator(".at-end .go").tap()
     page.locator("#same-two").tap()
@@ -380,7 +383,7 @@ def test_the_phone_that_keeps_nothing_says_so_and_goes_on(new_phone: NewPhone) -
     page.get_by_role("button", name="Understood").tap()
     expect(title(page)).to_contain_text("Not kept on the phone")
     page.reload()
-    expect(page.locator("#machine-trouble")).to_contain_text("has not kept the sock")
+    expect(page.locator("#machine-trouble")).to_contain_text("storage does not answer")
     expect(page.locator("#form")).to_be_visible()
 
 

@@ -46,13 +46,13 @@ export class CounterScreen {
     const look = view.step?.kind ?? "ended";
     const sock = SOCKS[state.sock];
     render(
-      html`<div class="at-machine" data-look=${look}>
+      html`<div class="at-machine" role="main" aria-labelledby="machine-title" data-look=${look}>
         <div class="at-top">
           <button type="button" class="leave" @click=${ways.leave}>Leave</button>
-          <h2 class="at-title" id="machine-title" tabindex="-1">
+          <h1 class="at-title" id="machine-title" tabindex="-1">
             <small>${sock}${notices.standing ? html` <em>${notices.standing}</em>` : nothing}</small>
             <span class="section-name">${view.title || "Off the machine"}</span>
-          </h2>
+          </h1>
           <button type="button" class="more" @click=${ways.settings}>Settings</button>
           <div class="at-middle">${notices.first ? notices.draw() : this.#progress()}</div>
           <div class="at-controls">

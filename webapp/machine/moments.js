@@ -11,7 +11,7 @@ const FIVE = 5;
  * @typedef {object} Moment
  * @property {"count" | "five" | "stop"} kind
  * @property {string} words for those who listen; "" where nothing is to be said
- * @property {string} count what a spoken count says
+ * @property {string} spoken what a spoken count says
  */
 
 /** Rounds or rows until the crank must stop: something by hand, or another section. @param {Knit} knit @param {Place} place */
@@ -37,25 +37,27 @@ export function plural(number, unit) {
 export function moment(knit, before, now, onward) {
   const [was, is] = [view(knit, before), view(knit, now)];
   const step = is.step;
-  const count = !step || step.kind === "do" ? "" : step.kind === "row" ? step.text : `${is.left}`;
-  if (!step) return { kind: "stop", words: "The sock is off the machine.", count };
+  if (!step) return told("stop", ["The sock is off the machine."], []);
+  // Each count says how many are left, each row what to do.
+  const each = step.kind === "row" ? step.text : step.kind === "rounds" ? `${is.left}` : "";
+  if (!onward) return told("count", [`${step.title}. ${where(knit, now)}`], []);
   const other = was.step?.part !== step.part;
-  const reminders = step.kind === "row" ? step.remind.join(" ") : "";
-  if (!onward) return { kind: "count", words: `${step.title}. ${where(knit, now)}`, count };
   const cranked = was.step && was.step.kind !== "do";
-  const words = [
-    other && was.title ? `${was.title} done. ${step.title}.` : "",
-    other || step.kind === "do" ? step.text : "",
-    reminders,
-  ];
-  if (cranked && (step.kind === "do" || other)) {
-    return { kind: "stop", words: said(words), count };
+  const section = other && was.title ? `${was.title} done. ${step.title}.` : "";
+  const reminders = step.kind === "row" ? step.remind : [];
+  if (other || step.kind === "do") {
+    const stop = cranked ? "stop" : "count";
+    return told(stop, [section, step.text, ...reminders], []);
   }
-  const left = untilStop(knit, now);
-  if (cranked && left === FIVE && untilStop(knit, before) > FIVE) {
-    return { kind: "five", words: said([`${plural(FIVE, is.unit)} to go.`, ...words]), count };
-  }
-  return { kind: "count", words: said(words), count };
+  const five = untilStop(knit, now) === FIVE && cranked && untilStop(knit, before) > FIVE;
+  if (!five) return told("count", reminders, [each]);
+  const rows = step.kind === "row" ? [each] : [];
+  return told("five", [`${plural(FIVE, is.unit)} to go.`, ...reminders], rows);
+}
+
+/** @param {Moment["kind"]} kind @param {string[]} words @param {string[]} more what only a spoken count adds @returns {Moment} */
+function told(kind, words, more) {
+  return { kind, words: said(words), spoken: said([...words, ...more]) };
 }
 
 /** A place in words: how far into its section. @param {Knit} knit @param {Place} place */

@@ -38,11 +38,11 @@ export class Signals {
   }
 
   /** @param {Moment} moment */
-  give({ kind, words, count }) {
+  give({ kind, spoken: words }) {
     const { sounds, ticks, spoken, vibration } = this.settings.choices;
     if (kind === "count" ? ticks : sounds) this.#sound(kind);
     if (vibration) navigator.vibrate?.(SHAKES[kind]);
-    if (spoken) this.#speak(kind === "count" ? count || words : `${words} ${count}`);
+    if (spoken) this.#speak(words);
   }
 
   /** Let her hear what a choice sounds like. @param {Moment["kind"]} kind */
