@@ -21,7 +21,7 @@ from playwright.sync_api import BrowserContext, Page, expect
 
 from engine.api import answer
 from tests.browser.walk import choose, field, figures, fill_foot, opened, step
-from tests.published.code_reader import read
+from tests.published.code_reader import found, read
 
 NewPhone = Callable[..., BrowserContext]
 PAPER = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4)}
@@ -197,6 +197,19 @@ def test_a_card_of_sock_two(new_phone: NewPhone) -> None:
     foot = next(figure for title, figure in shown.items() if title.startswith("Foot"))
     assert foot in words
     expect(page.locator(".card-boxes b")).to_have_text(["2"] * 5)
+
+
+def test_a_link_too_long_for_paper_leaves_no_code_of_another_plan(new_phone: NewPhone) -> None:
+    page = ready(new_phone)
+    asked_to_print(page)
+    assert read(picture(printed(page, "A4")))
+    page.keyboard.press("Shift")
+    long = "history.replaceState(history.state, '', '?' + 'x'.repeat(200) + location.hash)"
+    page.evaluate(long)
+    page.locator("#print-card").tap()
+    expect(page.locator(".card-code")).to_be_empty()
+    expect(page.locator("html")).to_have_attribute("data-print", "card")
+    assert not found(picture(printed(page, "A4")))
 
 
 def test_the_card_is_never_on_the_screen(new_phone: NewPhone) -> None:

@@ -117,6 +117,20 @@ def test_a_visiting_plan_is_passed_on_too(new_phone: NewPhone) -> None:
     assert figures(third) == figures(other) == figures(page)
 
 
+def test_a_link_too_long_for_a_code_is_said_and_can_be_copied(new_phone: NewPhone) -> None:
+    page = planned(new_phone(viewport=PHONE, permissions=CLIPBOARD))
+    page.evaluate("history.replaceState(history.state, '', '?' + 'x'.repeat(450) + location.hash)")
+    page.locator("#share-place button", has_text="With the foot").tap()
+    page.locator("#show-code").tap()
+    alert = page.locator("#code [role=alert]")
+    expect(alert).to_contain_text("too long for a code")
+    expect(alert).to_contain_text("Copy the link")
+    expect(page.locator("#code svg")).to_have_count(0)
+    page.locator("#code button", has_text="Close").tap()
+    page.locator("#copy-link").tap()
+    expect(page.locator("#share-place")).to_contain_text("Copied")
+
+
 @pytest.mark.parametrize(("across", "down"), [(320, 640), (844, 390), (1280, 860)])
 def test_read_on_any_screen(new_phone: NewPhone, screens: Path, across: int, down: int) -> None:
     size = {"width": across, "height": down}

@@ -27,6 +27,7 @@ export async function printCard(engine, request, address) {
     place,
   );
   const code = /** @type {HTMLElement} */ (place.querySelector(".card-code"));
+  code.replaceChildren(); // that of the plan before
   if (card.code) showPicture(card.code, code);
   printOnly("card");
 }
