@@ -20,6 +20,7 @@ class KeptPhone:
         self.folder = folder
         self.features = features
         self.group = 0
+        self.timer: threading.Timer | None = None
 
     @contextmanager
     def opened(self) -> Iterator[BrowserContext]:
@@ -30,17 +31,19 @@ class KeptPhone:
         try:
             yield context
         finally:
+            if self.timer:
+                self.timer.cancel()
+                self.timer.join()
             with suppress(Error):
                 context.close()
             # A killed browser may leave a process behind that holds the folder.
             with suppress(ProcessLookupError):
                 os.killpg(self.group, signal.SIGKILL)
 
-    def kill_in(self, seconds: float) -> threading.Timer:
+    def kill_in(self, seconds: float) -> None:
         """Kill the browser, with every process of it, so many seconds from now."""
-        timer = threading.Timer(seconds, os.killpg, (self.group, signal.SIGKILL))
-        timer.start()
-        return timer
+        self.timer = threading.Timer(seconds, os.killpg, (self.group, signal.SIGKILL))
+        self.timer.start()
 
     def _group(self) -> int:
         """The process group of the browser on this folder, which nothing else is in."""
