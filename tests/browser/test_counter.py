@@ -117,8 +117,9 @@ def test_two_too_close_are_one_and_the_second_is_offered(phone: BrowserContext) 
     page = begun(phone)
     go_to(page, "Foot", 10)
     page.wait_for_timeout(300)
-    two = """() => ["PageDown", "PageDown"].forEach((key) =>
-        document.body.dispatchEvent(new KeyboardEvent("keydown", { key, bubbles: true })))"""
+    two = """() => ["PageDown", "PageDown"]
+        .map((key) => new KeyboardEvent("keydown", { key, bubbles: true }))
+        .forEach((event) => document.body.dispatchEvent(event))"""
     page.evaluate(two)
     notice = page.locator(".notice")
     expect(notice).to_contain_text("Two within 0.25 s: one counted.")

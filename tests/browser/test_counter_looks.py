@@ -43,8 +43,9 @@ def states(page: Page) -> Iterator[str]:
     expect(page.locator(".ring-figure")).to_have_text("15")
     yield "row-back"
     page.evaluate(
-        """() => ["PageDown", "PageDown"].forEach((key) =>
-            document.body.dispatchEvent(new KeyboardEvent("keydown", { key, bubbles: true })))"""
+        """() => ["PageDown", "PageDown"]
+            .map((key) => new KeyboardEvent("keydown", { key, bubbles: true }))
+            .forEach((event) => document.body.dispatchEvent(event))"""
     )
     expect(page.locator(".notice")).to_be_visible()
     yield "too-close"

@@ -35,6 +35,8 @@ export class Visit {
   #since = 0;
   /** @type {ReturnType<typeof setTimeout> | undefined} */
   #settling;
+  /** @type {ReturnType<typeof setTimeout> | undefined} */
+  #waking;
   #leaving = new AbortController();
 
   /**
@@ -89,6 +91,8 @@ export class Visit {
     this.place.after(this.said);
     this.#wire();
     this.triggers.start();
+    // What makes sounds takes its time to be made: not at the first count.
+    this.#waking = setTimeout(() => this.signals.wake(), SETTLED_MS);
     this.awake.wanted = this.settings.choices.awake;
     this.#kept();
     this.#one();
@@ -96,6 +100,7 @@ export class Visit {
 
   hide() {
     clearTimeout(this.#settling);
+    clearTimeout(this.#waking);
     this.#leaving.abort();
     this.triggers.stop();
     this.awake.wanted = false;
@@ -110,8 +115,8 @@ export class Visit {
     const on = (from, name, act) =>
       from.addEventListener(name, act, { signal: this.#leaving.signal });
     on(triggers, "count", ({ detail }) => {
-      this.signals.wake();
       counter.count(detail);
+      this.signals.wake();
     });
     on(triggers, "close", () => this.#close());
     on(counter, "change", ({ detail }) => this.#changed(detail));
