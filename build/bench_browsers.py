@@ -87,7 +87,17 @@ def webkit_tab() -> Iterator[Tabs]:
             self.driver.get(address)
 
         def value(self, expression: str) -> Any:
-            script = f"const end = arguments[0]; Promise.resolve({expression}).then(end);"
+            # The driver may come back before the page's modules have run: what they name is then
+            # not there yet.
+            script = f"""const end = arguments[0];
+                const look = () => {{
+                  try {{ Promise.resolve({expression}).then(end); }}
+                  catch (error) {{
+                    if (!(error instanceof ReferenceError)) throw error;
+                    setTimeout(look, 10);
+                  }}
+                }};
+                look();"""
             return self.driver.execute_async_script(script)
 
     @contextlib.contextmanager
