@@ -117,6 +117,57 @@ def measure_page(tabs: Tabs, address: str, runs: int, slow: int) -> Numbers:
     return numbers
 
 
+# A tap on the counter's target to the frame that shows it counted: by then it is on the disk.
+TAPS = """(async () => {
+    const pause = (ms) => new Promise((go) => setTimeout(go, ms));
+    const until = async (value) => { while (!value()) await pause(20); return value(); };
+    (await until(() => document.querySelector("#knit-it"))).click();
+    const target = await until(() => document.querySelector(".target"));
+    const shown = () => document.querySelector(".at-machine").innerText;
+    const taken = [];
+    for (let tap = 0; tap < 80; tap += 1) {
+        await pause(300);
+        const before = shown();
+        const begun = performance.now();
+        target.click();
+        await new Promise((seen) => {
+            const look = () =>
+                shown() === before ? requestAnimationFrame(look) : setTimeout(seen);
+            requestAnimationFrame(look);
+        });
+        taken.push(performance.now() - begun);
+    }
+    return taken;
+})()"""
+PLANNED = {
+    "units": "cm",
+    "way": "gauge",
+    "foot.length": "24.6 cm",
+    "cylinder.slots": "60",
+    "fabric.stitches": "30",
+    "fabric.rounds": "38",
+}
+
+
+def measure_taps(tabs: Tabs, address: str, runs: int, slow: int) -> Numbers:
+    """Milliseconds from a tap to its count on screen, of each while a sock's start is knitted."""
+    numbers: Numbers = {}
+    for run in range(max(1, runs // 3)):
+        with tabs() as tab:
+            tab.open(address)
+            mine = json.dumps(json.dumps(PLANNED))
+            tab.value(f"localStorage.setItem('heelwise.mine', {mine})")
+            tab.open(f"{address}?taps#counts")
+            with slowed(slow):
+                taken = tab.value(TAPS)
+            numbers.setdefault("tap: shown as counted", []).extend(taken)
+            numbers["tap: 95 of 100 shown by"] = [
+                statistics.quantiles(numbers["tap: shown as counted"], n=20)[-1]
+            ]
+        progress(f"taps {run + 1}")
+    return numbers
+
+
 @contextlib.contextmanager
 def served(dist: Path) -> Iterator[str]:
     """The address of the folder, served by the project's own server as a process of its own."""
@@ -184,6 +235,7 @@ def main() -> None:
             with browsers[name]() as tabs:
                 for slow in map(int, options.slow.split(",")):
                     numbers = measure_page(tabs, page, options.runs, slow)
+                    numbers |= measure_taps(tabs, page, options.runs, slow)
                     for visit in options.visits.split(","):
                         numbers |= MEASURES[visit](tabs, address, options.runs, slow)
                     print(table(name, slow, numbers), flush=True)
