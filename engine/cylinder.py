@@ -2,23 +2,31 @@
 
 The slots fix how many stitches go round. They are even in number, 24 to 120 (common practice, no
 published source).
+
+A heel or toe begins with the yarn carrier at one end of its needles: at the left on most machines,
+at the right on those that are cranked or threaded the other way (common practice, no published
+source). That turns every row over and no count.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal, get_args
 
 from engine.fields import Fields, Span
 from engine.sources import SLOTS_FEWEST, SLOTS_MOST
+
+Side = Literal["left", "right"]
 
 SLOTS = Span("the slots of a cylinder", SLOTS_FEWEST, SLOTS_MOST)
 
 
 @dataclass(frozen=True)
 class Cylinder:
-    """A cylinder with `slots` needles."""
+    """A cylinder with `slots` needles; at the `carrier`'s side a heel or toe begins."""
 
     slots: int
+    carrier: Side = "left"
 
     @property
     def half(self) -> int:
@@ -28,7 +36,8 @@ class Cylinder:
 
 def read(fields: Fields) -> Cylinder | None:
     """Return the cylinder of a request, or None with its problem noted."""
-    fields.only(("slots",))
+    fields.only(("slots", "carrier"))
+    carrier = fields.choice("carrier", get_args(Side))
     slots = fields.count("slots", SLOTS)
     if slots is None:
         if fields.blank("slots"):
@@ -44,4 +53,4 @@ def read(fields: Fields) -> Cylinder | None:
             (str(slots - 1), str(slots + 1)),
         )
         return None
-    return Cylinder(slots)
+    return Cylinder(slots, "right" if carrier == "right" else "left")

@@ -71,7 +71,11 @@ def learn(
     believed as far as its errors go, and asked about.
     """
     rows = sock.foot_rounds + heel.each_way + toe.each_way
-    after = replace(before, way="swatch", words=f"from your first sock and {_BEFORE[before.way]}")
+    after = replace(
+        before,
+        way="swatch",
+        words=f"from your first sock and {_BEFORE[before.way]}, each weighed by how sure it is",
+    )
     rounds = _Seen("length", rows / sock.length, _sd(sock.length))
     after = _seen_rounds(fields, rounds, before, after)
     if sock.flat_width is None:

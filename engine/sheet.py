@@ -54,7 +54,7 @@ def write(sock: Sock) -> dict[str, Any]:
 def steps_of(sock: Sock) -> list[steps.Step]:
     """Return every step of the sock in order."""
     return steps.whole_sock(
-        sock.cylinder.slots,
+        sock.cylinder,
         sock.cuff,
         leg_sheet.tensions(sock),
         sock.heel,

@@ -24,6 +24,7 @@ from functools import lru_cache
 from math import hypot
 from typing import Literal, NamedTuple
 
+from engine.cylinder import Side
 from engine.fabric import Fabric
 from engine.fields import Fields, Span
 from engine.sources import (
@@ -56,6 +57,20 @@ class Row(NamedTuple):
         """Return the needles that knit in this row."""
         return abs(self.last - self.first) + 1
 
+    def mirrored(self, needles: int) -> Row:
+        """Return the same row of a pocket on `needles` with left and right exchanged."""
+
+        def over(needle: int | None) -> int | None:
+            return None if needle is None else needles + 1 - needle
+
+        return self._replace(
+            direction="left" if self.direction == "right" else "right",
+            back=over(self.back),
+            first=needles + 1 - self.first,
+            last=needles + 1 - self.last,
+            hold=over(self.hold),
+        )
+
 
 @dataclass(frozen=True)
 class Pocket:
@@ -79,9 +94,10 @@ class Pocket:
         """Return the stitches of the pocket: needles down to left + 1, then left + 1 to needles."""
         return (self.needles + self.left + 1) * self.each_way
 
-    def walk(self) -> tuple[Row, ...]:
-        """Return every row in order."""
-        return _walk(self.needles, self.left)
+    def walk(self, carrier: Side = "left") -> tuple[Row, ...]:
+        """Return every row in order; the `carrier` stands at that side before the first."""
+        rows = _walk(self.needles, self.left)
+        return rows if carrier == "left" else tuple(row.mirrored(self.needles) for row in rows)
 
     def halfway(self, fabric: Fabric) -> float:
         """Return the girth in mm of a toe, halfway along."""

@@ -2,8 +2,7 @@
 
 A step is a dict: `part`, its `title`, `kind` and `text`, where kind is "do" (one thing by hand),
 "rounds" (with `rounds`) or "row" (one row of heel or toe, with what `short_row.Row` knows). Needles
-of heel and toe are numbered 1 to h from left to right as the knitter faces them. A machine that
-enters the heel the other way is read with left and right exchanged.
+of heel and toe are numbered 1 to h from left to right as the knitter faces them.
 """
 
 from __future__ import annotations
@@ -14,6 +13,7 @@ from typing import Any
 
 from engine import half_mark, sources
 from engine.cuff import Cuff
+from engine.cylinder import Cylinder, Side
 from engine.short_row import Pocket, Row
 from engine.units import ordinal
 
@@ -33,7 +33,7 @@ WEIGHT_ROWS = int(sources.WEIGHT_ROWS)
 
 
 def whole_sock(
-    slots: int,
+    cylinder: Cylinder,
     cuff: Cuff,
     leg: Sequence[tuple[str, int]],
     heel: Pocket,
@@ -46,15 +46,16 @@ def whole_sock(
     `leg` holds each band's tension in words ("" where it stays) and its rounds, from the top down;
     the first one's is set before the cuff. `back` is the tension set before the heel.
     """
+    slots = cylinder.slots
     return [
         *_start(slots, cuff),
         *_set("cuff", leg[0][0]),
         *_cuff(slots, cuff),
         *_leg(leg),
         *_set("leg", back),
-        *_pocket("heel", slots, heel),
+        *_pocket("heel", cylinder, heel),
         *_rounds("foot", foot_rounds, "Foot"),
-        *_pocket("toe", slots, toe),
+        *_pocket("toe", cylinder, toe),
         *_finish(slots, cuff),
     ]
 
@@ -90,8 +91,9 @@ def _start(slots: int, cuff: Cuff) -> Iterator[Step]:
             f"Take out every {ordinal(cuff.every)} needle: {cuff.needles(slots)} of {slots} stay "
             "in work.",
         )
-    yield _do("waste", "Thread waste yarn in a colour other than the sock's.")
+    yield _do("waste", "Thread waste yarn in a colour other than the sock’s.")
     yield _do("waste", "Cast on over the needles in work.")
+    yield _do("waste", "Hang the weight on the cast-on edge, evenly all round.")
     yield from _rounds("waste", WASTE_ROUNDS, "Waste yarn")
 
 
@@ -99,7 +101,7 @@ def _cuff(slots: int, cuff: Cuff) -> Iterator[Step]:
     if cuff.kind == "rib":
         yield _do("cuff", "Set the ribber on the cylinder.")
         yield _do("cuff", f"Move every second stitch to the ribber: {slots // 2} on each bed.")
-    yield _do("cuff", "Change to the sock yarn, and leave a hand's length of it hanging.")
+    yield _do("cuff", "Change to the sock yarn, and leave a hand’s length of it hanging.")
     yield from _rounds("cuff", cuff.rounds, "Cuff")
     if cuff.kind == "hem":
         yield _do(
@@ -108,7 +110,7 @@ def _cuff(slots: int, cuff: Cuff) -> Iterator[Step]:
             "and leave the crank alone.",
         )
     elif cuff.kind == "rib":
-        yield _do("cuff", "Move the ribber's stitches back to the cylinder.")
+        yield _do("cuff", "Move the ribber’s stitches back to the cylinder.")
         yield _do("cuff", "Take the ribber off.")
     else:
         yield _do(
@@ -118,10 +120,11 @@ def _cuff(slots: int, cuff: Cuff) -> Iterator[Step]:
         )
 
 
-def _pocket(part: str, slots: int, pocket: Pocket) -> Iterator[Step]:
-    rest = slots - pocket.needles
-    yield from (_do(part, text) for text in _before(part, slots, pocket.needles))
-    for row, text in zip(pocket.walk(), _row_texts(pocket), strict=True):
+def _pocket(part: str, cylinder: Cylinder, pocket: Pocket) -> Iterator[Step]:
+    rest = cylinder.slots - pocket.needles
+    yield from (_do(part, text) for text in _before(part, cylinder, pocket.needles))
+    rows = pocket.walk(cylinder.carrier)
+    for row, text in zip(rows, _row_texts(pocket, cylinder.carrier), strict=True):
         yield _row(part, row, text)
     yield _do(part, f"Put the {rest} held needles back in work.")
     yield _do(part, "Take the heel tension off.")
@@ -130,17 +133,18 @@ def _pocket(part: str, slots: int, pocket: Pocket) -> Iterator[Step]:
 
 
 @lru_cache(maxsize=256)
-def _before(part: str, slots: int, needles: int) -> tuple[str, ...]:
+def _before(part: str, cylinder: Cylinder, needles: int) -> tuple[str, ...]:
     """Return what is done before the first row, when the last round has come to its end."""
+    slots, side = cylinder.slots, cylinder.carrier
     first, last = (half_mark.where(slots, needles, at) for at in (1, needles))
+    end, stands = (1, first) if side == "left" else (needles, last)
     stay = f"the {needles} of the {part} stay in work"
     lift = f"Lift the {slots - needles} needles behind the half marks into hold: {stay}."
     if needles != slots // 2:
         stay += f", up to needle {needles}, the {last}"
         lift = f"Lift {slots - needles} needles into hold: {stay}."
     return (
-        f"Stop with the yarn carrier left of needle 1, the {first}. If it only comes from the "
-        "right, read left for right.",
+        f"Stop with the yarn carrier {side} of needle {end}, the {stands}.",
         lift,
         f"Hang the heel weight on the {part}. Move it up every {WEIGHT_ROWS} rows.",
         "Put the heel tension on. Without one, take up the slack by hand at each turn.",
@@ -164,8 +168,8 @@ def _row(part: str, row: Row, text: str) -> Step:
 
 
 @lru_cache(maxsize=256)
-def _row_texts(pocket: Pocket) -> tuple[str, ...]:
-    return tuple(_row_text(row, pocket.needles) for row in pocket.walk())
+def _row_texts(pocket: Pocket, carrier: Side) -> tuple[str, ...]:
+    return tuple(_row_text(row, pocket.needles) for row in pocket.walk(carrier))
 
 
 def _row_text(row: Row, needles: int) -> str:

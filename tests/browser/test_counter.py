@@ -336,8 +336,7 @@ def test_sock_two_without_measuring_and_measured_later(new_phone: NewPhone) -> N
     go_to(page, "Off the machine")
     expect(title(page)).to_contain_text("Off the machine")
     knit(page)
-    page.locator(".at-end .go").tap()
-    page.locator("#same-two").tap()
+    page.locator("#begin-unmeasured").tap()
     expect(title(page)).to_contain_text("Sock two")
     go_to(page, "Foot", 31)
     page.get_by_role("button", name="Go to…").tap()
@@ -412,6 +411,59 @@ def test_sock_two_of_a_plan_that_knows_sock_one(phone: BrowserContext) -> None:
     expect(page.locator(".which-sock")).to_have_text("Sock two")
     rounds = page.locator(".tally-foot .figure").inner_text()
     page.locator("#knit-it").tap()
+    page.locator("#begin-sock-two").tap()
     expect(title(page)).to_contain_text("Sock two")
     go_to(page, "Foot", 1)
     expect(done(page)).to_have_text(f"1 of {rounds} done")
+
+
+def test_a_new_pair_begins_at_sock_one_though_an_old_one_was_measured(
+    phone: BrowserContext,
+) -> None:
+    page = opened(phone)
+    fill_sock(page)
+    step(page, "counts")
+    page.locator("#first-sock > summary").tap()
+    field(page, "first_sock.foot_rounds").fill("46")
+    field(page, "first_sock.length").fill("21,5")
+    expect(page.locator(".which-sock")).to_have_text("Sock two")
+    page.locator("#knit-it").tap()
+    page.locator("#begin-sock-one").tap()
+    expect(title(page)).to_contain_text("Sock one")
+    go_to(page, "Foot", 1)
+    expect(done(page)).to_have_text("1 of 46 done")
+
+
+def test_what_was_written_of_sock_one_on_the_plan_is_taken_up_here(new_phone: NewPhone) -> None:
+    phone = new_phone()
+    settings(phone, guard=0)
+    page = begun(phone)
+    go_to(page, "Off the machine")
+    knit(page)
+    page.get_by_role("button", name="Leave the counter").tap()
+    page.locator("#first-sock > summary").tap()
+    field(page, "first_sock.foot_rounds").fill("46")
+    field(page, "first_sock.length").fill("21,5")
+    expect(page.locator(".which-sock")).to_have_text("Sock two")
+    rounds = page.locator(".tally-foot .figure").inner_text()
+    page.locator("#machine-line .go-on").tap()
+    page.locator("#measure-first").tap()
+    expect(page.locator("#machine-length")).to_have_value("21,5")
+    page.locator("#work-two").tap()
+    page.locator("#begin-two").tap()
+    go_to(page, "Foot", 1)
+    expect(done(page)).to_have_text(f"1 of {rounds} done")
+
+
+def test_rows_go_the_way_of_a_machine_whose_carrier_stops_at_the_right(
+    phone: BrowserContext,
+) -> None:
+    page = opened(phone)
+    fill_sock(page)
+    field(page, "cylinder.carrier").select_option("right")
+    step(page, "counts")
+    figures(page)
+    page.locator("#knit-it").tap()
+    go_to(page, "Heel", 1)  # its second row, which would go to the left
+    expect(page.locator(".row-words")).to_contain_text("Crank to the right")
+    expect(page.locator(".row-words")).to_contain_text("lift needle 30 into hold")

@@ -14,12 +14,12 @@ from typing import Any
 
 
 class Pocket:
-    """Needles 1 to h, all in work at first, the carrier at the left."""
+    """Needles 1 to h, all in work at first, the carrier at a `side`."""
 
-    def __init__(self, needles: int) -> None:
+    def __init__(self, needles: int, side: str = "left") -> None:
         self.needles = needles
         self.in_work = list(range(1, needles + 1))
-        self.side = "left"
+        self.side = side
         self.loops: Counter[int] = Counter()
         self.fewest = needles
 
@@ -45,9 +45,9 @@ class Pocket:
         self.fewest = min(self.fewest, len(self.in_work))
 
 
-def follow(steps: list[dict[str, Any]], needles: int) -> Pocket:
+def follow(steps: list[dict[str, Any]], needles: int, side: str = "left") -> Pocket:
     """Follow the rows among the steps of one pocket."""
-    pocket = Pocket(needles)
+    pocket = Pocket(needles, side)
     rows = [step for step in steps if step["kind"] == "row"]
     assert [row["row"] for row in rows] == list(range(1, len(rows) + 1))
     for row in rows:

@@ -82,7 +82,7 @@ def test_pockets_of_other_sizes(needles: int, left: int) -> None:
     check(found, plan(changes))
     beside, lift = texts(found, "heel")[:2]
     assert f"into hold: the {needles} of the heel stay in work" in lift
-    assert slot_told(60, beside.split(". ")[0]) == found["pockets"]["heel"]["first_slot"]
+    assert slot_told(60, beside.rstrip(".")) == found["pockets"]["heel"]["first_slot"]
     assert ("behind the half marks" in lift) is (needles == 30)
     if needles != 30:
         last = (found["pockets"]["heel"]["first_slot"] + needles - 2) % 60 + 1
@@ -136,7 +136,7 @@ CUFFS: dict[str, tuple[dict[str, Any], int | None, list[str]]] = {
     "hem": (
         {},
         None,
-        ["Thread waste", "Cast on", "Change to the sock yarn", "Hang the hem"],
+        ["Thread waste", "Cast on", "Hang the weight", "Change to the sock yarn", "Hang the hem"],
     ),
     "rib": (
         {"sock.cuff.kind": "rib"},
@@ -144,10 +144,11 @@ CUFFS: dict[str, tuple[dict[str, Any], int | None, list[str]]] = {
         [
             "Thread waste",
             "Cast on",
+            "Hang the weight",
             "Set the ribber",
             "Move every second stitch to the ribber: 30 on each bed",
             "Change to the sock yarn",
-            "Move the ribber's stitches back",
+            "Move the ribber’s stitches back",
             "Take the ribber off",
         ],
     ),
@@ -158,6 +159,7 @@ CUFFS: dict[str, tuple[dict[str, Any], int | None, list[str]]] = {
             "Take out every 3rd needle: 40 of 60",
             "Thread waste",
             "Cast on",
+            "Hang the weight",
             "Change to the sock yarn",
             "Put back the 20 needles",
         ],

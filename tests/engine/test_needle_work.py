@@ -14,16 +14,16 @@ from tests.engine.needle_by_needle import Pocket, follow
 PARTS = ["waste", "cuff", "leg", "heel", "foot", "toe", "finish"]
 
 
-def check(found: dict[str, Any]) -> None:
-    """Follow a whole plan, and count."""
+def check(found: dict[str, Any], carrier: str = "left") -> None:
+    """Follow a whole plan, and count; the carrier begins and ends a pocket at its own side."""
     counts, stitches = found["counts"], found["yarn"]["stitches"]
     parts = {part: list(steps) for part, steps in groupby(found["steps"], lambda s: s["part"])}
     assert list(parts) == [part for part in PARTS if part in parts]
     assert sum(map(len, parts.values())) == len(found["steps"]), "a part comes once, in its place"
     for part in ("heel", "toe"):
         count = counts[part]
-        pocket = follow(parts[part], count["needles"])
-        assert pocket.side == "left", "the carrier is where the next round starts"
+        pocket = follow(parts[part], count["needles"], carrier)
+        assert pocket.side == carrier, "the carrier is where the next round starts"
         assert pocket.in_work == list(range(1, count["needles"] + 1)), "all in work again"
         assert set(pocket.loops) == set(pocket.in_work), "each needle has knitted"
         assert pocket.fewest == count["left"]
@@ -46,6 +46,29 @@ def test_steps_are_legal_needle_by_needle(request: dict[str, Any]) -> None:
     found = plan(request)
     assume("errors" not in found)
     check(found)
+
+
+@given(knittable())
+def test_a_carrier_at_the_right_turns_rows_over_and_no_count(request: dict[str, Any]) -> None:
+    left = plan(request)
+    assume("errors" not in left)
+    right = plan({**request, "cylinder": {**request["cylinder"], "carrier": "right"}})
+    check(right, "right")
+    assert right["counts"] == left["counts"]
+    stop = next(s["text"] for s in right["steps"] if s["part"] == "heel" and s["kind"] == "do")
+    assert f"right of needle {right['counts']['heel']['needles']}, " in stop
+
+
+def test_a_carrier_stands_at_one_of_two_sides() -> None:
+    request = {
+        "foot": {"length": "24 cm"},
+        "cylinder": {"slots": 60, "carrier": "front"},
+        "fabric": {"stitches": "30 / 10 cm", "rounds": "38 / 10 cm"},
+    }
+    (problem,) = plan(request)["errors"]
+    assert problem["field"] == "cylinder.carrier"
+    assert "left" in problem["way_out"]
+    assert "right" in problem["way_out"]
 
 
 @pytest.mark.parametrize("slots", range(24, 121, 2))

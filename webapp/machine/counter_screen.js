@@ -20,6 +20,7 @@ import { NAMES, targetContent } from "./target.js";
  * @property {() => void} notes
  * @property {() => void} settings
  * @property {() => void} sockTwo measure sock one, and begin or correct sock two
+ * @property {() => void} beginTwo begin sock two with the counts it has
  */
 
 export const SOCKS = ["Sock one", "Sock two"];
@@ -129,8 +130,9 @@ export class CounterScreen {
         both
           ? html`<p>Well cranked. Its notes and how long it took stay on this phone.</p>`
           : first
-            ? html`<p>Wash it, dry it flat and let it rest a day, then measure it: sock two gets its foot rounds from that. You may also begin now, with the counts of sock one, and measure later.</p>
-                <button type="button" class="go" @click=${ways.sockTwo}>Go on to sock two</button>`
+            ? html`<p>Wash it, dry it flat and let it rest a day, then measure it: sock two gets its foot rounds from that. You may also begin now, and measure later.</p>
+                <button type="button" class="go" id="measure-first" @click=${ways.sockTwo}>Measure sock one</button>
+                <button type="button" id="begin-unmeasured" @click=${ways.beginTwo}>Begin sock two with its counts</button>`
             : html`<p>Sock one is not off yet.</p>
                 <button type="button" class="go" @click=${ways.places}>Go to sock one</button>`
       }

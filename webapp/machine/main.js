@@ -5,7 +5,7 @@
  * @import {Kept, Knit, Session} from "./types"
  */
 import { Journal } from "./journal.js";
-import { askWhich, drawLine, standing } from "./on_machine.js";
+import { askSock, askWhich, drawLine, standing } from "./on_machine.js";
 import { OneCounter } from "./one_counter.js";
 import { fromBefore } from "./pace.js";
 import { fold } from "./progress.js";
@@ -18,6 +18,7 @@ import { Visit } from "./visit.js";
  * @property {HTMLElement} place where the counter stands
  * @property {HTMLElement} line where the page says that a sock is on the machine
  * @property {(call: object) => Promise<any>} ask the calculator
+ * @property {(request: object) => Record<string, string>} measured what the page has of a plan’s sock one
  * @property {() => void} leave go back to the page
  * @property {(id: string) => void} enter put the counter on screen
  */
@@ -46,7 +47,10 @@ export class Machine {
     const on = (await this.unfinished()).at(-1);
     const answer = on ? await askWhich(standing(on)) : "new";
     if (on && answer === "on") return on.session.id;
-    return answer === "new" ? this.#begin(wanted) : null;
+    if (answer !== "new") return null;
+    const sock = wanted.two ? await askSock() : 0;
+    if (sock === null) return null;
+    return this.#begin(sock ? wanted : { ...wanted, two: undefined });
   }
 
   /** @param {{ request: Request, knit: Knit, two?: Knit }} wanted */
@@ -77,10 +81,10 @@ export class Machine {
     const kept = (id && (await this.journal.read(id))) || (await this.unfinished()).at(-1);
     if (!kept) return false;
     this.hide();
-    const { place, ask, leave } = this.host;
+    const { place, ask, measured, leave } = this.host;
     const { journal, settings } = this;
     const one = await OneCounter.of(kept.session.id);
-    this.#visit = new Visit(kept, { place, journal, one, settings, ask, leave });
+    this.#visit = new Visit(kept, { place, journal, one, settings, ask, measured, leave });
     this.#visit.show();
     remember({ shown: kept.session.id });
     performance.mark("at the machine"); // what is tapped from now on counts

@@ -66,6 +66,29 @@ export function askWhich(words) {
   });
 }
 
+/**
+ * Sock one is measured already: is its other the one to knit, or sock one of a new pair?
+ * @returns {Promise<0 | 1 | null>} null where she closed it
+ */
+export function askSock() {
+  const sheet = new Sheet();
+  return new Promise((resolve) => {
+    /** @param {0 | 1 | null} sock */
+    const settle = (sock) => {
+      resolve(sock);
+      sheet.remove();
+    };
+    sheet.show(
+      "Which sock?",
+      html`<p>A measured sock one stands on the plan.</p>
+        <button type="button" class="go" id="begin-sock-two" @click=${() => settle(1)}>Sock two, its other</button>
+        <p>Or the first sock of another pair, with the counts as planned.</p>
+        <button type="button" id="begin-sock-one" @click=${() => settle(0)}>Sock one of a new pair</button>`,
+      () => settle(null),
+    );
+  });
+}
+
 /** @param {number} ms */
 function day(ms) {
   return new Date(ms).toLocaleDateString(undefined, { day: "numeric", month: "long" });

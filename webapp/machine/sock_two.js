@@ -50,12 +50,14 @@ export class SockTwo {
 
   /**
    * @param {Counter} counter @param {Sheet} sheet
-   * @param {(call: object) => Promise<any>} ask the calculator
+   * @param {{ ask: (call: object) => Promise<any>, measured: (request: object) => Record<string, string> }} page
+   *   the calculator, and what was written of sock one on the page where it is this pair's
    */
-  constructor(counter, sheet, ask) {
+  constructor(counter, sheet, { ask, measured }) {
     this.counter = counter;
     this.sheet = sheet;
     this.ask = ask;
+    this.measured = measured;
   }
 
   /** Whether measuring sock one can still change sock two. @param {State} state */
@@ -66,7 +68,11 @@ export class SockTwo {
 
   open() {
     const { state, happenings } = this.counter;
-    this.#typed = { foot_rounds: String(footRounds(state.socks[0], happenings)), ...this.#typed };
+    this.#typed = {
+      foot_rounds: String(footRounds(state.socks[0], happenings)),
+      ...this.measured(this.counter.session.request),
+      ...this.#typed,
+    };
     this.#problems = [];
     this.#words = "";
     this.#draw();
@@ -99,7 +105,7 @@ export class SockTwo {
   }
 
   /** @param {Knit | null} knit its new counts; null for those it has */
-  async #begin(knit) {
+  async begin(knit) {
     const { counter } = this;
     if (knit) await counter.replan(knit, ({ socks, places }) => moved(socks[1], knit, places[1]));
     if (counter.state.sock !== 1) await counter.turn(1);
@@ -112,7 +118,7 @@ export class SockTwo {
     const answer = this.#answer;
     const go = begun ? "Go on with sock two" : "Begin sock two";
     this.sheet.show(
-      "Sock one teaches sock two",
+      "Measure sock one",
       html`<p>Wash sock one, dry it, let it rest a day. Lay it flat without pulling, and measure it.</p>
         ${FIELDS.map(([name, label, whereTo]) => this.#field(name, label, whereTo))}
         <div role="status">${this.#words ? html`<p>${this.#words}</p>` : nothing}</div>
@@ -121,12 +127,12 @@ export class SockTwo {
             ? html`<div class="lesson">
                   ${answer.notes?.length ? answer.notes.map(({ text }) => html`<p>${text}</p>`) : html`<p>Sock two: ${answer.foot_rounds} foot rounds.</p>`}
                 </div>
-                <button type="button" class="go" id="begin-two" @click=${() => this.#begin(answer)}>${go}</button>`
+                <button type="button" class="go" id="begin-two" @click=${() => this.begin(answer)}>${go}</button>`
             : html`<button type="button" class="go" id="work-two" @click=${() => this.#work()}>Work out sock two</button>`
         }
         <hr class="knit">
-        <p>Not measured? Sock two then gets the counts ${begun ? "it has" : "of sock one"}: ${state.socks[1].foot_rounds} foot rounds. You can measure sock one later, as long as the foot of sock two is not done.</p>
-        <button type="button" id="same-two" @click=${() => this.#begin(null)}>${begun ? "Leave sock two as it is" : "Begin without measuring"}</button>`,
+        <p>${this.#typed.length?.trim() ? "Or without" : "Not measured? Without"} what it teaches, sock two gets the counts ${begun ? "it has" : "of sock one"}: ${state.socks[1].foot_rounds} foot rounds. You can measure sock one later, as long as the foot of sock two is not done.</p>
+        <button type="button" id="same-two" @click=${() => this.begin(null)}>${begun ? "Leave sock two as it is" : "Begin with the counts of sock one"}</button>`,
     );
   }
 

@@ -44,9 +44,10 @@ export class Visit {
    * @param {object} parts
    * @param {HTMLElement} parts.place @param {Journal} parts.journal @param {OneCounter} parts.one
    * @param {Settings} parts.settings @param {(call: object) => Promise<any>} parts.ask
+   * @param {(request: object) => Record<string, string>} parts.measured
    * @param {() => void} parts.leave
    */
-  constructor(kept, { place, journal, one, settings, ask, leave }) {
+  constructor(kept, { place, journal, one, settings, ask, measured, leave }) {
     this.place = place;
     this.journal = journal;
     this.one = one;
@@ -61,7 +62,7 @@ export class Visit {
       guard: () => settings.choices.guard,
       free: () => !this.sheet.open,
     });
-    const sockTwo = new SockTwo(this.counter, this.sheet, ask);
+    const sockTwo = new SockTwo(this.counter, this.sheet, { ask, measured });
     const places = new Places(this.counter, this.sheet, sockTwo);
     const notes = new Notes(this.counter, this.sheet);
     this.screen = new CounterScreen(place, {
@@ -76,6 +77,7 @@ export class Visit {
         notes: () => notes.open(),
         settings: () => openSettings(settings, this.signals, this.sheet),
         sockTwo: () => sockTwo.open(),
+        beginTwo: () => sockTwo.begin(null),
       },
     });
     this.said = document.createElement("p");

@@ -132,6 +132,13 @@ export class AtMachine {
     }
   }
 
+  /** What is written of sock one, if it is this very plan's. @param {object} request */
+  #measured(request) {
+    if (!this.#request) return {};
+    const { first_sock, ...plan } = this.#request;
+    return same(plan, request) ? /** @type {Record<string, string>} */ (first_sock ?? {}) : {};
+  }
+
   /** @param {object} request @returns {Promise<Knit>} */
   async #knit(request) {
     const answer = /** @type {any} */ (await this.engine.ask({ do: "knit", request }));
@@ -161,8 +168,14 @@ export class AtMachine {
       place: this.#place,
       line: document.getElementById("machine-line"),
       ask: (/** @type {object} */ call) => this.engine.ask(call),
+      measured: (/** @type {object} */ request) => this.#measured(request),
       leave: () => this.#leave(),
       enter: (/** @type {string} */ id) => this.#enter(id),
     });
   }
+}
+
+/** @param {object} one @param {object} other */
+function same(one, other) {
+  return JSON.stringify(one) === JSON.stringify(other);
 }

@@ -15,7 +15,7 @@ import { nameOf, renderShelf } from "./shelf_list.js";
 
 /** What a sock has of its cylinder and its yarn; a swatch stays in its fields, out of the way. */
 const OWN =
-  /^(cylinder|first_sock)\.|^fabric\.(?!swatch)|^sock\.(heel|toe)\.|^sock\.cuff\.(every|flat_width|pulled_width)$/;
+  /^cylinder\.slots$|^first_sock\.|^fabric\.(?!swatch)|^sock\.(heel|toe)\.|^sock\.cuff\.(every|flat_width|pulled_width)$/;
 
 export class ShelfScreen {
   /** @type {Request | undefined} */
