@@ -259,11 +259,20 @@ def test_reload_back_and_the_line_at_the_top(phone: BrowserContext) -> None:
     expect(line).to_contain_text("31 of 46")
     line.locator(".put-away").tap()
     expect(line).not_to_contain_text("is on the machine")
+    expect(line.locator(".bring-back")).to_be_visible()
     page.reload()
     expect(page.locator("#counts-title")).to_be_visible()
+    expect(line).to_contain_text("Put away: a pair")
     page.locator("#knit-it").tap()  # nothing is on it: begun anew, and asked nothing
     expect(title(page)).to_contain_text("Waste yarn")
     page.go_back()
+    line.locator(".put-away").tap()  # two are away now, and neither takes the other's place
+    expect(line.locator(".bring-back")).to_have_count(2)
+    line.locator(".remove").first.tap()
+    page.locator("#keep-pair").tap()
+    line.locator(".bring-back").last.tap()
+    expect(line).to_contain_text("31 of 46")
+    line.locator(".away > summary").tap()
     line.locator(".bring-back").tap()
     expect(line.locator(".on-machine")).to_have_count(2)
     page.locator("#knit-it").tap()
@@ -465,5 +474,18 @@ def test_rows_go_the_way_of_a_machine_whose_carrier_stops_at_the_right(
     figures(page)
     page.locator("#knit-it").tap()
     go_to(page, "Heel", 1)  # its second row, which would go to the left
-    expect(page.locator(".row-words")).to_contain_text("Crank to the right")
+    expect(page.locator(".row-words")).to_contain_text("Crank right")
     expect(page.locator(".row-words")).to_contain_text("lift needle 30 into hold")
+
+
+def test_what_came_too_soon_is_offered_only_where_it_came(new_phone: NewPhone) -> None:
+    phone = new_phone()
+    settings(phone, guard=2000)
+    page = begun(phone)
+    go_to(page, "Foot", 20)
+    page.keyboard.press("PageDown")
+    page.keyboard.press("PageDown")
+    expect(page.locator(".notice")).to_contain_text("Two within")
+    go_to(page, "Foot", 30)
+    expect(done(page)).to_have_text("30 of 46 done")
+    expect(page.locator(".notice-close")).to_have_count(0)

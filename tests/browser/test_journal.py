@@ -395,8 +395,10 @@ def test_what_was_put_away_can_be_brought_back(
     assert names(later, "sessions") == ["one", "two"]
     later.evaluate("machine.journal.discard('one')")
     later.evaluate("machine.journal.discard('two')")
+    assert names(later, "discarded") == ["one", "two"]
+    later.evaluate("machine.journal.remove('one')")
     assert names(later, "discarded") == ["two"]
-    assert stored(later) == []  # only the last one waits to be brought back
+    assert stored(later) == []  # what happened to the one removed is gone
 
 
 def counting(*pages: Page) -> list[bool]:

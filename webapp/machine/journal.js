@@ -56,9 +56,9 @@ export class Journal extends EventTarget {
     return (await this.#all()).filter(({ away }) => !away);
   }
 
-  /** The session put away last. @returns {Promise<Session | undefined>} */
+  /** Those put away. @returns {Promise<Session[]>} */
   async discarded() {
-    return (await this.#all()).findLast(({ away }) => away);
+    return (await this.#all()).filter(({ away }) => away);
   }
 
   /** @param {string} id @returns {Promise<Kept | undefined>} */
@@ -110,12 +110,15 @@ export class Journal extends EventTarget {
     });
   }
 
-  /** Put a session away; it can be brought back until the next is. @param {string} id */
-  async discard(id) {
-    const before = (await this.#all()).filter((one) => one.away && one.id !== id);
-    await this.#put(id, true);
-    for (const one of before) this.#held.delete(one.id);
-    await this.#soon(this.#disk.remove(before.map((one) => one.id))).catch(() => {});
+  /** Put a session away; it can be brought back until it is removed. @param {string} id */
+  discard(id) {
+    return this.#put(id, true);
+  }
+
+  /** For good. @param {string} id */
+  async remove(id) {
+    this.#held.delete(id);
+    await this.#soon(this.#disk.remove([id])).catch(() => {});
   }
 
   /** Bring back what was put away. @param {string} id */

@@ -5,7 +5,7 @@
  * @import {Kept, Knit, Session} from "./types"
  */
 import { Journal } from "./journal.js";
-import { askSock, askWhich, drawLine, standing } from "./on_machine.js";
+import { askRemove, askSock, askWhich, drawLine, standing } from "./on_machine.js";
 import { OneCounter } from "./one_counter.js";
 import { fromBefore } from "./pace.js";
 import { fold } from "./progress.js";
@@ -104,32 +104,48 @@ export class Machine {
     });
   }
 
-  /** Draw the line on the page. */
-  async line() {
+  /** Draw the line on the page. @param {boolean} [shown] with those put away */
+  async line(shown = false) {
     const unfinished = await this.unfinished();
-    const discarded = await this.journal.discarded();
-    drawLine(this.host.line, unfinished, discarded, {
-      enter: (id) => this.host.enter(id),
-      putAway: async (id) => {
-        await this.journal.discard(id);
-        await this.#remember();
-        await this.line();
+    const away = await this.#read(await this.journal.discarded());
+    drawLine(
+      this.host.line,
+      unfinished,
+      away,
+      {
+        enter: (id) => this.host.enter(id),
+        putAway: async (id) => {
+          await this.journal.discard(id);
+          await this.#remember();
+          await this.line(true);
+        },
+        bringBack: async (id) => {
+          await this.journal.restore(id);
+          await this.#remember();
+          await this.line();
+        },
+        remove: async (id) => {
+          if (!(await askRemove())) return;
+          await this.journal.remove(id);
+          await this.#remember();
+          await this.line();
+        },
       },
-      bringBack: async (id) => {
-        await this.journal.restore(id);
-        await this.#remember();
-        await this.line();
-      },
-    });
+      shown,
+    );
   }
 
   async #remember() {
-    remember({ unfinished: (await this.unfinished()).length });
+    const away = await this.journal.discarded();
+    remember({ unfinished: (await this.unfinished()).length + away.length });
   }
 
-  /** @returns {Promise<Kept[]>} */
   async #all() {
-    const sessions = await this.journal.sessions();
+    return this.#read(await this.journal.sessions());
+  }
+
+  /** @param {Session[]} sessions @returns {Promise<Kept[]>} */
+  async #read(sessions) {
     const all = await Promise.all(sessions.map(({ id }) => this.journal.read(id)));
     return all.filter((kept) => kept !== undefined);
   }

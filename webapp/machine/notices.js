@@ -11,7 +11,7 @@ import { html, nothing } from "lit-html";
  */
 
 // The most urgent first.
-const ORDER = /** @type {const} */ (["close", "ask", "following", "memory", "awake", "word"]);
+const ORDER = /** @type {const} */ (["ask", "word", "close", "following", "memory", "awake"]);
 /** @typedef {(typeof ORDER)[number]} Kind */
 
 /** Fires "change" whenever another notice stands. */

@@ -1,7 +1,7 @@
 /**
  * The line on the page that says what is on the machine, with the way to it, the way to put it away, and
  * the way back.
- * @import {Kept, Session} from "./types"
+ * @import {Kept} from "./types"
  */
 import { html, nothing, render } from "lit-html";
 import { SOCKS } from "./counter_screen.js";
@@ -9,7 +9,7 @@ import { where } from "./moments.js";
 import { fold, view } from "./progress.js";
 import { Sheet } from "./sheet.js";
 
-/** @typedef {{ enter: (id: string) => void, putAway: (id: string) => void, bringBack: (id: string) => void }} Ways */
+/** @typedef {Record<"enter" | "putAway" | "bringBack" | "remove", (id: string) => void>} Ways */
 
 /** Where a pair stands, in words. @param {Kept} kept */
 export function standing({ session, happenings }) {
@@ -19,8 +19,11 @@ export function standing({ session, happenings }) {
   return `${SOCKS[sock].toLowerCase()}, ${title.toLowerCase()}, ${where(socks[sock], places[sock])}`;
 }
 
-/** @param {HTMLElement} place @param {Kept[]} unfinished @param {Session | undefined} discarded @param {Ways} ways */
-export function drawLine(place, unfinished, discarded, ways) {
+/**
+ * @param {HTMLElement} place @param {Kept[]} unfinished @param {Kept[]} away @param {Ways} ways
+ * @param {boolean} shown whether those put away are shown at once: one has just been
+ */
+export function drawLine(place, unfinished, away, ways, shown) {
   render(
     html`${[...unfinished].reverse().map(
       (kept) => html`<div class="line on-machine">
@@ -32,15 +35,44 @@ export function drawLine(place, unfinished, discarded, ways) {
       </div>`,
     )}
     ${
-      discarded
-        ? html`<div class="line row">
-            <p>Put away: ${discarded.label}, begun ${day(discarded.began)}.</p>
-            <button type="button" class="bring-back" @click=${() => ways.bringBack(discarded.id)}>Bring it back</button>
-          </div>`
+      away.length
+        ? html`<details class="line away" ?open=${shown}>
+            <summary>Put away: ${away.length === 1 ? "a pair" : `${away.length} pairs`}, kept as it stood</summary>
+            ${[...away].reverse().map((kept) => putAway(kept, ways))}
+          </details>`
         : nothing
     }`,
     place,
   );
+}
+
+/** @param {Kept} kept @param {Ways} ways */
+function putAway(kept, { bringBack, remove }) {
+  const { id, label, began } = kept.session;
+  return html`<p>${standing(kept)} <span class="quiet">${label}, begun ${day(began)}.</span></p>
+    <div class="row">
+      <button type="button" class="bring-back" @click=${() => bringBack(id)}>Bring it back</button>
+      <button type="button" class="remove" @click=${() => remove(id)}>Remove it…</button>
+    </div>`;
+}
+
+/** @returns {Promise<boolean>} whether a pair is to go for good */
+export function askRemove() {
+  const sheet = new Sheet();
+  return new Promise((resolve) => {
+    /** @param {boolean} answer */
+    const settle = (answer) => {
+      resolve(answer);
+      sheet.remove();
+    };
+    sheet.show(
+      "Remove this pair?",
+      html`<p>Its counts, its notes and how long it took go from this phone, and nothing brings them back.</p>
+        <button type="button" class="go" id="keep-pair" @click=${() => settle(false)}>Keep it</button>
+        <button type="button" id="remove-pair" @click=${() => settle(true)}>Remove it for good</button>`,
+      () => settle(false),
+    );
+  });
 }
 
 /**

@@ -8,7 +8,7 @@ const KEY = "heelwise.knitting";
 /**
  * @typedef {object} Remembered
  * @property {string | null} shown the pair whose counter is on screen
- * @property {number} unfinished pairs that are begun, not ended and not put away
+ * @property {number} unfinished pairs that are begun and not ended, those put away among them
  */
 
 /** @returns {Remembered} */

@@ -205,6 +205,8 @@ export class Visit {
   /** @param {{ kind: string, before: Place, sock: number } | null} detail */
   #changed(detail) {
     const { counter } = this;
+    // What was held back belongs to the place where it was held back.
+    if (this.#held && detail?.kind !== "done" && detail?.kind !== "note") this.#drop();
     this.screen.draw();
     if (!detail) return;
     const { kind, before } = detail;
