@@ -8,6 +8,7 @@ import { html, nothing } from "lit-html";
 import { guard } from "lit-html/directives/guard.js";
 import { ref } from "lit-html/directives/ref.js";
 import { short } from "../page/short.js";
+import { lastCopy } from "./copies_screen.js";
 import { dueShown, today } from "./days.js";
 import { found, ORDERS, sorted } from "./orders.js";
 import { stateShown } from "./states.js";
@@ -57,7 +58,7 @@ export class BookScreen {
       </div>
       <div role="status">${deleted ? this.#undo(deleted) : nothing}</div>
       ${this.wearers.aside.map((one) => this.#aside(one))}
-      ${many ? this.#list(many) : EMPTY}
+      ${many ? this.#list(many) : html`${EMPTY}<p class="copies">Is your book on another phone? Take a copy of it in.</p>${this.#copies()}`}
     `;
   }
 
@@ -100,7 +101,13 @@ export class BookScreen {
         this.#drawn < this.#listed.length
           ? html`<button type="button" class="more" ${ref((element) => this.#watch(element))} @click=${() => this.#more()}>Show more</button>`
           : nothing
-      }`;
+      }
+      <p class="copies quiet">${lastCopy()}</p>
+      ${this.#copies()}`;
+  }
+
+  #copies() {
+    return html`<button type="button" id="to-copies" @click=${() => this.#go({ name: "copies" })}>Copies and lists</button>`;
   }
 
   /** @param {Wearer} one @param {string} now */

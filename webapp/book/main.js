@@ -6,6 +6,7 @@
  */
 import { html, nothing, render } from "lit-html";
 import { BookScreen } from "./book_screen.js";
+import { CopiesScreen } from "./copies_screen.js";
 import { NewWearer } from "./new_wearer.js";
 import { WearerCard } from "./wearer_card.js";
 import { Wearers } from "./wearers.js";
@@ -23,6 +24,7 @@ export class Book {
     this.wearers = wearers;
     const draw = () => this.#draw();
     this.list = new BookScreen({ host, wearers, draw, bringBack: () => this.#bringBack() });
+    this.copies = new CopiesScreen({ host, wearers, draw });
     this.new = new NewWearer({ host, wearers, draw });
     this.card = new WearerCard({ host, wearers, draw, remove: (id) => this.#remove(id) });
     wearers.addEventListener("change", () => this.#follow());
@@ -49,6 +51,7 @@ export class Book {
     }
     scrollTo({ top: 0, behavior: "instant" });
     if (view.name === "card") this.card.shown(id);
+    if (view.name === "copies") this.copies.shown();
     if (view.name === "new" && from !== "new") this.new.shown();
     else document.getElementById("book-title")?.focus({ preventScroll: true });
   }
@@ -114,9 +117,11 @@ export class Book {
         ${
           view.name === "new"
             ? this.new.template(view.keep ?? false)
-            : view.name === "card" && wearer
-              ? this.card.template(wearer)
-              : this.list.template(this.#deleted)
+            : view.name === "copies"
+              ? this.copies.template()
+              : view.name === "card" && wearer
+                ? this.card.template(wearer)
+                : this.list.template(this.#deleted)
         }`,
       this.host.place,
     );

@@ -32,7 +32,19 @@ export function visitOf(raw) {
   const { wearer, number, at, values } = raw ?? {};
   if (typeof wearer !== "string" || !Number.isInteger(number)) throw new TypeError("no visit");
   if (typeof values !== "object" || !values) throw new TypeError("no values");
-  if (Object.values(values).some((value) => typeof value !== "string"))
-    throw new TypeError("no text");
-  return { ...raw, at: Number.isFinite(at) ? at : 0 };
+  for (const [name, value] of Object.entries(values)) {
+    // A name becomes a path in the request; no path may lead behind an object.
+    if (!/^[a-z]\w*(\.\w+)*$/.test(name) || /__proto__|constructor|prototype/.test(name)) {
+      throw new TypeError("no field");
+    }
+    if (typeof value !== "string") throw new TypeError("no text");
+  }
+  const before = ["state", "due", "price"].filter((name) => typeof raw[name] === "string");
+  return {
+    wearer,
+    number,
+    at: Number.isFinite(at) ? at : 0,
+    values,
+    ...Object.fromEntries(before.map((name) => [name, raw[name]])),
+  };
 }

@@ -55,7 +55,7 @@ export interface Deleted {
 
 /** Which page of the book is open. */
 export interface View {
-  name: "list" | "new" | "card";
+  name: "list" | "new" | "card" | "copies";
   id?: string;
   /** the foot that lies on the table goes along */
   keep?: boolean;

@@ -4,6 +4,7 @@
  */
 import { html, nothing, render } from "lit-html";
 import { printOnly } from "./paper.js";
+import { save } from "./save.js";
 
 /**
  * @param {Chart | null} chart null while there is none to show
@@ -49,19 +50,9 @@ export function renderTable(chart, place, request) {
       <ul class="assumptions">${chart.assumptions.map((line) => html`<li>${line}</li>`)}</ul>
       <div class="row">
         <button type="button" id="print-table" @click=${() => printOnly("table")}>Print the table</button>
-        <button type="button" id="save-table" @click=${() => save(chart.csv, slots)}>Save as CSV</button>
+        <button type="button" id="save-table" @click=${() => save(chart.csv, `heelwise-${slots}-slots.csv`, "text/csv")}>Save as CSV</button>
       </div>
     `,
     place,
   );
-}
-
-/** @param {string} csv @param {string} slots */
-function save(csv, slots) {
-  const address = URL.createObjectURL(new Blob([csv], { type: "text/csv" }));
-  const link = document.createElement("a");
-  link.href = address;
-  link.download = `heelwise-${slots}-slots.csv`;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(address), 60_000);
 }
