@@ -149,7 +149,7 @@ def test_ten_are_taken_back_by_a_hold(new_phone: NewPhone) -> None:
         page.keyboard.press("PageDown")
     expect(done(page)).to_have_text("41 of 46 done")
     page.locator(".take-back").tap()
-    expect(page.locator(".at-middle")).to_contain_text("Hold to take back")
+    expect(page.locator(".at-middle")).to_contain_text("Hold to take back the last round.")
     expect(done(page)).to_have_text("41 of 46 done")
     for count in range(40, 30, -1):
         take_back(page)
@@ -162,6 +162,7 @@ def test_ten_are_taken_back_by_a_hold(new_phone: NewPhone) -> None:
     page.locator(".take-back").focus()
     page.keyboard.press("Enter")
     expect(done(page)).to_have_text("32 of 46 done")
+    expect(page.locator(".notice")).to_contain_text("Take back the last round?")
     page.get_by_role("button", name="Take it back").tap()
     expect(done(page)).to_have_text("31 of 46 done")
 
@@ -194,8 +195,73 @@ def test_any_place_can_be_gone_to_and_the_number_set(phone: BrowserContext) -> N
     sheet.locator("#places-done").press("Enter")
     sheet.locator("#places-go").tap()
     expect(done(page)).to_have_text("29 of 46 done")
+    # Taken back, a jump goes whole: before and after it the strip says so.
+    page.locator(".take-back").tap()
+    expect(page.locator(".at-middle")).to_contain_text(
+        "Hold to take back the jump: to foot, 31 of 46 rounds done."
+    )
     take_back(page)
     expect(done(page)).to_have_text("31 of 46 done")
+    expect(page.locator(".at-middle")).to_contain_text(
+        "The jump is taken back: Foot. 31 of 46 rounds done"
+    )
+
+
+def test_both_answers_to_a_jump_are_in_sight(new_phone: NewPhone) -> None:
+    page = begun(new_phone(viewport={"width": 390, "height": 640}))
+    page.get_by_role("button", name="Go to…").tap()
+    page.locator(".machine-sheet .sections label", has_text="Foot").tap()
+    page.locator("#places-ask").tap()
+    expect(page.locator("#places-go")).to_be_focused()
+    expect(page.get_by_role("button", name="Stay where I am")).to_be_in_viewport(ratio=1)
+
+
+def test_what_comes_next_is_read_whole_on_a_tap(new_phone: NewPhone) -> None:
+    phone = new_phone()
+    settings(phone, guard=0)
+    page = begun(phone)
+    go_to(page, "Leg", 40)
+    strip = page.locator("button.strip")
+    following = page.locator(".at-next")
+    expect(following).to_contain_text("Heel. Stop with the yarn carrier left of needle 1")
+    cut = "(e) => e.scrollHeight > e.clientHeight + 1"
+    assert following.evaluate(cut)
+    strip.tap()
+    expect(strip).to_have_attribute("aria-expanded", "true")
+    assert not following.evaluate(cut)
+    page.keyboard.press("Space")  # a pedal goes on counting
+    expect(done(page)).to_have_text("41 of 48 done")
+    expect(strip).to_have_attribute("aria-expanded", "true")
+    strip.tap()
+    assert following.evaluate(cut)
+    go_to(page, "Cuff", 19)
+    expect(following).to_contain_text("Next: Hang the hem")
+    go_to(page, "Heel", 5)
+    expect(following).to_have_text(
+        re.compile(r"^\s*Next:\s+Crank to the right, then lift needle \d")
+    )
+
+
+def test_the_figure_stands_still_when_the_stop_is_near(new_phone: NewPhone) -> None:
+    phone = new_phone(viewport={"width": 390, "height": 844})
+    settings(phone, guard=0)
+    page = begun(phone)
+
+    def top(name: str) -> float:
+        box = page.locator(name).bounding_box()
+        assert box
+        return box["y"]
+
+    go_to(page, "Foot", 40)
+    before = top(".left-figure")
+    target(page).tap()
+    expect(page.locator(".last-few")).to_be_visible()
+    assert top(".left-figure") == before
+    go_to(page, "Heel", 5)
+    ring = top(".rim")
+    target(page).tap()
+    expect(page.locator(".remind")).to_be_visible()
+    assert top(".rim") == ring
 
 
 def test_a_note_comes_back_at_its_round_of_the_other_sock(phone: BrowserContext) -> None:
@@ -276,7 +342,7 @@ def test_reload_back_and_the_line_at_the_top(phone: BrowserContext) -> None:
     line.locator(".bring-back").tap()
     expect(line.locator(".on-machine")).to_have_count(2)
     page.locator("#knit-it").tap()
-    expect(page.locator(".machine-sheet")).to_contain_text("A sock is on the machine")
+    expect(page.locator(".machine-sheet")).to_contain_text("A pair is begun already")
     page.locator("#go-on-instead").tap()
     expect(target(page)).to_be_visible()
 
@@ -345,6 +411,11 @@ def test_sock_two_without_measuring_and_measured_later(new_phone: NewPhone) -> N
     go_to(page, "Off the machine")
     expect(title(page)).to_contain_text("Off the machine")
     knit(page)
+    page.get_by_role("button", name="Leave the counter").tap()
+    expect(page.locator("#machine-line")).to_contain_text(
+        "A pair is half knitted: sock one is off the machine, the other comes next."
+    )
+    page.locator("#machine-line .go-on").tap()
     page.locator("#begin-unmeasured").tap()
     expect(title(page)).to_contain_text("Sock two")
     go_to(page, "Foot", 31)
@@ -378,6 +449,13 @@ def test_what_is_said_to_those_who_listen(new_phone: NewPhone) -> None:
     for _ in range(5):
         page.keyboard.press("PageDown")
     expect(said).to_contain_text("Foot done. Toe.")
+    go_to(page, "Cuff", 19)
+    expect(said).to_contain_text("Cuff. 19 of 20")
+    page.keyboard.press("PageDown")
+    expect(by_hand(page)).to_be_visible()
+    past_the_hands(page)
+    expect(said).to_have_text("Cuff done. Leg: knit 48 rounds.")
+    assert not page.locator("#said").evaluate("(e) => e.checkVisibility()")  # the page's own
 
 
 def test_the_phone_that_keeps_nothing_says_so_and_goes_on(new_phone: NewPhone) -> None:

@@ -8,9 +8,8 @@
  * @import {Pace} from "./types"
  */
 import { html, nothing, render } from "lit-html";
-import { nextWords, where } from "./moments.js";
-import { timeLeft } from "./pace.js";
-import { sockPicture } from "./sock_picture.js";
+import { where } from "./moments.js";
+import { Strip } from "./strip.js";
 import { NAMES, targetContent } from "./target.js";
 
 /**
@@ -25,12 +24,11 @@ import { NAMES, targetContent } from "./target.js";
 
 export const SOCKS = ["Sock one", "Sock two"];
 
-// Nothing is left to be cranked here.
-const NO_TIME = { section: null, sock: null };
-
 export class CounterScreen {
   /** @type {Pace} */
   pace = {};
+  /** @type {Strip} */
+  #strip;
 
   /**
    * @param {HTMLElement} place
@@ -39,6 +37,10 @@ export class CounterScreen {
   constructor(place, parts) {
     this.place = place;
     this.parts = parts;
+    this.#strip = new Strip(() => {
+      this.draw();
+      this.focus();
+    });
   }
 
   draw() {
@@ -55,7 +57,7 @@ export class CounterScreen {
             <span class="section-name">${view.title || "Off the machine"}</span>
           </h1>
           <button type="button" class="more" @click=${ways.settings}>Settings</button>
-          <div class="at-middle">${notices.first ? notices.draw() : this.#progress()}</div>
+          <div class="at-middle">${notices.first ? notices.draw() : this.#strip.draw(sock, counter, this.pace)}</div>
           <div class="at-controls">
             ${takeBack.draw(state.undo.length)}
             <button type="button" @click=${ways.places}>Go to…</button>
@@ -102,23 +104,6 @@ export class CounterScreen {
     </button>`;
   }
 
-  #progress() {
-    const { counter } = this.parts;
-    const { state, knit, place, view } = counter;
-    const { section, sock } = view.left ? timeLeft(knit, place, this.pace) : NO_TIME;
-    const percent = Math.floor(view.share * 100);
-    const words = `${SOCKS[state.sock]}: ${percent} of 100 knitted`;
-    return html`${sockPicture(knit, place, words)}
-      <p class="at-next">
-        ${view.step ? html`<b>Next:</b> ${nextWords(knit, place)}` : nothing}
-      </p>
-      <p class="at-time">
-        <span aria-hidden="true">${percent} % of the sock</span>
-        ${sock === null ? nothing : html`<span>${minutes(sock)} left</span>`}
-        ${section === null || view.unit === "thing" ? nothing : html`<span class=${sock === null ? "" : "of-section"}>${view.title.toLowerCase()} ${minutes(section)}</span>`}
-      </p>`;
-  }
-
   #ended() {
     const { state } = this.parts.counter;
     const { ways } = this.parts;
@@ -128,7 +113,7 @@ export class CounterScreen {
       <p class="at-end-title">${both ? "Both socks are knitted." : `${SOCKS[state.sock]} is off the machine.`}</p>
       ${
         both
-          ? html`<p>Well cranked. Its notes and how long it took stay on this phone.</p>`
+          ? html`<p>Well cranked. From how long it took, the counter tells the time left of your next pair.</p>`
           : first
             ? html`<p>Wash it, dry it flat and let it rest a day, then measure it: sock two gets its foot rounds from that. You may also begin now, and measure later.</p>
                 <button type="button" class="go" id="measure-first" @click=${ways.sockTwo}>Measure sock one</button>
@@ -139,14 +124,6 @@ export class CounterScreen {
       <button type="button" @click=${ways.leave}>Leave the counter</button>
     </div>`;
   }
-}
-
-/** Time in words, as fine as it is known. @param {number} seconds */
-export function minutes(seconds) {
-  const all = Math.max(1, Math.round(seconds / 60));
-  if (all < 60) return `about ${all} min`;
-  const [hours, rest] = [Math.floor(all / 60), all % 60];
-  return `about ${hours} h${rest ? ` ${rest} min` : ""}`;
 }
 
 /** A long press of a phone asks for no menu here. @param {Event} event */

@@ -1,9 +1,9 @@
 /**
  * What a count brings with it: five to go, a place to stop the crank, another section, a reminder.
  * Told in one place, so that sound, vibration, speech, screen and live region say the same.
- * @import {Knit, Place} from "./types"
+ * @import {Knit, Place, Step} from "./types"
  */
-import { counted, view } from "./progress.js";
+import { after, counted, view } from "./progress.js";
 
 const FIVE = 5;
 
@@ -43,11 +43,11 @@ export function moment(knit, before, now, onward) {
   if (!onward) return told("count", [`${step.title}. ${where(knit, now)}`], []);
   const other = was.step?.part !== step.part;
   const cranked = was.step && was.step.kind !== "do";
-  const section = other && was.title ? `${was.title} done. ${step.title}.` : "";
+  const section = other && was.title ? `${was.title} done.` : "";
   const reminders = step.kind === "row" ? step.remind : [];
   if (other || step.kind === "do") {
     const stop = cranked ? "stop" : "count";
-    return told(stop, [section, step.text, ...reminders], []);
+    return told(stop, [section, other ? named(step) : step.text, ...reminders], []);
   }
   const five = untilStop(knit, now) === FIVE && cranked && untilStop(knit, before) > FIVE;
   if (!five) return told("count", reminders, [each]);
@@ -72,11 +72,34 @@ export function where(knit, place) {
 export function nextWords(knit, place) {
   const [step, next] = [knit.steps[place.step], knit.steps[place.step + 1]];
   if (!step) return "";
-  if (!next) return "the sock is done.";
-  const section = next.part === step.part ? "" : `${next.title}. `;
-  if (next.kind !== "row") return `${section}${next.text}`;
+  if (!next) return "The sock is done.";
+  if (next.kind !== "row") return next.part === step.part ? next.text : named(next);
+  const back = next.back ? `Bring needle ${next.back} back, then crank` : "Crank";
   const hold = next.hold ? `, then lift needle ${next.hold}` : "";
-  return `${section}${next.back ? `needle ${next.back} back, then ` : ""}to the ${next.direction}${hold}.`;
+  return `${back} to the ${next.direction}${hold}.`;
+}
+
+/** What to do, with its section before it where the words do not begin with that. @param {Step} step */
+function named({ title, text }) {
+  return text.startsWith(`${title}:`) ? text : `${title}. ${text}`;
+}
+
+/** Whether one tap does not lead from there to here. @param {Knit} knit @param {Place} from @param {Place} to */
+export function jumped(knit, from, to) {
+  const { step, done } = after(knit, from);
+  return step !== to.step || done !== to.done;
+}
+
+/**
+ * What taking back undoes, in words: one count, or a jump with the place it came from.
+ * @param {Knit} knit @param {Place} from where she would stand again @param {Place} now
+ */
+export function taken(knit, from, now) {
+  const { step, title } = view(knit, from);
+  if (jumped(knit, from, now)) return `the jump: to ${title.toLowerCase()}, ${where(knit, from)}`;
+  return step?.kind === "do"
+    ? "the last step"
+    : `the last ${step?.kind === "row" ? "row" : "round"}`;
 }
 
 /** @param {string[]} words */

@@ -15,8 +15,14 @@ import { Sheet } from "./sheet.js";
 export function standing({ session, happenings }) {
   const { sock, socks, places } = fold(session, happenings);
   const { title, ended } = view(socks[sock], places[sock]);
-  if (ended) return `${SOCKS[sock].toLowerCase()} is off the machine`;
+  if (ended) return `${SOCKS[sock].toLowerCase()} is off the machine, the other comes next`;
   return `${SOCKS[sock].toLowerCase()}, ${title.toLowerCase()}, ${where(socks[sock], places[sock])}`;
+}
+
+/** @param {Kept} kept */
+function lead({ session, happenings }) {
+  const { sock, ended } = fold(session, happenings);
+  return ended[sock] ? "A pair is half knitted:" : "A sock is on the machine:";
 }
 
 /**
@@ -27,7 +33,7 @@ export function drawLine(place, unfinished, away, ways, shown) {
   render(
     html`${[...unfinished].reverse().map(
       (kept) => html`<div class="line on-machine">
-        <p><strong>A sock is on the machine:</strong> ${standing(kept)}. <span class="quiet">${kept.session.label}, begun ${day(kept.session.began)}.</span></p>
+        <p><strong>${lead(kept)}</strong> ${standing(kept)}. <span class="quiet">${kept.session.label}, begun ${day(kept.session.began)}.</span></p>
         <div class="row">
           <button type="button" class="go-on" @click=${() => ways.enter(kept.session.id)}>Go on</button>
           <button type="button" class="put-away" @click=${() => ways.putAway(kept.session.id)}>Put away</button>
@@ -76,7 +82,7 @@ export function askRemove() {
 }
 
 /**
- * A sock is on the machine already: go on with it, or begin a new pair?
+ * A pair is begun already: go on with it, or begin a new pair?
  * @param {string} words where it stands @returns {Promise<"on" | "new" | null>} null where she closed it
  */
 export function askWhich(words) {
@@ -88,8 +94,8 @@ export function askWhich(words) {
       sheet.remove();
     };
     sheet.show(
-      "A sock is on the machine",
-      html`<p>It stands at ${words}.</p>
+      "A pair is begun already",
+      html`<p>Where it stands: ${words}.</p>
         <button type="button" class="go" id="go-on-instead" @click=${() => settle("on")}>Go on with it</button>
         <p>A new pair is kept beside it; both are at the top of the page.</p>
         <button type="button" id="begin-new" @click=${() => settle("new")}>Begin a new pair</button>`,

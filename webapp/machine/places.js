@@ -88,7 +88,11 @@ export class Places {
       this.#sure = placeIn(knit, this.#first, done);
     }
     this.#draw();
-    document.getElementById(this.#sure ? "places-go" : "places-done")?.focus();
+    if (!this.#sure) return document.getElementById("places-done")?.focus();
+    // Both answers are in sight, not only the one that has the focus.
+    const yes = document.getElementById("places-go");
+    yes?.focus({ preventScroll: true });
+    yes?.parentElement?.scrollIntoView({ block: "nearest", behavior: "instant" });
   }
 
   /** @param {Place} place */
@@ -151,7 +155,7 @@ export class Places {
               : nothing
           }
         </div>
-        <div class="row">
+        <div class="row answers">
           ${
             sure
               ? html`<button type="button" class="go" id="places-go" @click=${() => this.#go(sure)}>Yes, go there</button>

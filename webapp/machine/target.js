@@ -38,15 +38,20 @@ function rounds(knit, place, { unit, left, done, total }) {
       <span class="left-words">${left === 1 ? unit : `${unit}s`} left</span>
     </span>
     <span class="done-words">${done} of ${total} done</span>
-    ${until < left ? html`<span class="until"><b>${plural(until, unit)}</b> to the next thing by hand</span>` : nothing}
-    ${lastFew(until, unit) || justDone(knit, place)}`;
+    <span class="soon">${lastFew(until, unit) ?? justDone(knit, place) ?? untilHand(until, left, unit)}</span>`;
 }
 
 /** Another section began without anything by hand between: the end of the last one shows all the same. @param {Knit} knit @param {Place} place */
 function justDone({ steps }, { step, done }) {
   const before = steps[step - 1];
-  if (done || !before || before.kind === "do" || before.part === steps[step].part) return nothing;
+  if (done || !before || before.kind === "do" || before.part === steps[step].part) return null;
   return html`<span class="just-done">${before.title} done. Now: ${steps[step].title.toLowerCase()}</span>`;
+}
+
+/** @param {number} until @param {number} left @param {string} unit */
+function untilHand(until, left, unit) {
+  if (until === left) return nothing;
+  return html`<span class="until"><b>${plural(until, unit)}</b> to the next thing by hand</span>`;
 }
 
 /** @param {number} until @param {string} unit */
@@ -65,7 +70,10 @@ function row(knit, step, { left, done, total }) {
       ${cylinderView(knit, step, left)}
     </span>
     <span class="row-words">
-      ${step.remind.map((words) => html`<span class="remind"><span aria-hidden="true">${weight}</span> ${words}</span>`)}
+      <span class="soon">
+        ${step.remind.map((words) => html`<span class="remind"><span aria-hidden="true">${weight}</span> ${words}</span>`)}
+        ${lastFew(left, "row")}
+      </span>
       ${step.back ? move(html`Bring needle <b>${step.back}</b> back`, step.back_where) : nothing}
       <span class="crank crank-${step.direction}">
         <span class="arrow" aria-hidden="true">${arrow}</span>
@@ -73,7 +81,6 @@ function row(knit, step, { left, done, total }) {
       </span>
       ${step.hold ? move(html`then lift needle <b>${step.hold}</b> into hold`, step.hold_where) : nothing}
       <span class="done-words">Row ${done + 1} of ${total}</span>
-      ${lastFew(left, "row")}
     </span>
   </span>`;
 }

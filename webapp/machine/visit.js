@@ -8,7 +8,7 @@
 import { Awake } from "./awake.js";
 import { Counter } from "./counter.js";
 import { CounterScreen } from "./counter_screen.js";
-import { moment } from "./moments.js";
+import { jumped, moment, taken } from "./moments.js";
 import { Notes } from "./notes.js";
 import { Notices } from "./notices.js";
 import { learned } from "./pace.js";
@@ -81,7 +81,7 @@ export class Visit {
       },
     });
     this.said = document.createElement("p");
-    this.said.className = "said";
+    this.said.className = "said"; // the page's own is hidden meanwhile
     this.said.setAttribute("role", "status");
   }
 
@@ -132,7 +132,7 @@ export class Visit {
         notices.tell("word", null);
         counter.takeBack();
       };
-      notices.pass("Hold to take back.", [{ words: "Or tap here", act }]);
+      notices.pass(`Hold to take back ${this.#last()}.`, [{ words: "Or tap here", act }]);
       this.screen.focus();
     });
     on(this.sheet, "closed", () => this.screen.focus());
@@ -185,10 +185,16 @@ export class Visit {
     this.notices.tell("close", null);
   }
 
+  /** What would be taken back, in words. */
+  #last() {
+    const { knit, place, state } = this.counter;
+    return taken(knit, state.undo.at(-1) ?? place, place);
+  }
+
   #askBack() {
     const over = () => this.notices.tell("ask", null);
     this.notices.tell("ask", {
-      words: "Take the last one back?",
+      words: `Take back ${this.#last()}?`,
       ways: [
         {
           words: "Take it back",
@@ -219,7 +225,12 @@ export class Visit {
     } else if (kind === "note") {
       this.notices.pass("The note is kept.");
     } else {
-      this.#say(moment(counter.knit, before, counter.place, false).words);
+      const { words } = moment(counter.knit, before, counter.place, false);
+      // A whole jump goes in one, where she may have meant the last round.
+      if (kind === "back" && jumped(counter.knit, counter.place, before)) {
+        this.notices.pass(`The jump is taken back: ${words}`);
+      }
+      this.#say(words);
     }
     clearTimeout(this.#settling);
     this.#settling = setTimeout(() => {
