@@ -567,3 +567,18 @@ def test_what_came_too_soon_is_offered_only_where_it_came(new_phone: NewPhone) -
     go_to(page, "Foot", 30)
     expect(done(page)).to_have_text("30 of 46 done")
     expect(page.locator(".notice-close")).to_have_count(0)
+
+
+def test_the_needles_of_a_mock_rib_that_are_out_are_drawn(phone: BrowserContext) -> None:
+    page = opened(phone)
+    fill_sock(page)
+    page.locator("label", has=field(page, "sock.cuff.kind"), has_text="mock rib").tap()
+    field(page, "sock.cuff.every").fill("4")
+    step(page, "counts")
+    figures(page)
+    page.locator("#knit-it").tap()
+    expect(target(page)).to_contain_text("Take out every 4th needle")
+    drawn = page.locator(".cylinder-out .needle-out").get_attribute("d") or ""
+    assert drawn.count("M") == 60 // 4
+    work = page.locator(".cylinder-out .needle-work").get_attribute("d") or ""
+    assert work.count("M") == 60 - 60 // 4

@@ -38,7 +38,7 @@ function needles(slots, kindOf) {
     if (kind === "work") drawn.work += `M${at(BUTT)}L${at(TIP)}`;
     else if (kind === "hold") {
       drawn.hold += `M${at(RIM)}L${at(HELD - round)}${circle(point(slots, slot, HELD), round)}`;
-    } else drawn.out += circle(point(slots, slot, RIM), 1.8);
+    } else drawn.out += circle(point(slots, slot, RIM), 3);
   }
   return drawn;
 }
@@ -86,6 +86,18 @@ export function cylinderView(knit, row, left) {
     <path class="way" d=${way(slots, from, to)} />
     <circle class="carrier" cx=${point(slots, from, WAY)[0].toFixed(1)} cy=${point(slots, from, WAY)[1].toFixed(1)} r="9" />
     ${needle ? concerned(slots, slotOf(needle), needle, Boolean(row.back)) : nothing}
+  </svg>`;
+}
+
+/** With every nth needle out, as for a mock rib. @param {number} slots @param {number} every */
+export function needlesOut(slots, every) {
+  const drawn = needles(slots, (slot) => (slot % every ? "work" : "out"));
+  const stroke = Math.min(6, (0.52 * 2 * Math.PI * TIP) / slots).toFixed(1);
+  return svg`<svg class="cylinder-out" viewBox="-148 -120 296 240" aria-hidden="true" focusable="false">
+    <circle class="rim" r=${RIM} />
+    <path class="half-mark" d="M-${MARK + 7} 0L-${MARK - 6} -7V7ZM${MARK + 7} 0L${MARK - 6} -7V7Z" />
+    <path class="needle-work" stroke-width=${stroke} d=${drawn.work} />
+    <path class="needle-out" d=${drawn.out} />
   </svg>`;
 }
 

@@ -4,7 +4,7 @@
  * @import {Knit, Note, Place, Row, View} from "./types"
  */
 import { html, nothing } from "lit-html";
-import { cylinderView } from "./cylinder_view.js";
+import { cylinderView, needlesOut } from "./cylinder_view.js";
 import { plural, untilStop } from "./moments.js";
 
 const LAST = 5;
@@ -18,8 +18,10 @@ export function targetContent(knit, place, view, notes) {
   if (!step) return nothing;
   const said = notes.map(({ text }) => html`<span class="of-other">Sock one, here: ${text}</span>`);
   if (step.kind === "do") {
+    // Of a mock rib: which needles are out, until they are put back.
+    const out = step.part === "waste" || step.part === "cuff" ? knit.every : null;
     return html`<span class="by-hand">
-        <span class="by-hand-mark" aria-hidden="true">${hand}</span>
+        <span class="by-hand-mark" aria-hidden="true">${out ? needlesOut(knit.slots, out) : hand}</span>
         <span class="by-hand-text">${step.text}</span>
       </span>
       ${said}
