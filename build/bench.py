@@ -139,6 +139,11 @@ TAPS = """(async () => {
     }
     return taken;
 })()"""
+COUNTING = """(async () => {
+    const mark = () => performance.getEntriesByName("at the machine")[0];
+    while (!mark()) await new Promise((go) => setTimeout(go, 20));
+    return mark().startTime;
+})()"""
 PLANNED = {
     "units": "cm",
     "way": "gauge",
@@ -161,6 +166,11 @@ def measure_taps(tabs: Tabs, address: str, runs: int, slow: int) -> Numbers:
             with slowed(slow):
                 taken = tab.value(TAPS)
             numbers.setdefault("tap: shown as counted", []).extend(taken)
+            for _ in range(3):
+                tab.open("about:blank")
+                with slowed(slow):
+                    tab.open(f"{address}#knit")
+                    numbers.setdefault("page: at the machine", []).append(tab.value(COUNTING))
             numbers["tap: 95 of 100 shown by"] = [
                 statistics.quantiles(numbers["tap: shown as counted"], n=20)[-1]
             ]

@@ -40,12 +40,15 @@ export class AtMachine {
     addEventListener("popstate", () => this.#follow());
   }
 
-  /** Before anything else of the page: the counter may be wanted at once. */
+  /**
+   * Before anything else of the page: the counter may be wanted at once.
+   * @returns {Promise<void> | undefined} kept when it is there; none where it is not wanted
+   */
   start() {
     const { shown, unfinished } = remembered();
-    if (location.hash === HASH) this.#show(shown);
-    else if (shown && !isLink(location.hash)) this.#enter(shown);
-    else if (unfinished) addEventListener("load", () => setTimeout(() => this.#line(), 500));
+    if (location.hash === HASH) return this.#show(shown);
+    if (shown && !isLink(location.hash)) return this.#enter(shown);
+    if (unfinished) addEventListener("load", () => setTimeout(() => this.#line(), 500));
   }
 
   /** What "Knit it" would begin. @param {Answer} answer */

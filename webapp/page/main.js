@@ -34,11 +34,18 @@ const {
   serviceWorker,
 } = document.documentElement.dataset;
 
+const COUNTER_MS = 2000; // the calculator waits no longer than this for the counter
+
 wireTheme();
 const draft = new Draft();
 const form = new Form(/** @type {HTMLFormElement} */ (document.getElementById("form")));
 const nav = new StepsNav();
-const engine = new Engine({ worker, pyodide, engine: archive, snapshot });
+const engine = new Engine({ worker, pyodide, engine: archive, snapshot, later: true });
+const atMachine = new AtMachine({ engine, nav });
+// A sock on the machine needs no calculator: the counter comes before it.
+const counter = atMachine.start();
+if (counter) Promise.race([counter, pause(COUNTER_MS)]).finally(() => engine.start());
+else engine.start();
 const calculator = new Calculator(engine);
 const status = new Status(engine);
 const beside = new WordsBeside(form);
@@ -53,8 +60,6 @@ const pockets = new Pockets(form);
 const swatches = new Swatches(form);
 const onTrouble = (/** @type {string} */ sentence) => status.trouble(sentence);
 const chart = new ChartScreen({ engine, nav, draft, onTrouble });
-const atMachine = new AtMachine({ engine, nav });
-atMachine.start();
 const shelf = new ShelfScreen({ engine, nav, draft, plan: form, onTrouble });
 
 wireChoices(form);
@@ -119,3 +124,8 @@ addEventListener("load", async () => {
     onOfflineReady: () => status.offlineReady(),
   });
 });
+
+/** @param {number} ms @returns {Promise<void>} */
+function pause(ms) {
+  return new Promise((resolve) => setTimeout(resolve, ms));
+}

@@ -42,8 +42,9 @@ export class Engine extends EventTarget {
    * @param {string} options.engine address of the engine's archive
    * @param {string} [options.snapshot] address of Python's memory with the engine in it
    * @param {number} [options.patience] milliseconds of silence after which a start is given up
+   * @param {boolean} [options.later] wait for `start` to be called
    */
-  constructor({ worker, pyodide, engine, snapshot = "", patience = 180_000 }) {
+  constructor({ worker, pyodide, engine, snapshot = "", patience = 180_000, later = false }) {
     super();
     /** @param {string} address */
     const whole = (address) => new URL(address, document.baseURI).href;
@@ -54,7 +55,7 @@ export class Engine extends EventTarget {
       snapshot: snapshot && whole(snapshot),
     };
     this.#patience = patience;
-    this.start();
+    if (!later) this.start();
   }
 
   /** Start; after a failure, try again. */
