@@ -121,7 +121,7 @@ def measure_page(tabs: Tabs, address: str, runs: int, slow: int) -> Numbers:
 TAPS = """(async () => {
     const pause = (ms) => new Promise((go) => setTimeout(go, ms));
     const until = async (value) => { while (!value()) await pause(20); return value(); };
-    (await until(() => document.querySelector("#knit-it"))).click();
+    (await until(() => document.querySelector("#knit-it:not([hidden])"))).click();
     const target = await until(() => document.querySelector(".target"));
     const shown = () => document.querySelector(".at-machine").innerText;
     const taken = [];
