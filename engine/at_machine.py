@@ -6,6 +6,7 @@ that is brought back or lifted, and what else is due before a row is cranked.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Any
 
 from engine import half_mark, sheet
@@ -22,7 +23,8 @@ def write(sock: Sock) -> dict[str, Any]:
 
     `pockets` has each one's `needles`, `left`, `rows` and the slot of its needle 1; `notes` what is
     asked of sock one's measures; a row has, besides what the plan's has, the `half` it belongs to,
-    the words of where its needles stand, and what to remember before it (`remind`, often empty).
+    the words of where its needles stand, and what to remember before it (`remind`, often empty); a
+    step of a leg with tensions of its own, and each after it, how the `tension` is set there.
     """
     slots, pockets = sock.cylinder.slots, {"heel": sock.heel, "toe": sock.toe}
     rounds = "1 round" if sock.foot_rounds == 1 else f"{sock.foot_rounds} rounds"
@@ -39,10 +41,7 @@ def write(sock: Sock) -> dict[str, Any]:
             for field, text in sock.notes
             if field is not None and field.startswith("first_sock.")
         ],
-        "steps": [
-            _row(step, slots, pockets[step["part"]]) if step["kind"] == "row" else step
-            for step in sheet.steps_of(sock)
-        ],
+        "steps": list(_steps(sock, pockets)),
     }
 
 
@@ -53,6 +52,18 @@ def _pocket(slots: int, pocket: Pocket) -> dict[str, int]:
         "left": pocket.left,
         "rows": pocket.rows,
     }
+
+
+def _steps(sock: Sock, pockets: dict[str, Pocket]) -> Iterator[Step]:
+    """Yield every step; from the first that sets the tension on, each says how it is set."""
+    tension = ""
+    for step in sheet.steps_of(sock):
+        if "sets" in step:
+            tension = step["text"]
+        whole = step
+        if step["kind"] == "row":
+            whole = _row(step, sock.cylinder.slots, pockets[step["part"]])
+        yield {**whole, "tension": tension} if tension else whole
 
 
 def _row(step: Step, slots: int, pocket: Pocket) -> Step:

@@ -1,6 +1,7 @@
 """The whole sock in order, from waste yarn to grafting, as steps to do at the machine.
 
-A step is a dict: `part`, its `title`, `kind` and `text`, where kind is "do" (one thing by hand),
+A step is a dict: `part`, its `title`, `kind` and `text`, where kind is "do" (one thing by hand; one
+that sets the tension has `sets`),
 "rounds" (with `rounds`) or "row" (one row of heel or toe, with what `short_row.Row` knows). Needles
 of heel and toe are numbered 1 to h from left to right as the knitter faces them.
 """
@@ -74,7 +75,7 @@ def _rounds(part: str, rounds: int, title: str) -> Iterator[Step]:
 
 def _set(part: str, tension: str) -> Iterator[Step]:
     if tension:
-        yield _do(part, tension)
+        yield {**_do(part, tension), "sets": "tension"}
 
 
 def _leg(bands: Sequence[tuple[str, int]]) -> Iterator[Step]:

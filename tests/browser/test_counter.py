@@ -1,5 +1,6 @@
 """At the machine: counted by touch, key and pedal; taken back, gone to, noted; kept."""
 
+import json
 import re
 from collections.abc import Callable
 
@@ -582,3 +583,29 @@ def test_the_needles_of_a_mock_rib_that_are_out_are_drawn(phone: BrowserContext)
     assert drawn.count("M") == 60 // 4
     work = page.locator(".cylinder-out .needle-work").get_attribute("d") or ""
     assert work.count("M") == 60 - 60 // 4
+
+
+def test_going_into_a_shaped_leg_tells_how_the_tension_stands_there(phone: BrowserContext) -> None:
+    """Tubes of two marks, and a leg that widens: bands at marks of their own."""
+    typed = {"units": "cm", "way": "swatch", "foot.length": "24.6 cm", "cylinder.slots": "84"}
+    typed |= {"foot.ankle_girth": "230 mm", "foot.calf_girth": "340 mm", "sock.leg.height": "36 cm"}
+    tube = {"needles": "60", "rounds": "60"}
+    loose = tube | {"mark": "7", "flat_width": "101.6 mm", "length": "158.8 mm"}
+    firm = tube | {"mark": "3", "flat_width": "71.4 mm", "length": "111.6 mm"}
+    typed |= {f"fabric.swatch.{name}": text for name, text in loose.items()}
+    typed |= {f"fabric.swatches.0.{name}": text for name, text in firm.items()}
+    kept = json.dumps(json.dumps(typed))
+    phone.add_init_script(f"localStorage['heelwise.mine'] ??= {kept}")
+    page = opened(phone)
+    step(page, "counts")
+    page.locator("#knit-it").tap()
+    page.get_by_role("button", name="Go to…").tap()
+    sheet = page.locator(".machine-sheet")
+    sheet.locator(".sections label", has_text="Leg").tap()
+    sheet.locator("#places-done").fill("9")
+    sheet.locator("#places-ask").tap()
+    said = sheet.locator(".sure").inner_text()
+    assert "Set the tension mark to " in said
+    sheet.locator("#places-go").tap()
+    page.locator("button.strip").tap()
+    expect(page.locator(".at-next")).to_contain_text(said.rsplit("like this: ", 1)[1].strip())

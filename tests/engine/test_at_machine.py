@@ -200,6 +200,10 @@ def test_a_shaped_leg_stops_for_every_mark() -> None:
             told[-1] = (told[-1][0], told[-1][1] + step["rounds"])
     assert [rounds for _, rounds in told] == [*(band["rounds"] for band in bands), 0]
     assert told[-1][0] == "7"
+    stands = ""
+    for step in found["steps"]:
+        stands = step["text"] if step["text"].startswith("Set the tension mark") else stands
+        assert step.get("tension", "") == stands
     assert [next(iter(mark)) for mark, _ in told[:-1]] == [str(int(band["mark"])) for band in bands]
 
 

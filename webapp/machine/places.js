@@ -151,7 +151,8 @@ export class Places {
           ${
             sure
               ? html`<p>From <strong>${words(state.socks[state.sock], state.places[state.sock], state.sock, this.#sock)}</strong>
-                  to <strong>${words(knit, sure, this.#sock, state.sock)}</strong>.</p>`
+                  to <strong>${words(knit, sure, this.#sock, state.sock)}</strong>.</p>
+                  ${knit.steps[sure.step]?.tension ? html`<p>There the machine stands like this: ${knit.steps[sure.step].tension}</p>` : nothing}`
               : nothing
           }
         </div>

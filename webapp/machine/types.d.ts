@@ -6,6 +6,8 @@ interface Base {
   /** of the part, for people */
   title: string;
   text: string;
+  /** how the tension is set by then, where the plan sets it */
+  tension?: string;
 }
 export interface Rounds extends Base {
   kind: "rounds";
