@@ -11,7 +11,8 @@ import { after, apply, fold, view } from "./progress.js";
 
 /**
  * Fires "change" (detail: { kind, before: Place, sock } of what has happened, or null where another tab
- * counted) and "refused" where this tab does not count.
+ * counted), "moving" when the place is about to be another than the next, and "refused" where this tab
+ * does not count.
  */
 export class Counter extends EventTarget {
   /** @type {State} */
@@ -60,6 +61,7 @@ export class Counter extends EventTarget {
   }
 
   takeBack() {
+    this.#tell("moving", null);
     return this.#happen(() => {
       const place = this.state.undo.at(-1);
       return place ? { kind: "back", place } : null;
@@ -68,6 +70,7 @@ export class Counter extends EventTarget {
 
   /** @param {Sock} sock @param {Place} place */
   async go(sock, place) {
+    this.#tell("moving", null);
     if (sock !== this.state.sock) await this.turn(sock);
     return this.#happen(() => ({ kind: "jump", place }));
   }

@@ -122,6 +122,7 @@ export class Visit {
     });
     on(triggers, "close", () => this.#close());
     on(counter, "change", ({ detail }) => this.#changed(detail));
+    on(counter, "moving", () => this.#drop()); // what was held back belongs where it was held back
     on(counter, "refused", () => notices.pass(NOT_HERE));
     on(takeBack, "back", () => {
       counter.takeBack();
@@ -211,10 +212,8 @@ export class Visit {
   /** @param {{ kind: string, before: Place, sock: number } | null} detail */
   #changed(detail) {
     const { counter } = this;
-    // What was held back belongs to the place where it was held back.
-    if (this.#held && detail?.kind !== "done" && detail?.kind !== "note") this.#drop();
     this.screen.draw();
-    if (!detail) return;
+    if (!detail) return this.#drop();
     const { kind, before } = detail;
     if (kind === "done") {
       this.#since += 1;
