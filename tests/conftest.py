@@ -8,7 +8,7 @@ import time
 import urllib.request
 from collections.abc import Callable, Iterator
 from pathlib import Path
-from typing import Any
+from typing import Any, Literal
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext
@@ -80,12 +80,21 @@ PHONE = {
 
 
 @pytest.fixture
-def new_phone(browser: Browser, site: str) -> Iterator[Callable[..., BrowserContext]]:
+def service_workers() -> Literal["allow", "block"]:
+    """Most tests need none, and storing the whole site costs each of them some seconds."""
+    return "block"
+
+
+@pytest.fixture
+def new_phone(
+    browser: Browser, site: str, service_workers: Literal["allow", "block"]
+) -> Iterator[Callable[..., BrowserContext]]:
     """Makes fresh phones: touch, 390 × 844, nothing stored. Keywords change what a phone is."""
     phones: list[BrowserContext] = []
+    usual = {**PHONE, "service_workers": service_workers}
 
     def make(**features: Any) -> BrowserContext:
-        phones.append(browser.new_context(**{**PHONE, "base_url": site, **features}))
+        phones.append(browser.new_context(**{**usual, "base_url": site, **features}))
         return phones[-1]
 
     yield make

@@ -35,7 +35,7 @@ def with_own_foot(new_phone: NewPhone) -> Page:
 
 def test_same_counts_on_a_fresh_phone_offline(new_phone: NewPhone) -> None:
     link, made = copied_link(new_phone)
-    other = new_phone()
+    other = new_phone(service_workers="allow")
     page = opened(other)
     expect(page.locator("#stored-line")).to_be_visible(timeout=30_000)
     other.set_offline(True)

@@ -7,6 +7,7 @@ them is the engine run natively here.
 import json
 from collections.abc import Iterator
 from pathlib import Path
+from typing import Literal
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page
@@ -70,6 +71,12 @@ START = """async (change) => {
     python.terminate();
     return ready ? "ready" : failed;
 }"""
+
+
+@pytest.fixture
+def service_workers() -> Literal["allow", "block"]:
+    """These tests are about what it stores."""
+    return "allow"
 
 
 @pytest.fixture(scope="module")
