@@ -1,10 +1,9 @@
 /**
- * The phone's database of sessions and what happened in them. Each call opens it where need be, and
- * tries a second time where it was closed or emptied under us. Whoever calls says how long to wait.
- * @import {DBSchema, IDBPDatabase} from "idb"
+ * The phone's database of sessions and what happened in them.
+ * @import {DBSchema} from "idb"
  * @import {Happening, Kept, Session} from "./types"
  */
-import { openDB } from "idb";
+import { Database } from "../storage/database.js";
 
 const NAME = "heelwise.machine";
 
@@ -20,23 +19,30 @@ export class NumberTaken extends Error {
   name = "NumberTaken";
 }
 
-export class Disk extends EventTarget {
-  /** @type {IDBPDatabase<Schema> | undefined} */
-  #database;
+/** @extends {Database<Schema>} */
+export class Disk extends Database {
+  constructor() {
+    super(NAME, [
+      (made) => {
+        made.createObjectStore("sessions", { keyPath: "id" });
+        made.createObjectStore("happenings", { keyPath: ["session", "number"] });
+      },
+    ]);
+  }
 
   /** Resolves once it is open. */
   ready() {
-    return this.#twice(async () => {});
+    return this.twice(async () => {});
   }
 
   /** @returns {Promise<Session[]>} */
   sessions() {
-    return this.#twice((database) => database.getAll("sessions"));
+    return this.twice((database) => database.getAll("sessions"));
   }
 
   /** @param {string} id @returns {Promise<{ session: Session | undefined, happenings: Happening[] }>} */
   read(id) {
-    return this.#twice(async (database) => {
+    return this.twice(async (database) => {
       const reading = database.transaction(["sessions", "happenings"]);
       const [session, happenings] = await Promise.all([
         reading.objectStore("sessions").get(id),
@@ -56,7 +62,7 @@ export class Disk extends EventTarget {
    * @param {boolean} options.anew write the session itself too
    */
   write({ session, happenings }, { sure, anew }) {
-    return this.#twice(async (database) => {
+    return this.twice(async (database) => {
       const writing = database.transaction(["sessions", "happenings"], "readwrite", {
         durability: "strict",
       });
@@ -77,12 +83,12 @@ export class Disk extends EventTarget {
         ...missing.map((one) => store.add(one)),
         writing.done,
       ]);
-    });
+    }, taken);
   }
 
   /** @param {string[]} ids sessions, with all that happened in them */
   remove(ids) {
-    return this.#twice(async (database) => {
+    return this.twice(async (database) => {
       const removing = database.transaction(["sessions", "happenings"], "readwrite");
       await Promise.all([
         ...ids.map((id) => removing.objectStore("sessions").delete(id)),
@@ -91,47 +97,11 @@ export class Disk extends EventTarget {
       ]);
     });
   }
+}
 
-  /** @template T @param {(database: IDBPDatabase<Schema>) => Promise<T>} work @returns {Promise<T>} */
-  async #twice(work) {
-    try {
-      return await work(await this.#open());
-    } catch (error) {
-      const name = error instanceof Error && error.name;
-      if (name === "NumberTaken" || name === "QuotaExceededError") throw error;
-      this.#lose();
-      return work(await this.#open());
-    }
-  }
-
-  /** An opening that hangs is left to itself: the next call asks anew, and the first to come is used. */
-  async #open() {
-    if (this.#database) return this.#database;
-    const lose = () => this.#lose();
-    /** @type {Promise<IDBPDatabase<Schema>>} */
-    const opening = openDB(NAME, 1, {
-      upgrade(made) {
-        made.createObjectStore("sessions", { keyPath: "id" });
-        made.createObjectStore("happenings", { keyPath: ["session", "number"] });
-      },
-      blocking: lose,
-      terminated: lose,
-    });
-    const database = await opening;
-    if (this.#database) database.close();
-    else {
-      this.#database = database;
-      this.dispatchEvent(new Event("open"));
-    }
-    return this.#database ?? database;
-  }
-
-  #lose() {
-    if (!this.#database) return;
-    this.#database.close();
-    this.#database = undefined;
-    this.dispatchEvent(new Event("lost"));
-  }
+/** @param {unknown} error */
+function taken(error) {
+  return error instanceof NumberTaken;
 }
 
 /** Of a session, what happened from a number on. @param {string} id @param {number} number */
