@@ -10,7 +10,7 @@ A call names what it wants in `do`:
   `at_machine.write`; with a `first_sock` in the request, sock two.
 - `card` with `request` and `text`, the address of its counts: what a card to knit from says, as
   `card.write`.
-- `code` with `text`: a link as a code to scan, as `code.draw`.
+- `code` with `text`: a link as a code to scan, as `qr_code.draw`.
 - `foot` with `request`: the `measures` and `notes` of a plan, as far as the foot alone tells.
 - `chart` with `request` and `chart` (see `chart.read`): a table over sizes, as `chart.write`.
 - `shelf` with `request` and `shelf` (see `shelf.read`): cylinders, yarns and marks, ranked.
@@ -32,7 +32,6 @@ from engine import (
     at_machine,
     card,
     chart,
-    code,
     counts_only,
     cuff,
     first_sock,
@@ -41,6 +40,7 @@ from engine import (
     link,
     picture,
     plan,
+    qr_code,
     sheet,
     shelf,
     shelf_sheet,
@@ -83,7 +83,7 @@ def _card(call: Mapping[str, Any]) -> dict[str, Any]:
 
 
 def _code(call: Mapping[str, Any]) -> dict[str, Any]:
-    return code.draw(_text(call, "text"))
+    return qr_code.draw(_text(call, "text"))
 
 
 def _text(call: Mapping[str, Any], name: str) -> str:

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from engine import code, leg_sheet, units
+from engine import leg_sheet, qr_code, units
 from engine.short_row import Pocket
 from engine.sock import Sock
 
@@ -23,7 +23,7 @@ def write(sock: Sock, request: Mapping[str, Any], address: str) -> dict[str, Any
 
     `address` opens its counts ("" where nothing can); `code` is None where that makes no code.
     """
-    drawn = code.draw(address) if 0 < len(address) <= code.MOST_BYTES else None
+    drawn = qr_code.draw(address) if 0 < len(address) <= qr_code.MOST_BYTES else None
     return {
         "title": f"{'A pair' if sock.knitted_rounds is None else 'Sock two'} on "
         f"{sock.cylinder.slots} slots",
