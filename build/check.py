@@ -72,7 +72,11 @@ FAST = (*QUICK, Check("Tests that take seconds", (*PYTEST, *NOT_BROWSER, "-m", "
 ALL = (
     *QUICK,
     Check("Tests", (*PYTEST, *NOT_BROWSER)),
-    Check("Browser tests", (*PYTEST, *BROWSER)),
+    Check("Browser tests", (*PYTEST, *BROWSER, "-m", "not alone")),
+    Check(
+        "Browser tests that measure time",
+        (install.PYTHON, "-m", "pytest", "--quiet", *BROWSER, "-m", "alone"),
+    ),
 )
 
 

@@ -1,7 +1,6 @@
 """The book of wearers: somebody new in a few taps, sheets that never mix, nothing lost or left."""
 
 import json
-import os
 import re
 from collections.abc import Callable, Iterator
 from pathlib import Path
@@ -528,12 +527,10 @@ GAPS = """() => {
 }"""
 
 
-@pytest.mark.slow
+@pytest.mark.alone
 def test_two_thousand_wearers_without_a_late_frame(phone: BrowserContext) -> None:
     """No more than 50 ms between frames with the processor four times slower, in the best of eight
-    rounds, where nothing else runs (HEELWISE_QUIET=1). Beside other tests, which lengthen them as
-    they like, no more than 200: a list that is drawn whole takes longer than that."""
-    most = 50 if os.environ.get("HEELWISE_QUIET") else 200
+    rounds: this machine has other work too, which can only lengthen them."""
     page = with_wearers(phone, WEARERS)
     page.evaluate(PUT, {"wearers": many(2000)})
     page.reload()
@@ -555,7 +552,7 @@ def test_two_thousand_wearers_without_a_late_frame(phone: BrowserContext) -> Non
             page.wait_for_timeout(200)
             worst = float(page.evaluate("Math.max(...window.gaps)"))
             best[name] = min(worst, best.get(name, worst))
-            if worst <= most:
+            if worst <= 50:
                 return
 
     def search() -> None:
@@ -578,7 +575,7 @@ def test_two_thousand_wearers_without_a_late_frame(phone: BrowserContext) -> Non
     rounds("searching", search)
     rounds("putting in order", orders)
     rounds("scrolling", scroll)
-    late = {name: worst for name, worst in best.items() if worst > most}
+    late = {name: worst for name, worst in best.items() if worst > 50}
     print({name: round(worst, 1) for name, worst in best.items()})
     assert not late
 

@@ -20,7 +20,9 @@ export class BookScreen {
   /** @type {Order} */
   #order = "due";
   #drawn = SOME;
-  /** @type {Wearer[]} */
+  /** All of them, in order. @type {Wearer[]} */
+  #sorted = [];
+  /** Those found. @type {Wearer[]} */
   #listed = [];
   #scroll = 0;
   /** @type {IntersectionObserver | undefined} */
@@ -36,7 +38,8 @@ export class BookScreen {
 
   /** The wearers, or something of them, may be others now. */
   follow() {
-    this.#listed = found(sorted(this.wearers.all, this.#order), this.#search);
+    this.#sorted = sorted(this.wearers.all, this.#order);
+    this.#listed = found(this.#sorted, this.#search);
   }
 
   /** Where she was in the list, to come back to. */
@@ -153,18 +156,19 @@ export class BookScreen {
   /** @param {string} search */
   #find(search) {
     this.#search = search;
+    this.#listed = found(this.#sorted, search);
     this.#afresh();
   }
 
   /** @param {Order} order */
   #sort(order) {
     this.#order = order;
+    this.follow();
     this.#afresh();
   }
 
   #afresh() {
     this.#drawn = SOME;
-    this.follow();
     this.redraw();
   }
 
