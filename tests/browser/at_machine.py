@@ -5,7 +5,7 @@ from typing import Any
 
 from playwright.sync_api import BrowserContext, Locator, Page, expect
 
-from tests.browser.walk import SOCK, figures, fill_sock, opened, step
+from tests.browser.walk import SOCK, field, figures, fill_sock, opened, step
 
 
 def settings(phone: BrowserContext, **choices: Any) -> None:
@@ -16,9 +16,7 @@ def settings(phone: BrowserContext, **choices: Any) -> None:
 def begun(phone: BrowserContext) -> Page:
     """A page with the sock of `walk.SOCK` on the machine, nothing counted."""
     page = opened(phone)
-    fill_sock(page)
-    step(page, "counts")
-    figures(page)
+    planned(page)
     page.locator("#knit-it").tap()
     expect(target(page)).to_be_visible()
     return page
@@ -34,6 +32,22 @@ def request(**more: Any) -> dict[str, Any]:
             into = into.setdefault(group, {})
         into[last] = text
     return nested
+
+
+def sock_one_measured(page: Page) -> str:
+    """Write of sock one on the plan; returns the foot rounds of sock two."""
+    page.locator("#first-sock > summary").tap()
+    field(page, "first_sock.foot_rounds").fill("46")
+    field(page, "first_sock.length").fill("21,5")
+    expect(page.locator(".which-sock")).to_have_text("Sock two")
+    return page.locator(".tally-foot .figure").inner_text()
+
+
+def planned(page: Page) -> None:
+    """Fill in the sock of `walk.SOCK` and go to its counts."""
+    fill_sock(page)
+    step(page, "counts")
+    figures(page)
 
 
 def target(page: Page) -> Locator:

@@ -12,8 +12,10 @@ from tests.browser.at_machine import (
     done,
     go_to,
     knit,
+    planned,
     request,
     settings,
+    sock_one_measured,
     take_back,
     target,
     title,
@@ -491,14 +493,8 @@ def test_a_screen_that_may_go_dark_is_told(new_phone: NewPhone) -> None:
 
 def test_sock_two_of_a_plan_that_knows_sock_one(phone: BrowserContext) -> None:
     page = opened(phone)
-    fill_sock(page)
-    step(page, "counts")
-    figures(page)
-    page.locator("#first-sock > summary").tap()
-    field(page, "first_sock.foot_rounds").fill("46")
-    field(page, "first_sock.length").fill("21,5")
-    expect(page.locator(".which-sock")).to_have_text("Sock two")
-    rounds = page.locator(".tally-foot .figure").inner_text()
+    planned(page)
+    rounds = sock_one_measured(page)
     page.locator("#knit-it").tap()
     page.locator("#begin-sock-two").tap()
     expect(title(page)).to_contain_text("Sock two")
@@ -510,12 +506,8 @@ def test_a_new_pair_begins_at_sock_one_though_an_old_one_was_measured(
     phone: BrowserContext,
 ) -> None:
     page = opened(phone)
-    fill_sock(page)
-    step(page, "counts")
-    page.locator("#first-sock > summary").tap()
-    field(page, "first_sock.foot_rounds").fill("46")
-    field(page, "first_sock.length").fill("21,5")
-    expect(page.locator(".which-sock")).to_have_text("Sock two")
+    planned(page)
+    sock_one_measured(page)
     page.locator("#knit-it").tap()
     page.locator("#begin-sock-one").tap()
     expect(title(page)).to_contain_text("Sock one")
@@ -530,11 +522,7 @@ def test_what_was_written_of_sock_one_on_the_plan_is_taken_up_here(new_phone: Ne
     go_to(page, "Off the machine")
     knit(page)
     page.get_by_role("button", name="Leave the counter").tap()
-    page.locator("#first-sock > summary").tap()
-    field(page, "first_sock.foot_rounds").fill("46")
-    field(page, "first_sock.length").fill("21,5")
-    expect(page.locator(".which-sock")).to_have_text("Sock two")
-    rounds = page.locator(".tally-foot .figure").inner_text()
+    rounds = sock_one_measured(page)
     page.locator("#machine-line .go-on").tap()
     page.locator("#measure-first").tap()
     expect(page.locator("#machine-length")).to_have_value("21,5")
@@ -549,6 +537,7 @@ def test_rows_go_the_way_of_a_machine_whose_carrier_stops_at_the_right(
 ) -> None:
     page = opened(phone)
     fill_sock(page)
+    page.locator("#carrier > summary").tap()
     field(page, "cylinder.carrier").select_option("right")
     step(page, "counts")
     figures(page)
@@ -609,4 +598,4 @@ def test_going_into_a_shaped_leg_tells_how_the_tension_stands_there(phone: Brows
     assert "Set the tension mark to " in said
     sheet.locator("#places-go").tap()
     page.locator("button.strip").tap()
-    expect(page.locator(".at-next")).to_contain_text(said.rsplit("like this: ", 1)[1].strip())
+    expect(page.locator(".at-next")).to_contain_text(re.findall("“.+”", said)[0])

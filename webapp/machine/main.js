@@ -5,10 +5,11 @@
  * @import {Kept, Knit, Session} from "./types"
  */
 import { Journal } from "./journal.js";
-import { askRemove, askSock, askWhich, drawLine, standing } from "./on_machine.js";
+import { drawLine, standing } from "./on_machine.js";
 import { OneCounter } from "./one_counter.js";
 import { fromBefore } from "./pace.js";
 import { fold } from "./progress.js";
+import { askRemove, askSock, askWhich } from "./questions.js";
 import { remember } from "./remembered.js";
 import { Settings } from "./settings.js";
 import { Visit } from "./visit.js";

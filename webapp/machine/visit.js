@@ -13,31 +13,28 @@ import { Notes } from "./notes.js";
 import { Notices } from "./notices.js";
 import { learned } from "./pace.js";
 import { Places } from "./places.js";
-import { seconds } from "./settings.js";
 import { openSettings } from "./settings_sheet.js";
 import { Sheet } from "./sheet.js";
 import { Signals } from "./signals.js";
 import { SockTwo } from "./sock_two.js";
 import { TakeBack } from "./take_back.js";
+import { TooSoon } from "./too_soon.js";
 import { Triggers } from "./triggers.js";
 
 const AWAKE = "This phone does not let a page keep the screen on: it may go dark.";
 const MEMORY = "The phone keeps nothing just now: the counts hold while this page is open.";
 const FOLLOWS = "Another tab counts this sock; this one follows.";
-// What was held back stays on offer for so many counts more.
-const OFFERED = 3;
 const SETTLED_MS = 1500;
 // A press of the target while following says so for this long.
 const NOT_HERE = "Not counted: another tab counts. Tap “Count here” first.";
 
 export class Visit {
-  #held = 0;
-  #since = 0;
   /** @type {ReturnType<typeof setTimeout> | undefined} */
   #settling;
   /** @type {ReturnType<typeof setTimeout> | undefined} */
   #waking;
   #leaving = new AbortController();
+  #tooSoon;
 
   /**
    * @param {Kept} kept
@@ -55,6 +52,7 @@ export class Visit {
     this.counter = new Counter(kept, journal, one);
     this.signals = new Signals(settings);
     this.notices = new Notices();
+    this.#tooSoon = new TooSoon(this.notices, settings, () => this.counter.count());
     this.awake = new Awake();
     this.takeBack = new TakeBack();
     this.sheet = new Sheet();
@@ -120,9 +118,9 @@ export class Visit {
       counter.count(detail);
       this.signals.wake();
     });
-    on(triggers, "close", () => this.#close());
+    on(triggers, "close", () => this.#tooSoon.add());
     on(counter, "change", ({ detail }) => this.#changed(detail));
-    on(counter, "moving", () => this.#drop()); // what was held back belongs where it was held back
+    on(counter, "moving", () => this.#tooSoon.drop());
     on(counter, "refused", () => notices.pass(NOT_HERE));
     on(takeBack, "back", () => {
       counter.takeBack();
@@ -162,30 +160,6 @@ export class Visit {
     this.notices.tell("following", this.one.counting ? null : { words: FOLLOWS, ways });
   }
 
-  /** A trigger too soon after another is not counted, and not lost. */
-  #close() {
-    this.#held += 1;
-    this.#since = 0;
-    const guard = seconds(this.settings.choices.guard);
-    const several = this.#held > 1;
-    const act = () => {
-      for (let left = this.#held; left; left -= 1) this.counter.count();
-      this.#drop();
-    };
-    this.notices.tell("close", {
-      words: several
-        ? `${this.#held} more came within ${guard} of another: not counted.`
-        : `Two within ${guard}: one counted.`,
-      ways: [{ words: several ? `Count those ${this.#held} too` : "Count the second too", act }],
-    });
-  }
-
-  /** What was held back is settled: counted, or left as it is. */
-  #drop() {
-    this.#held = 0;
-    this.notices.tell("close", null);
-  }
-
   /** What would be taken back, in words. */
   #last() {
     const { knit, place, state } = this.counter;
@@ -213,11 +187,10 @@ export class Visit {
   #changed(detail) {
     const { counter } = this;
     this.screen.draw();
-    if (!detail) return this.#drop();
+    if (!detail) return this.#tooSoon.drop();
     const { kind, before } = detail;
     if (kind === "done") {
-      this.#since += 1;
-      if (this.#held && this.#since > OFFERED) this.#drop();
+      this.#tooSoon.counted();
       const told = moment(counter.knit, before, counter.place, true);
       this.signals.give(told);
       this.#say(told.words);

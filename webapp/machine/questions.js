@@ -1,0 +1,72 @@
+/** What is asked before a pair is begun or goes for good: two answers, or none where the sheet is closed. */
+import { html } from "lit-html";
+import { Sheet } from "./sheet.js";
+
+/**
+ * @template T
+ * @typedef {object} Answer
+ * @property {string} id of its button
+ * @property {string} words on it
+ * @property {T} means
+ */
+
+/**
+ * @template T
+ * @param {string} title
+ * @param {string} words
+ * @param {Answer<T>} first what most want
+ * @param {string} between
+ * @param {Answer<T>} second
+ * @returns {Promise<T | null>} null where she closed it
+ */
+function ask(title, words, first, between, second) {
+  const sheet = new Sheet();
+  return new Promise((resolve) => {
+    /** @param {T | null} answer */
+    const settle = (answer) => {
+      resolve(answer);
+      sheet.remove();
+    };
+    sheet.show(
+      title,
+      html`<p>${words}</p>
+        <button type="button" class="go" id=${first.id} @click=${() => settle(first.means)}>${first.words}</button>
+        <p>${between}</p>
+        <button type="button" id=${second.id} @click=${() => settle(second.means)}>${second.words}</button>`,
+      () => settle(null),
+    );
+  });
+}
+
+/** A pair is begun already: go on with it, or begin a new one? @param {string} standing where it stands */
+export function askWhich(standing) {
+  return ask(
+    "A pair is begun already",
+    `Where it stands: ${standing}.`,
+    { id: "go-on-instead", words: "Go on with it", means: "on" },
+    "A new pair is kept beside it; both are at the top of the page.",
+    { id: "begin-new", words: "Begin a new pair", means: "new" },
+  );
+}
+
+/** Sock one is measured already: knit its other, or sock one of a new pair? */
+export function askSock() {
+  return ask(
+    "Which sock?",
+    "On the plan, sock one is knitted and measured.",
+    { id: "begin-sock-two", words: "Sock two, its other", means: 1 },
+    "Or the first sock of another pair, with the counts as planned.",
+    { id: "begin-sock-one", words: "Sock one of a new pair", means: 0 },
+  );
+}
+
+/** Whether a pair is to go for good. */
+export function askRemove() {
+  return ask(
+    "Remove this pair?",
+    "Its counts, its notes and how long it took go from this phone, and nothing brings them back.",
+    { id: "keep-pair", words: "Keep it", means: false },
+    "If you are sure:",
+    { id: "remove-pair", words: "Remove it for good", means: true },
+  );
+}
