@@ -96,8 +96,10 @@ export class Book {
     this.#drawing = true;
     queueMicrotask(() => {
       this.#drawing = false;
-      if (this.#view?.name === "list") this.list.follow();
-      if (this.#view?.name === "card") this.card.follow();
+      const view = this.#view;
+      // In the place of a wearer who is gone stands the list.
+      if (view?.name === "card" && this.wearers.get(view.id ?? "")) this.card.follow();
+      else this.list.follow();
       this.#draw();
     });
   }
