@@ -44,13 +44,13 @@ export class Book {
     const from = this.#view?.name;
     this.#view = view.name === "card" && !this.wearers.get(id) ? { name: "list" } : view;
     this.list.follow();
+    if (this.#view.name === "card") this.card.shown(id);
     this.#draw();
     if (this.#view.name === "list") {
       document.getElementById("book-title")?.focus({ preventScroll: true });
       return this.list.comeBack();
     }
     scrollTo({ top: 0, behavior: "instant" });
-    if (view.name === "card") this.card.shown(id);
     if (view.name === "copies") this.copies.shown();
     if (view.name === "new" && from !== "new") this.new.shown();
     else document.getElementById("book-title")?.focus({ preventScroll: true });
