@@ -10,8 +10,27 @@ def _step(part: str, kind: str, **more: Any) -> Step:
     return {"part": part, "title": part.capitalize(), "kind": kind, "text": text, **more}
 
 
+def _row(part: str, row: int, rows: int) -> Step:
+    """Out to 4 needles less and back, as far as `rows` go; one needle a row."""
+    right, narrow = row % 2 == 1, row <= rows / 2
+    return _step(
+        part,
+        "row",
+        row=row,
+        direction="right" if right else "left",
+        half="narrow" if narrow else "widen",
+        back=None if narrow else row,
+        back_where=None,
+        knits=[1, 4],
+        hold=row if narrow else None,
+        hold_where=None,
+        in_work=4,
+        remind=[],
+    )
+
+
 def _pocket(part: str, rows: int) -> list[Step]:
-    walk = [_step(part, "row", row=n, rows=rows) for n in range(1, rows + 1)]
+    walk = [_row(part, row, rows) for row in range(1, rows + 1)]
     return [_step(part, "do"), *walk, _step(part, "do")]
 
 
@@ -21,6 +40,10 @@ def knit(foot: int = 12, cuff: int = 8) -> dict[str, Any]:
         "slots": 8,
         "words": f"foot {foot}",
         "foot_rounds": foot,
+        "pockets": {
+            name: {"needles": 4, "first_slot": 1, "left": 2, "rows": rows}
+            for name, rows in (("heel", 6), ("toe", 4))
+        },
         "steps": [
             _step("waste", "do"),
             _step("waste", "rounds", rounds=3),

@@ -7,6 +7,7 @@
 import { html, nothing } from "lit-html";
 import { guard } from "lit-html/directives/guard.js";
 import { ref } from "lit-html/directives/ref.js";
+import { setAside } from "../page/set_aside.js";
 import { short } from "../page/short.js";
 import { lastCopy } from "./copies_screen.js";
 import { dueShown, today } from "./days.js";
@@ -140,11 +141,12 @@ export class BookScreen {
 
   /** @param {Aside} one */
   #aside(one) {
-    return html`<div class="line trouble">
-      <p>${one.store === "wearers" ? "A wearer" : "A visit"} in the book cannot be read and was set aside. All others are as they were.</p>
-      <details><summary>What it holds</summary><p class="raw"><bdi>${one.text.slice(0, 2000)}</bdi></p>
-        <button type="button" @click=${() => this.wearers.drop(one)}>Delete it for good</button></details>
-    </div>`;
+    const what = one.store === "wearers" ? "A wearer" : "A visit";
+    return setAside(
+      `${what} in the book cannot be read and was set aside. All others are as they were.`,
+      one.text,
+      () => this.wearers.drop(one),
+    );
   }
 
   /** @param {import("./types").View} view */

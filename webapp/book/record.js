@@ -3,6 +3,7 @@
  * and a damaged entry must not take the others with it.
  * @import {Visit, Wearer} from "./types"
  */
+import { valuesOf } from "../page/values_of.js";
 import { STATES } from "./states.js";
 
 const WORDS = /** @type {const} */ ([
@@ -29,22 +30,14 @@ export function wearerOf(raw) {
 
 /** @param {any} raw @returns {Visit} @throws {TypeError} where it is not one */
 export function visitOf(raw) {
-  const { wearer, number, at, values } = raw ?? {};
+  const { wearer, number, at } = raw ?? {};
   if (typeof wearer !== "string" || !Number.isInteger(number)) throw new TypeError("no visit");
-  if (typeof values !== "object" || !values) throw new TypeError("no values");
-  for (const [name, value] of Object.entries(values)) {
-    // A name becomes a path in the request; no path may lead behind an object.
-    if (!/^[a-z]\w*(\.\w+)*$/.test(name) || /__proto__|constructor|prototype/.test(name)) {
-      throw new TypeError("no field");
-    }
-    if (typeof value !== "string") throw new TypeError("no text");
-  }
   const before = ["state", "due", "price"].filter((name) => typeof raw[name] === "string");
   return {
     wearer,
     number,
     at: Number.isFinite(at) ? at : 0,
-    values,
+    values: valuesOf(raw.values),
     ...Object.fromEntries(before.map((name) => [name, raw[name]])),
   };
 }

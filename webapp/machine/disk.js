@@ -1,9 +1,10 @@
 /**
  * The phone's database of sessions and what happened in them.
  * @import {DBSchema} from "idb"
- * @import {Happening, Kept, Session} from "./types"
+ * @import {Aside, Happening, Kept, Session} from "./types"
  */
 import { Database } from "../storage/database.js";
+import { happeningOf, lost, sessionOf } from "./record.js";
 
 const NAME = "heelwise.machine";
 
@@ -21,6 +22,9 @@ export class NumberTaken extends Error {
 
 /** @extends {Database<Schema>} */
 export class Disk extends Database {
+  /** @type {Map<string, Aside>} what could not be read, so far */
+  aside = new Map();
+
   constructor() {
     super(NAME, [
       (made) => {
@@ -36,8 +40,16 @@ export class Disk extends Database {
   }
 
   /** @returns {Promise<Session[]>} */
-  sessions() {
-    return this.twice((database) => database.getAll("sessions"));
+  async sessions() {
+    const all = await this.twice((database) => database.getAll("sessions"));
+    const damaged = all.filter((one) => !readable(sessionOf, one));
+    for (const session of damaged) {
+      const happenings = await this.twice((database) =>
+        database.getAll("happenings", from(session.id, 0)),
+      );
+      this.#setAside(session.id, { session, happenings });
+    }
+    return all.filter((one) => !damaged.includes(one));
   }
 
   /** @param {string} id @returns {Promise<{ session: Session | undefined, happenings: Happening[] }>} */
@@ -49,8 +61,35 @@ export class Disk extends Database {
         reading.objectStore("happenings").getAll(from(id, 0)),
         reading.done,
       ]);
-      return { session, happenings };
+      return { session: readable(sessionOf, session), happenings: this.#inARow(happenings) };
     });
+  }
+
+  /** Number by number from the first: each keeps its place, also beside one that cannot be read. @param {Happening[]} raw */
+  #inARow(raw) {
+    const known = new Map(raw.map((one) => [one.number, this.#happening(one)]));
+    const last = raw.findLast(({ number }) => Number.isInteger(number))?.number ?? 0;
+    const [{ session = "" } = {}] = raw;
+    return Array.from({ length: last }, (_, at) => known.get(at + 1) ?? lost(session, at + 1));
+  }
+
+  /** @param {Happening} raw */
+  #happening(raw) {
+    const good = readable(happeningOf, raw);
+    if (!good) this.#setAside([raw.session, raw.number], raw);
+    return good ?? lost(raw.session, raw.number);
+  }
+
+  /** @param {Aside["key"]} key @param {unknown} raw */
+  #setAside(key, raw) {
+    this.aside.set(String(key), { key, text: JSON.stringify(raw) });
+  }
+
+  /** For good; of a session, all that happened in it too. @param {Aside} one */
+  async drop({ key }) {
+    if (Array.isArray(key)) await this.twice((database) => database.delete("happenings", key));
+    else await this.remove([key]);
+    this.aside.delete(String(key));
   }
 
   /**
@@ -72,7 +111,7 @@ export class Disk extends Database {
       // The phone may have thrown all away without a word.
       if (sure && there[0]?.number !== sure) there = await store.getAll(from(session.id, 0));
       const first = there[0]?.number === sure ? sure : 0;
-      const known = new Map(there.map((one) => [one.number, one]));
+      const known = new Map(there.map((one) => [one.number, this.#happening(one)]));
       const missing = happenings.slice(first).filter((one) => !known.has(one.number));
       if (happenings.slice(first).some((one) => !same(known.get(one.number) ?? one, one))) {
         writing.abort();
@@ -96,6 +135,15 @@ export class Disk extends Database {
         removing.done,
       ]);
     });
+  }
+}
+
+/** @template T @param {(raw: any) => T} reader @param {unknown} raw @returns {T | undefined} */
+function readable(reader, raw) {
+  try {
+    return reader(raw);
+  } catch {
+    return undefined;
   }
 }
 

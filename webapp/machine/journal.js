@@ -2,7 +2,7 @@
  * What happened at the machine, on the phone for good: a happening is on disk before `append` resolves.
  * Where the phone cannot keep it (storage full, closed, gone, silent), it goes on in memory, says so,
  * and writes all that is missing as soon as it can. All that was seen of a session stays in memory.
- * @import {Happening, Kept, Session} from "./types"
+ * @import {Aside, Happening, Kept, Session} from "./types"
  */
 import { Disk, NumberTaken } from "./disk.js";
 import { Held } from "./held.js";
@@ -59,6 +59,16 @@ export class Journal extends EventTarget {
   /** Those put away. @returns {Promise<Session[]>} */
   async discarded() {
     return (await this.#all()).filter(({ away }) => away);
+  }
+
+  /** What could not be read so far. */
+  get aside() {
+    return [...this.#disk.aside.values()];
+  }
+
+  /** Delete what cannot be read, for good. @param {Aside} one */
+  async drop(one) {
+    await this.#soon(this.#disk.drop(one)).catch(() => this.#fail());
   }
 
   /** @param {string} id @returns {Promise<Kept | undefined>} */

@@ -111,8 +111,7 @@ export class Machine {
     const away = await this.#read(await this.journal.discarded());
     drawLine(
       this.host.line,
-      unfinished,
-      away,
+      { unfinished, away, aside: this.journal.aside },
       {
         enter: (id) => this.host.enter(id),
         putAway: async (id) => {
@@ -131,6 +130,11 @@ export class Machine {
           await this.#remember();
           await this.line();
         },
+        drop: async (one) => {
+          await this.journal.drop(one);
+          await this.#remember();
+          await this.line();
+        },
       },
       shown,
     );
@@ -138,7 +142,8 @@ export class Machine {
 
   async #remember() {
     const away = await this.journal.discarded();
-    remember({ unfinished: (await this.unfinished()).length + away.length });
+    const unfinished = await this.unfinished();
+    remember({ unfinished: unfinished.length + away.length + this.journal.aside.length });
   }
 
   async #all() {

@@ -1,14 +1,21 @@
 /**
  * The line on the page that says what is on the machine, with the way to it, the way to put it away, and
  * the way back.
- * @import {Kept} from "./types"
+ * @import {Aside, Kept} from "./types"
  */
 import { html, nothing, render } from "lit-html";
+import { setAside } from "../page/set_aside.js";
 import { SOCKS } from "./counter_screen.js";
 import { where } from "./moments.js";
 import { fold, view } from "./progress.js";
 
-/** @typedef {Record<"enter" | "putAway" | "bringBack" | "remove", (id: string) => void>} Ways */
+/** @typedef {Record<"enter" | "putAway" | "bringBack" | "remove", (id: string) => void>} ForPairs */
+/** @typedef {ForPairs & { drop: (one: Aside) => void }} Ways */
+/** @typedef {{ unfinished: Kept[], away: Kept[], aside: Aside[] }} There */
+
+const PAIR = "A pair at the machine cannot be read and was set aside. All others are as they were.";
+const HAPPENING =
+  "One thing that was counted at the machine cannot be read and was set aside. All before and after it counts as it did.";
 
 /** Where a pair stands, in words. @param {Kept} kept */
 export function standing({ session, happenings }) {
@@ -25,12 +32,13 @@ function lead({ session, happenings }) {
 }
 
 /**
- * @param {HTMLElement} place @param {Kept[]} unfinished @param {Kept[]} away @param {Ways} ways
+ * @param {HTMLElement} place @param {There} there @param {Ways} ways
  * @param {boolean} shown whether those put away are shown at once: one has just been
  */
-export function drawLine(place, unfinished, away, ways, shown) {
+export function drawLine(place, { unfinished, away, aside }, ways, shown) {
   render(
-    html`${[...unfinished].reverse().map(
+    html`${aside.map((one) => setAside(Array.isArray(one.key) ? HAPPENING : PAIR, one.text, () => ways.drop(one)))}
+    ${[...unfinished].reverse().map(
       (kept) => html`<div class="line on-machine">
         <p><strong>${lead(kept)}</strong> ${standing(kept)}. <span class="quiet">${kept.session.label}, begun ${day(kept.session.began)}.</span></p>
         <div class="row">

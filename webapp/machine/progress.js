@@ -118,6 +118,7 @@ function begun({ socks }) {
 export function apply(state, { kind, number, sock, place, text, knit }) {
   const here = state.places[sock];
   const next = { ...state, last: number };
+  if (kind === "lost") return next;
   if (kind === "note") {
     next.notes = [...state.notes, { sock, place: here, text: text ?? "", number }];
     return next;

@@ -76,8 +76,9 @@ export interface Happening {
   /** 1, 2, 3 … in a session */
   number: number;
   sock: Sock;
-  /** turn: now this sock is on the machine. plan: this sock's counts are others now. */
-  kind: "done" | "back" | "jump" | "note" | "turn" | "plan";
+  /** turn: now this sock is on the machine. plan: this sock's counts are others now. lost: what it was
+   * cannot be read; each place is told whole, so the next one says where the sock stands. */
+  kind: "done" | "back" | "jump" | "note" | "turn" | "plan" | "lost";
   /** where this sock stands after it; with `done`, `back` and `jump`, and with a `plan` that moves it */
   place?: Place;
   text?: string;
@@ -105,6 +106,12 @@ export interface State {
   ended: [boolean, boolean];
   /** number of the last happening */
   last: number;
+}
+/** Something the phone holds that cannot be read: left as it is, and told. */
+export interface Aside {
+  /** of a session with all that happened in it, or of one happening */
+  key: string | [string, number];
+  text: string;
 }
 /** A session with all that happened, as it is kept. */
 export interface Kept {

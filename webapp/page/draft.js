@@ -3,6 +3,7 @@
  * sheet (a shared plan or the example) so that neither can ever overwrite the other.
  * @import {Last, Values, Visit} from "./types"
  */
+import { valuesOf } from "./values_of.js";
 
 const MINE = "heelwise.mine";
 const VISIT = "heelwise.visit";
@@ -11,12 +12,24 @@ const CHART = "heelwise.chart";
 const LAST = "heelwise.last";
 const SHELF = "heelwise.shelf";
 const UNKEPT = "heelwise.unkept";
+const ASIDE = "heelwise.aside.";
+
+/** What stands where. The counts shown last are not among them: they are worked out again. @type {Record<string, string>} */
+const WORDS = {
+  [MINE]: "Your own page",
+  [VISIT]: "The sheet that was open last",
+  [BEFORE]: "What stood on your own page before",
+  [CHART]: "What was typed for the table over sizes",
+  [SHELF]: "Your cylinders and yarns",
+  [UNKEPT]: "A wearer’s sheet that the book did not have yet",
+};
 
 export class Draft {
   /** False once the phone has refused to store; the page then says so and goes on. */
   stored = true;
   /** @type {Map<string, string>} what storage would hold, for phones that refuse it */
   #memory = new Map();
+  #aside = setAsideBefore();
 
   /** @returns {Values | null} */
   get mine() {
@@ -30,7 +43,7 @@ export class Draft {
 
   /** @returns {Visit | null} */
   get visit() {
-    return this.#read(VISIT);
+    return this.#read(VISIT, visitOf);
   }
 
   /** @param {Visit | null} visit */
@@ -60,7 +73,7 @@ export class Draft {
 
   /** @returns {Last | null} the counts shown last */
   get last() {
-    return this.#read(LAST);
+    return this.#read(LAST, () => {});
   }
 
   /** @param {Last | null} last */
@@ -80,7 +93,7 @@ export class Draft {
 
   /** @returns {Record<string, {label: string, values: Values}>} wearers' sheets that the book has not yet, by id */
   get unkept() {
-    return this.#read(UNKEPT) ?? {};
+    return this.#read(UNKEPT, sheetsOf) ?? {};
   }
 
   /** @param {Record<string, {label: string, values: Values}>} sheets */
@@ -88,21 +101,55 @@ export class Draft {
     this.#write(UNKEPT, sheets);
   }
 
-  /** @param {string} key @returns {any} */
-  #read(key) {
+  /** What was kept and cannot be read. */
+  get aside() {
+    return [...this.#aside].map(([place, { words, text }]) => ({ place, words, text }));
+  }
+
+  /** Delete it for good. @param {string} place */
+  drop(place) {
+    localStorage.removeItem(place);
+    this.#aside.delete(place);
+  }
+
+  /** @param {string} key @param {(raw: any) => unknown} sure throws where it is not what is kept there @returns {any} */
+  #read(key, sure = valuesOf) {
     let text = this.#memory.get(key);
     try {
       text ??= localStorage.getItem(key) ?? undefined;
-      return text === undefined ? null : JSON.parse(text);
     } catch {
       return null;
     }
+    if (text === undefined || this.#aside.get(key)?.text === text) return null;
+    try {
+      const kept = JSON.parse(text);
+      if (kept) sure(kept);
+      return kept;
+    } catch {
+      this.#setAside(key, text);
+      return null;
+    }
+  }
+
+  /** What is typed next must not overwrite it. @param {string} key @param {string} text */
+  #setAside(key, text) {
+    const words = WORDS[key];
+    if (!words) return;
+    let place = ASIDE + Date.now() + key;
+    try {
+      localStorage.setItem(place, text);
+      localStorage.removeItem(key);
+    } catch {
+      place = key; // no room: it stays where it is, and what is typed stays in memory
+    }
+    this.#aside.set(place, { words, text });
   }
 
   /** @param {string} key @param {object | null} value */
   #write(key, value) {
     const text = JSON.stringify(value);
     try {
+      if (this.#aside.has(key)) throw new Error("Something set aside stands there.");
       localStorage.setItem(key, text);
       this.#memory.delete(key);
       this.stored = true;
@@ -110,5 +157,34 @@ export class Draft {
       this.#memory.set(key, text);
       this.stored = false;
     }
+  }
+}
+
+/** @returns {Map<string, { words: string, text: string }>} by where it is kept */
+function setAsideBefore() {
+  const found = new Map();
+  try {
+    for (const [place, text] of Object.entries(localStorage)) {
+      const words = WORDS[place.slice(place.lastIndexOf("heelwise."))];
+      if (place.startsWith(ASIDE) && words) found.set(place, { words, text });
+    }
+  } catch {
+    // The phone keeps nothing, then.
+  }
+  return found;
+}
+
+/** @param {any} visit */
+function visitOf({ kind, opened, values }) {
+  if (!["wearer", "link", "demo"].includes(kind)) throw new TypeError("no sheet");
+  valuesOf(opened);
+  valuesOf(values);
+}
+
+/** @param {any} sheets */
+function sheetsOf(sheets) {
+  for (const { label, values } of Object.values(sheets)) {
+    if (typeof label !== "string") throw new TypeError("no label");
+    valuesOf(values);
   }
 }

@@ -47,7 +47,7 @@ const counter = atMachine.start();
 if (counter) Promise.race([counter, pause(COUNTER_MS)]).finally(() => engine.start());
 else engine.start();
 const calculator = new Calculator(engine);
-const status = new Status(engine);
+const status = new Status(engine, draft);
 const beside = new WordsBeside(form);
 const problems = new ProblemsBeside(form);
 const sheets = new Sheets({ form, draft, nav, engine });

@@ -2,16 +2,19 @@
  * The quiet lines above the work: what the page waits for, what went wrong and what to do, whether
  * the phone keeps what is typed, and the offer of a new version.
  * @import {Asks} from "./types"
+ * @import {Draft} from "./draft.js"
  */
 import { html, nothing, render } from "lit-html";
+import { setAside } from "./set_aside.js";
 
 export class Status {
   #trouble = "";
   #stored = true;
 
-  /** @param {Asks} engine */
-  constructor(engine) {
+  /** @param {Asks} engine @param {Draft} draft */
+  constructor(engine, draft) {
     this.engine = engine;
+    this.draft = draft;
     this.place = /** @type {HTMLElement} */ (document.getElementById("status-line"));
     this.offer = /** @type {HTMLElement} */ (document.getElementById("offer-line"));
     engine.addEventListener("state", () => this.#draw());
@@ -24,9 +27,8 @@ export class Status {
     this.#draw();
   }
 
-  /** @param {boolean} stored whether the phone keeps what is typed */
+  /** What is kept may have been looked at just now. @param {boolean} stored whether the phone keeps what is typed */
   stored(stored) {
-    if (stored === this.#stored) return;
     this.#stored = stored;
     this.#draw();
   }
@@ -66,7 +68,12 @@ export class Status {
           ? nothing
           : html`<div class="line trouble"><p>This phone does not let the page keep anything, so what you
               type is gone once you close it. Copy the plan’s link to keep it.</p></div>`
-      }`,
+      }${this.draft.aside.map(({ place, words, text }) =>
+        setAside(`${words} cannot be read and was set aside. All else is as it was.`, text, () => {
+          this.draft.drop(place);
+          this.#draw();
+        }),
+      )}`,
       this.place,
     );
   }

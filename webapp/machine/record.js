@@ -1,0 +1,79 @@
+/**
+ * What the phone or a file holds of a pair, made sure of before anything is done with it: a damaged entry
+ * must not take the others with it.
+ * @import {Happening, Session} from "./types"
+ */
+
+const PARTS = ["waste", "cuff", "leg", "heel", "foot", "toe", "finish"];
+const KINDS = ["done", "back", "jump", "note", "turn", "plan", "lost"];
+const MOST = 100_000; // rounds, rows or steps; needles are far fewer, and are drawn
+const SLOTS = 1000;
+
+/** @param {any} raw @returns {Session} the same @throws {TypeError} where it is none */
+export function sessionOf(raw) {
+  sure(raw, Object);
+  const { id, began, label, request, socks, earlier = {}, away = false } = raw;
+  sure(typeof id === "string" && Number.isFinite(began) && typeof label === "string");
+  sure(request, Object);
+  sure(Array.isArray(socks) && socks.length === 2 && typeof away === "boolean");
+  socks.forEach(knit);
+  sure(earlier, Object);
+  sure(Object.values(earlier).every(Number.isFinite));
+  return raw;
+}
+
+/** @param {any} raw @returns {Happening} the same @throws {TypeError} where it is none */
+export function happeningOf(raw) {
+  sure(raw, Object);
+  const { session, number, sock, kind, place, text = "", took, at } = raw;
+  sure(typeof session === "string" && whole(number) && number > 0 && KINDS.includes(kind));
+  sure(sock === 0 || sock === 1);
+  sure(typeof text === "string" && (took === null || Number.isFinite(took)));
+  sure(Number.isFinite(at));
+  if (place !== undefined) sure(whole(place?.step) && whole(place.done));
+  if (raw.knit !== undefined) knit(raw.knit);
+  return raw;
+}
+
+/** What stands where something happened that cannot be read. @param {string} session @param {number} number @returns {Happening} */
+export function lost(session, number) {
+  return { session, number, sock: 0, kind: "lost", took: null, at: 0 };
+}
+
+/** @param {any} raw */
+function knit(raw) {
+  const { slots, words, foot_rounds, steps, pockets, every = null } = raw ?? {};
+  sure(whole(slots, SLOTS) && typeof words === "string" && whole(foot_rounds));
+  sure(every === null || (whole(every) && every > 0));
+  for (const name of ["heel", "toe"]) {
+    const { needles, first_slot, left, rows } = pockets?.[name] ?? {};
+    sure(whole(needles, SLOTS) && Number.isInteger(first_slot) && whole(left) && whole(rows));
+  }
+  sure(Array.isArray(steps));
+  steps.forEach(step);
+}
+
+/** @param {any} raw */
+function step(raw) {
+  const { part, title, text, tension = "", kind } = raw ?? {};
+  sure(PARTS.includes(part) && [title, text, tension].every((one) => typeof one === "string"));
+  if (kind === "rounds") return sure(whole(raw.rounds));
+  if (kind !== "row") return sure(kind === "do");
+  const { row, direction, half, knits, in_work, back, hold, remind } = raw;
+  sure([row, in_work, back ?? 0, hold ?? 0].every((one) => whole(one)));
+  sure(["right", "left"].includes(direction) && ["narrow", "widen"].includes(half));
+  sure(Array.isArray(knits) && knits.length === 2 && knits.every((one) => whole(one)));
+  sure([raw.back_where ?? "", raw.hold_where ?? ""].every((one) => typeof one === "string"));
+  sure(Array.isArray(remind) && remind.every((one) => typeof one === "string"));
+}
+
+/** @param {unknown} number @param {number} [most] */
+function whole(number, most = MOST) {
+  return Number.isInteger(number) && Number(number) >= 0 && Number(number) <= most;
+}
+
+/** @param {unknown} holds @param {ObjectConstructor} [kind] where it is to be an object and no list */
+function sure(holds, kind) {
+  const good = kind ? typeof holds === "object" && holds && !Array.isArray(holds) : holds;
+  if (!good) throw new TypeError("no such record");
+}

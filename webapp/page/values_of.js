@@ -1,0 +1,17 @@
+/**
+ * What was typed, made sure of before it is used: read from the phone or from a file it may be anything.
+ * @import {Values} from "./types"
+ */
+
+/** @param {any} raw @returns {Values} @throws {TypeError} where it is not what a form holds */
+export function valuesOf(raw) {
+  if (typeof raw !== "object" || !raw || Array.isArray(raw)) throw new TypeError("no values");
+  for (const [name, value] of Object.entries(raw)) {
+    // A name becomes a path in the request; no path may lead behind an object.
+    if (!/^[a-z]\w*(\.\w+)*$/.test(name) || /__proto__|constructor|prototype/.test(name)) {
+      throw new TypeError("no field");
+    }
+    if (typeof value !== "string") throw new TypeError("no text");
+  }
+  return raw;
+}
