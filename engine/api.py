@@ -10,6 +10,8 @@ A call names what it wants in `do`:
   `at_machine.write`; with a `first_sock` in the request, sock two.
 - `card` with `request` and `text`, the address of its counts: what a card to knit from says, as
   `card.write`.
+- `tag` with `request` and `text`, the address of the page: what goes with the finished pair, as
+  `tag.write`; of a pair that has no counts it says nothing of them.
 - `code` with `text`: a link as a code to scan, as `qr_code.draw`.
 - `foot` with `request`: the `measures` and `notes` of a plan, as far as the foot alone tells.
 - `chart` with `request` and `chart` (see `chart.read`): a table over sizes, as `chart.write`.
@@ -46,6 +48,7 @@ from engine import (
     shelf_sheet,
     stock,
     swatch,
+    tag,
     units,
 )
 from engine.errors import Problem, Refused
@@ -61,13 +64,11 @@ def _plan(call: Mapping[str, Any]) -> dict[str, Any]:
 def _page(call: Mapping[str, Any]) -> dict[str, Any]:
     sock = plan.make(call.get("request"))
     request: Mapping[str, Any] = call["request"]
-    whole, bare = link.write(request), counts_only.Bare(request)
-    if counts_only.personal(request):
-        bare = counts_only.without_person(request, sock)
+    bare = counts_only.of(request, sock)
     return {
         "plan": sheet.write(sock),
         "picture": picture.draw(sock, sheet.places(sock)),
-        "link": whole,
+        "link": link.write(request),
         "counts_link": bare.request and link.write(bare.request),
         "counts_link_words": bare.words,
     }
@@ -80,6 +81,14 @@ def _knit(call: Mapping[str, Any]) -> dict[str, Any]:
 def _card(call: Mapping[str, Any]) -> dict[str, Any]:
     sock = plan.make(call.get("request"))
     return card.write(sock, call["request"], _text(call, "text"))
+
+
+def _tag(call: Mapping[str, Any]) -> dict[str, Any]:
+    try:
+        sock = plan.make(call.get("request"))
+    except Refused:
+        return tag.without_counts()
+    return tag.write(sock, call["request"], _text(call, "text"))
 
 
 def _code(call: Mapping[str, Any]) -> dict[str, Any]:
@@ -167,6 +176,7 @@ _DOORS: dict[str, Callable[[Mapping[str, Any]], dict[str, Any]]] = {
     "page": _page,
     "knit": _knit,
     "card": _card,
+    "tag": _tag,
     "code": _code,
     "foot": _foot,
     "chart": _chart,

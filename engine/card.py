@@ -2,7 +2,7 @@
 
 Boxes are numbered by the round or row they end with; the last one ends the part. Where this is sock
 two, its boxes stand alone, for sock one is knitted. The code is that of the link without the
-person, which is anybody's to scan; beyond version 10 it would be too fine for a card.
+person, which is anybody's to scan.
 """
 
 from __future__ import annotations
@@ -15,7 +15,6 @@ from engine.short_row import Pocket
 from engine.sock import Sock
 
 EVERY = 10  # rounds or rows a box
-_LARGEST = 10  # version of a code, 65 modules across: half a mm each on 32 mm of paper
 
 
 def write(sock: Sock, request: Mapping[str, Any], address: str) -> dict[str, Any]:
@@ -23,7 +22,6 @@ def write(sock: Sock, request: Mapping[str, Any], address: str) -> dict[str, Any
 
     `address` opens its counts ("" where nothing can); `code` is None where that makes no code.
     """
-    drawn = qr_code.draw(address) if 0 < len(address) <= qr_code.MOST_BYTES else None
     return {
         "title": f"{'A pair' if sock.knitted_rounds is None else 'Sock two'} on "
         f"{sock.cylinder.slots} slots",
@@ -34,7 +32,7 @@ def write(sock: Sock, request: Mapping[str, Any], address: str) -> dict[str, Any
             for band in leg_sheet.write(sock)["bands"]
         ],
         "facts": _facts(sock, request.get("fabric") or {}),
-        "code": drawn["svg"] if drawn and drawn["version"] <= _LARGEST else None,
+        "code": qr_code.on_paper(address),
     }
 
 

@@ -20,6 +20,11 @@ FOR_THE_WEARER = (
     "Wash before the first wear and say what the fibre is: wool and elastic can cause allergies.",
 )
 
+ON_THE_TAG = (
+    "Wash before the first wear. Wool and elastic can cause allergies: mind the fibre named here. "
+    "On swollen, diabetic or numb legs a tight top can do harm: ask a clinician first."
+)
+
 
 def for_sock(tight_top: bool) -> list[str]:
     """Return the cautions of a plan; `tight_top` puts the one for the leg first."""

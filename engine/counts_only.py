@@ -29,6 +29,11 @@ class Bare(NamedTuple):
     words: str = ""
 
 
+def of(request: Mapping[str, Any], sock: Sock) -> Bare:
+    """Return a request for the counts of `sock`: `request` itself where it tells of nobody."""
+    return without_person(request, sock) if personal(request) else Bare(request)
+
+
 def personal(request: Mapping[str, Any]) -> bool:
     """Tell whether a request that was planned says anything of a person."""
     wished = request.get("sock") or {}

@@ -16,6 +16,7 @@ from segno import encoder
 from engine.errors import Problem, Refused
 
 QUIET = 4  # modules of white on each side: ISO/IEC 18004:2015, 6.3.8
+ON_PAPER = 10  # version, 65 modules across: half a mm each on 32 mm of paper
 MOST_BYTES = 450  # what version 16 holds at level M: ISO/IEC 18004:2015, table 7
 _LABEL = "The link as a code for a camera"
 
@@ -46,6 +47,14 @@ def draw(text: str) -> dict[str, Any]:
         "version": made.version,
         "across": across,
     }
+
+
+def on_paper(text: str) -> str | None:
+    """Return the svg of `text` for a small print, None where it is none or would be too fine."""
+    if not 0 < len(text) <= MOST_BYTES:
+        return None
+    drawn = draw(text)
+    return str(drawn["svg"]) if drawn["version"] <= ON_PAPER else None
 
 
 def _row(modules: bytearray, down: int) -> str:

@@ -68,6 +68,7 @@ ROUND_SEEN = Cited(0.5, TRADE)  # rounds, where a colour is seen to begin
 # --- Ease and stretch -----------------------------------------------------------------------------
 LENGTH_EASE_MOST = Cited(0.15, TRADE)
 LENGTH_EASE = Cited(0.04, TRADE + " (2 to 6 %)")
+LENGTH_EASE_USUAL = tuple(Cited(x, TRADE) for x in (0.02, 0.06))
 BALL_STRETCH = tuple(Cited(x, TRADE) for x in (1.00, 1.05, 1.18, 1.25))
 BALL_STRETCH_WANTED = Cited(1.10, TRADE)
 HEEL_STRETCH = tuple(Cited(x, TRADE) for x in (1.00, 1.08, 1.28, 1.38))

@@ -1,0 +1,103 @@
+"""The tag as the engine tells it: whom the pair fits, and a code for the same counts again."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+from hypothesis import assume, given
+
+from engine.api import answer
+from tests.asking import asked, mm
+from tests.engine.drawn_requests import Json, knittable, plan
+from tests.published.code_reader import pixels, read
+
+PAGE = "https://heelwise.example/"
+
+
+def tag(request: Json, page: object = PAGE) -> Json:
+    return answer({"do": "tag", "request": request, "text": page})
+
+
+def facts(request: Json) -> dict[str, str]:
+    return {one["name"]: one["text"] for one in tag(request)["facts"]}
+
+
+def range_in_cm(request: Json) -> tuple[float, float]:
+    first, last = re.findall(r"[\d.]+", facts({**request, "units": "cm"})["Fits a foot of"])
+    return float(first), float(last)
+
+
+def test_it_fits_feet_two_to_six_percent_longer_than_the_sock() -> None:
+    """Common practice, no published source."""
+    request = asked({"sock.foot_length_of_sock": "9 in"})
+    sock = mm(plan(request), "foot_length") / 10
+    assert range_in_cm(request) == pytest.approx((sock / 0.98, sock / 0.94), abs=0.051)
+
+
+@given(knittable())
+def test_the_foot_it_was_planned_on_is_among_them(request: Json) -> None:
+    found = plan(request)
+    assume("errors" not in found)
+    assume(not (request.get("sock") or {}).get("foot_length_of_sock"))
+    text = tag({**request, "units": "cm"})["facts"][0]["text"]
+    ends = [float(end) for end in re.findall(r"[\d.]+", text)]
+    round_of_it = 5 / found["fabric"]["rounds"]["value"] / 100  # half a round, in cm
+    foot = found["measures"]["length"]["value"] / 10
+    assert min(ends) - 0.06 - round_of_it <= foot <= max(ends) + 0.06 + round_of_it
+
+
+def test_a_sock_that_was_meant_tight_fits_its_own_foot() -> None:
+    request = asked({"sock.length_ease": "12 %"})
+    low, high = range_in_cm(request)
+    assert low < 24.6 * 0.95
+    assert high == pytest.approx(24.63, abs=0.2)
+
+
+def test_in_the_knitters_units() -> None:
+    assert re.fullmatch(r"\d+( \d/\d)? to \d+( \d/\d)? in", facts(asked())["Fits a foot of"])
+
+
+@pytest.mark.parametrize(
+    ("system", "size", "text"),
+    [("EU", "39", "EU 39"), ("US women", "8½", "US women 8.5"), ("UK", " 6.50 ", "UK 6.5")],
+)
+def test_the_shoe_size_where_it_was_told(system: str, size: str, text: str) -> None:
+    told = asked({"person.shoe_size": {"system": system, "size": size}})
+    assert facts(told)["Shoe size"] == text
+    assert "Shoe size" not in facts(asked())
+
+
+def test_its_code_opens_the_same_counts_and_nothing_of_the_person() -> None:
+    request = asked({"person.shoe_size": {"system": "EU", "size": "39"}, "person.height": "1.7 m"})
+    address = read(pixels(tag(request)["code"]))
+    assert address == PAGE + "#" + answer({"do": "page", "request": request})["counts_link"]
+    opened = answer({"do": "open", "link": address.partition("#")[2]})["request"]
+    assert not {"foot", "other_foot", "person"} & set(opened)
+    assert plan(opened)["counts"]["foot"]["rounds"] == plan(request)["counts"]["foot"]["rounds"]
+
+
+def test_sock_two_is_told_by_its_own_length() -> None:
+    longer = asked({"first_sock": {"foot_rounds": 48, "length": "9 in"}})
+    first, last = range_in_cm(longer)
+    assert first == pytest.approx(mm(plan(longer), "foot_length") / 9.8, abs=0.051)
+    assert last > first
+
+
+@pytest.mark.parametrize("page", ["", None, "https://heelwise.example/" + "x" * 200])
+def test_no_code_where_there_is_no_address_or_paper_could_not_hold_it(page: object) -> None:
+    assert tag(asked(), page)["code"] is None
+
+
+def test_its_one_line_of_cautions() -> None:
+    said = tag(asked())["caution"].casefold()
+    for word in ("wash before", "wool", "elastic", "allerg", "diabetic", "numb", "clinician"):
+        assert word in said
+    assert len(said) < 220, "one small line"
+
+
+@pytest.mark.parametrize("request_", [{}, None, asked({"cylinder.slots": 61})])
+def test_a_pair_without_counts_has_a_tag_that_says_nothing_of_them(request_: Json) -> None:
+    bare = tag(request_)
+    assert (bare["facts"], bare["code"]) == ([], None)
+    assert bare["caution"] == tag(asked())["caution"]
