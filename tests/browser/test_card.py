@@ -1,41 +1,38 @@
-"""What comes out of the printer, on A4 and on Letter: the card of a pair, and the whole plan.
-
-Read back as a printer would have it: the text by pypdf, the picture by pypdfium2, the code on it by
-zxing-cpp. Paper: A4 is 210 × 297 mm (ISO 216), Letter 8.5 × 11 in (ANSI/ASME Y14.1).
-"""
+"""What comes out of the printer, on A4 and on Letter: the card of a pair, and the whole plan."""
 
 from __future__ import annotations
 
-import io
 import re
-import unicodedata
-from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
 import numpy as np
-import pypdf
-import pypdfium2
 import pytest
-from playwright.sync_api import BrowserContext, Page, expect
+from playwright.sync_api import Page, expect
 
 from engine.api import answer
+from tests.browser.on_paper import (
+    DOTS,
+    PAPER,
+    UNPRINTED,
+    NewPhone,
+    ink,
+    nothing_cut_off,
+    picture,
+    printed,
+    text_of,
+    to_a_file,
+)
 from tests.browser.walk import choose, field, figures, fill_foot, opened, step
 from tests.published.code_reader import found, read
 
-NewPhone = Callable[..., BrowserContext]
-PAPER = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4)}
-DOTS = 8  # a mm, about 200 to the inch
-UNPRINTED = 5  # mm at the edge that an ordinary printer leaves white (common practice)
 TO_CUT = (105, 138)  # mm: where the dashed lines stand
 TALLEST = 139.7  # mm: a quarter of Letter, the shorter of the two
 
 
 def ready(new_phone: NewPhone, **features: Any) -> Page:
     """A page at the counts, whose printer only notes that it was asked."""
-    phone = new_phone(**features)
-    phone.add_init_script("window.print = () => { window.asked = (window.asked ?? 0) + 1 }")
-    page = opened(phone)
+    page = opened(to_a_file(new_phone(**features)))
     fill_foot(page)
     field(page, "fabric.yarn").fill("400 m / 100 g")
     step(page, "counts")
@@ -44,39 +41,9 @@ def ready(new_phone: NewPhone, **features: Any) -> Page:
     return page
 
 
-def printed(page: Page, paper: str, keep: Path | None = None, margin: str = "0") -> bytes:
-    made: bytes = page.pdf(
-        format=paper,
-        prefer_css_page_size=True,
-        margin={"top": margin, "right": margin, "bottom": margin, "left": margin},
-    )
-    if keep:
-        keep.write_bytes(made)
-    return made
-
-
-def text_of(made: bytes) -> list[str]:
-    """The words of each page, ligatures taken apart."""
-    pages = pypdf.PdfReader(io.BytesIO(made)).pages
-    return [unicodedata.normalize("NFKC", page.extract_text()) for page in pages]
-
-
-def picture(made: bytes, page: int = 0) -> np.ndarray[Any, np.dtype[np.uint8]]:
-    """A page as ink sees it, DOTS to the mm: 0 is black."""
-    sheet = pypdfium2.PdfDocument(made)[page]
-    bitmap = sheet.render(scale=DOTS * 25.4 / 72, grayscale=True)
-    return np.array(bitmap.to_numpy()).reshape(bitmap.height, bitmap.width)
-
-
-def ink(seen: np.ndarray[Any, Any]) -> tuple[float, float, float, float]:
-    """Where ink begins and ends in mm: left, top, right, bottom."""
-    down, across = np.where(seen < 200)
-    return tuple(n / DOTS for n in (across.min(), down.min(), across.max() + 1, down.max() + 1))
-
-
 def asked_to_print(page: Page) -> None:
     page.locator("#print-card").tap()
-    expect(page.locator("html")).to_have_attribute("data-print", "card")
+    expect(page.locator("html")).to_have_attribute("data-print", "paper")
     assert page.evaluate("window.asked") == 1
 
 
@@ -166,19 +133,14 @@ def test_the_whole_plan_on_paper(new_phone: NewPhone, screens: Path, paper: str)
             "e => [getComputedStyle(e).color, getComputedStyle(e).backgroundColor]"
         )
         assert style == ["rgb(0, 0, 0)", "rgba(0, 0, 0, 0)"]
-    for number in range(len(pages)):
-        left, top, right, bottom = ink(picture(made, number))
-        assert left >= 10 - 0.5
-        assert top >= 10 - 0.5
-        assert right <= PAPER[paper][0] - 10 + 0.5
-        assert bottom <= PAPER[paper][1] - 10 + 0.5
+    nothing_cut_off(made, paper, margin=10)
 
 
 def test_after_the_card_the_whole_plan_again(new_phone: NewPhone) -> None:
     page = ready(new_phone)
     asked_to_print(page)
     page.keyboard.press("Shift")
-    expect(page.locator("html")).not_to_have_attribute("data-print", "card")
+    expect(page.locator("html")).not_to_have_attribute("data-print", "paper")
     (first, *_) = text_of(printed(page, "A4"))
     assert "Show the counts" in first
 
@@ -208,13 +170,13 @@ def test_a_link_too_long_for_paper_leaves_no_code_of_another_plan(new_phone: New
     page.evaluate(long)
     page.locator("#print-card").tap()
     expect(page.locator(".card-code")).to_be_empty()
-    expect(page.locator("html")).to_have_attribute("data-print", "card")
+    expect(page.locator("html")).to_have_attribute("data-print", "paper")
     assert not found(picture(printed(page, "A4")))
 
 
 def test_the_card_is_never_on_the_screen(new_phone: NewPhone) -> None:
     page = ready(new_phone)
     asked_to_print(page)
-    expect(page.locator("#card")).to_be_hidden()
+    expect(page.locator("#paper")).to_be_hidden()
     expect(page.locator("#counts")).to_be_visible()
     choose(page, "dark")

@@ -14,6 +14,12 @@ export function dueShown(due) {
   return (due.slice(0, 4) === today().slice(0, 4) ? SHOWN : WHOLE).format(day);
 }
 
+/** @param {string} day like 2026-11-28 */
+export function dayShown(day) {
+  const at = new Date(`${day}T00:00`);
+  return Number.isNaN(at.getTime()) ? day : WHOLE.format(at);
+}
+
 /** @param {number} at ms */
 export function dayOf(at) {
   return WHOLE.format(at);

@@ -74,5 +74,7 @@ export interface Host {
   rename(id: string, label: string): void;
   /** it is deleted: nothing of it may stay */
   forget(id: string): void;
+  /** what goes with this wearer's finished pair; fails where it cannot be loaded */
+  tag(label: string, values: Values): Promise<void>;
   go(view: View, options?: { replace?: boolean }): void;
 }

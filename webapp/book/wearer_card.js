@@ -13,6 +13,7 @@ import { earlierVisits, measures } from "./visits_list.js";
 
 export class WearerCard {
   #sure = false;
+  #noTag = false;
   /** @type {Partial<Record<Written, string>>} */
   #errors = {};
   /** @type {Visit[] | undefined} */
@@ -32,6 +33,7 @@ export class WearerCard {
     if (id !== this.#id) this.#visits = undefined;
     this.#id = id;
     this.#sure = false;
+    this.#noTag = false;
     this.#errors = {};
     await this.follow();
   }
@@ -64,6 +66,7 @@ export class WearerCard {
                 @change=${() => this.#put({ state: name })} />${stateShown(name)}</label>`,
             )}</div>
           </fieldset>
+          ${this.#tagButton(wearer)}
           ${this.#field("due", "Promised for", "", "date")}
           ${this.#field("label", "Label", "")}
         </div>
@@ -157,6 +160,21 @@ export class WearerCard {
   /** @param {Wearer} wearer */
   #open(wearer) {
     this.host.open(wearer, this.#visits?.at(-1)?.values ?? this.host.machine());
+  }
+
+  /** @param {Wearer} wearer */
+  #tagButton({ label }) {
+    const write = async () => {
+      this.#noTag = false;
+      try {
+        await this.host.tag(label, this.#visits?.at(-1)?.values ?? {});
+      } catch {
+        this.#noTag = true;
+      }
+      this.redraw();
+    };
+    return html`<button type="button" id="wearer-tag" ?disabled=${!this.#visits} @click=${write}>Write the tag</button>
+      <div role="status">${this.#noTag ? html`<p class="note">The tag could not be made just now. Tap once more.</p>` : nothing}</div>`;
   }
 
   /** @param {Wearer} wearer */

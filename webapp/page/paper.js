@@ -1,7 +1,7 @@
 /**
  * One thing of the page goes to paper alone. What is printed is picked up at the phone's leisure, so the
  * page stays set for it until she goes on.
- * @param {"table" | "card"} what
+ * @param {"table" | "paper"} what
  */
 export function printOnly(what) {
   const page = document.documentElement;

@@ -7,7 +7,7 @@
  * @import {Sheets} from "./sheets.js"
  */
 import { html, nothing, render } from "lit-html";
-import { printCard } from "./card.js";
+import { paper } from "./to_paper.js";
 
 /** @typedef {Extract<Answer, {plan: object}>} Planned */
 
@@ -52,9 +52,19 @@ export class Share {
     };
     const print = async () => {
       try {
+        const { printCard } = await paper();
         await printCard(this.engine, answer.request, counts_link ? addressOf(counts_link) : "");
       } catch {
         say(html`<p class="note">The card could not be made just now. Tap once more.</p>`);
+      }
+    };
+    const tag = async () => {
+      try {
+        const { TagSheet } = await paper();
+        const { visit } = this.sheets;
+        new TagSheet({ engine: this.engine, request: answer.request, label: visit?.label ?? "" });
+      } catch {
+        say(html`<p class="note">The tag could not be made just now. Tap once more.</p>`);
       }
     };
     /** @param {boolean} withFoot */
@@ -79,8 +89,11 @@ export class Share {
                 <p class="goes-along">${this.#withFoot ? WHOLE : `${chosen ? BARE : ""} ${counts_link_words}`.trim()}</p>`
         }
         ${chosen ? this.#ways(addressOf(chosen), say) : nothing}
-        <p class="goes-along">On paper it is a quarter of a page, with boxes to tick at the machine.</p>
-        <button type="button" id="print-card" @click=${print}>Print the card</button>
+        <p class="goes-along">On paper: a card with boxes to tick at the machine, and a tag that goes with the finished pair.</p>
+        <div class="row">
+          <button type="button" id="print-card" @click=${print}>Print the card</button>
+          <button type="button" id="write-tag" @click=${tag}>Write the tag</button>
+        </div>
         <div role="status">${this.#outcome}</div>
         ${this.sheets.visiting ? nothing : this.#nextFoot()}
       `,

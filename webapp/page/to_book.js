@@ -1,7 +1,7 @@
 /**
  * The way to the book of wearers, a place of its own under the address #book: it is loaded when it is
  * opened, or when a wearer's sheet is typed on. What is typed waits in the draft until the book has it.
- * @import {Answer, Visit} from "./types"
+ * @import {Answer, Asks, Visit} from "./types"
  * @import {Draft} from "./draft.js"
  * @import {Form} from "./form.js"
  * @import {Sheets} from "./sheets.js"
@@ -11,7 +11,8 @@
  */
 import { html, render } from "lit-html";
 import { bundle } from "./bundle.js";
-import { forNextFoot } from "./request.js";
+import { forNextFoot, toRequest } from "./request.js";
+import { paper } from "./to_paper.js";
 
 const HASH = "#book";
 const PAUSE_MS = 400;
@@ -25,8 +26,9 @@ export class ToBook {
   #plan = false;
   #place = /** @type {HTMLElement} */ (document.getElementById("book"));
 
-  /** @param {{ nav: StepsNav, draft: Draft, sheets: Sheets, form: Form }} parts */
-  constructor({ nav, draft, sheets, form }) {
+  /** @param {{ engine: Asks, nav: StepsNav, draft: Draft, sheets: Sheets, form: Form }} parts */
+  constructor({ engine, nav, draft, sheets, form }) {
+    this.engine = engine;
     this.nav = nav;
     this.draft = draft;
     this.sheets = sheets;
@@ -140,6 +142,10 @@ export class ToBook {
         const { [id]: _, ...others } = this.draft.unkept;
         this.draft.unkept = others;
         this.sheets.forget(id);
+      },
+      tag: async (label, values) => {
+        const { TagSheet } = await paper();
+        new TagSheet({ engine: this.engine, request: toRequest(values), label });
       },
       go: (view, options) => this.#go(view, options),
     };

@@ -205,6 +205,12 @@ export interface Card {
   facts: { name: string; text: string }[];
   code: string | null;
 }
+/** What goes with a finished pair, as far as its counts tell it; a pair that has none has no facts. */
+export interface Tag {
+  facts: { name: string; text: string }[];
+  code: string | null;
+  caution: string;
+}
 export interface Code {
   svg: string;
   version: number;

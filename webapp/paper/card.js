@@ -1,11 +1,9 @@
 /**
- * A quarter of a sheet of paper with the counts of a pair, to tick off beside the machine. It is put
- * together only when it is asked for, and never seen on the screen.
- * @import {Asks, Card, Request} from "./types"
+ * A quarter of a sheet of paper with the counts of a pair, to tick off beside the machine.
+ * @import {Asks, Card, Request} from "../page/types"
  */
-import { html, nothing, render } from "lit-html";
-import { printOnly } from "./paper.js";
-import { showPicture } from "./picture.js";
+import { html, nothing } from "lit-html";
+import { toPaper } from "./to_paper.js";
 
 /**
  * @param {Asks} engine @param {Request} request
@@ -13,23 +11,18 @@ import { showPicture } from "./picture.js";
  */
 export async function printCard(engine, request, address) {
   const card = /** @type {Card} */ (await engine.ask({ do: "card", request, text: address }));
-  const place = /** @type {HTMLElement} */ (document.getElementById("card"));
-  render(
-    html`
+  toPaper(
+    html`<section class="card">
       <h2>${card.title}</h2>
       <ol class="card-parts">${card.parts.map((part) => row(part, card.socks))}</ol>
       ${card.bands.length ? html`<ol class="card-bands">${card.bands.map((band) => html`<li>${band}</li>`)}</ol>` : nothing}
       <div class="card-end">
         <dl>${[...card.facts, { name: "For", text: "" }, { name: "Date", text: "" }].map(fact)}</dl>
-        <div class="card-code"></div>
+        <div class="card-code code-place"></div>
       </div>
-    `,
-    place,
+    </section>`,
+    card.code,
   );
-  const code = /** @type {HTMLElement} */ (place.querySelector(".card-code"));
-  code.replaceChildren(); // that of the plan before
-  if (card.code) showPicture(card.code, code);
-  printOnly("card");
 }
 
 /** @param {Card["parts"][number]} part @param {string[]} socks */

@@ -1,0 +1,152 @@
+"""What she hands over and works by on paper: the tag of a pair, on A4 and on Letter."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from engine.api import answer
+from tests.browser.book import back_to_book, card, new_wearer, open_book
+from tests.browser.on_paper import (
+    PAPER,
+    UNPRINTED,
+    NewPhone,
+    ink,
+    nothing_cut_off,
+    picture,
+    printed,
+    text_of,
+    to_a_file,
+)
+from tests.browser.walk import choose, field, figures, fill_foot, opened, step
+from tests.published.code_reader import found, read
+
+CUT_OUT = (8 + 110, 8 + 85)  # mm: right and lower edge of the tag
+MARKUP = "<img src=x onerror=alert(1)> & “Ünïcødé”"
+
+
+def printing(page: Page, button: str) -> None:
+    """Tap a button that sends something to the printer."""
+    page.keyboard.press("Shift")  # what was printed before is over
+    asked = page.evaluate("window.asked ?? 0")
+    page.locator(button).tap()
+    expect(page.locator("html")).to_have_attribute("data-print", "paper")
+    assert page.evaluate("window.asked") == asked + 1
+
+
+def tag_field(page: Page, name: str, text: str) -> None:
+    page.locator(f"#tag-{name}").fill(text)
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_a_tag_from_the_wearers_page(new_phone: NewPhone, screens: Path, scheme: str) -> None:
+    page = opened(to_a_file(new_phone(color_scheme=scheme)))
+    open_book(page)
+    new_wearer(page, "Invented Ada 7")
+    fill_foot(page)
+    step(page, "measure")
+    page.locator("#shoe > summary").tap()
+    field(page, "person.shoe_size.size").fill("38")
+    step(page, "counts")
+    rounds = figures(page)["Foot"]
+    back_to_book(page)
+    card(page, "Invented Ada 7")
+    page.locator("#wearer-tag").tap()
+    expect(page.locator("#tag-label")).to_have_value("Invented Ada 7")
+    tag_field(page, "fibre", "75 % wool, 25 % polyamide")
+    tag_field(page, "title", "Socks of the invented mill")
+    tag_field(page, "date", "2026-11-28")
+    choose(page, "machine, wool programme")
+    for paper in PAPER:
+        printing(page, "#print-tag")
+        made = printed(page, paper, screens / f"tag-{paper}-{scheme}.pdf")
+        assert nothing_cut_off(made, paper) == 1
+        (words,) = text_of(made)
+        words = " ".join(words.split())
+        for said in (
+            "Socks of the invented mill",
+            "for Invented Ada 7",
+            "Fits a foot of",
+            "EU 38",
+            "75 % wool, 25 % polyamide",
+            "28 November 2026",
+            "on its wool programme",
+            "Dry flat",
+            "Wash before the first wear.",
+            "ask a clinician",
+        ):
+            assert said in words
+        for other in ("Heelwise", "http", "23.8", "Close", "Print"):
+            assert other not in words, "nothing else is on the paper"
+        seen = picture(made)
+        assert ink(seen)[2:] == pytest.approx(CUT_OUT, abs=0.6), "the line to cut on"
+        address = read(seen)
+        page_address, _, link = address.partition("#")
+        assert page_address == page.url.partition("#")[0]
+        request = answer({"do": "open", "link": link})["request"]
+        assert not {"foot", "person"} & set(request)
+        assert str(answer({"do": "plan", "request": request})["counts"]["foot"]["rounds"]) == rounds
+
+
+def test_a_tag_from_the_counts_and_what_is_remembered_for_the_next(new_phone: NewPhone) -> None:
+    page = opened(to_a_file(new_phone()))
+    fill_foot(page)
+    step(page, "counts")
+    figures(page)
+    page.locator("#write-tag").tap()
+    expect(page.locator("#tag-label")).to_have_value("")
+    tag_field(page, "title", MARKUP)
+    tag_field(page, "fibre", "cotton")
+    tag_field(page, "more", "x" * 120)
+    tag_field(page, "date", "")
+    choose(page, "on a line")
+    printing(page, "#print-tag")
+    (words,) = text_of(printed(page, "A4"))
+    assert MARKUP in " ".join(words.split())
+    assert "Finished" not in words
+    assert "for " not in words.partition("Fits")[0].removeprefix(MARKUP)
+    page.locator("#close-tag").tap()
+
+    page.reload()
+    step(page, "counts")
+    figures(page)
+    page.locator("#write-tag").tap()
+    expect(page.locator("#tag-title")).to_have_value(MARKUP)
+    expect(page.locator("#tag-more")).to_have_value("x" * 120)
+    expect(page.get_by_label("on a line")).to_be_checked()
+    expect(page.locator("#tag-fibre")).to_have_value("")  # offered, not filled in
+    page.locator("#tag-sheet .chosen", has_text="cotton").tap()
+    expect(page.locator("#tag-fibre")).to_have_value("cotton")
+    tag_field(page, "label", MARKUP + "w" * 260)
+    tag_field(page, "fibre", "merino wool " * 25)  # never shortened: it may harm
+    printing(page, "#print-tag")
+    for paper in PAPER:
+        made = printed(page, paper)
+        assert nothing_cut_off(made, paper) == 1
+        assert text_of(made)[0].count("merino") == 25
+        assert ink(picture(made))[2] == pytest.approx(CUT_OUT[0], abs=0.6)
+        assert read(picture(made))
+    assert page.locator("#paper img").count() == 0
+    page.go_back()
+    expect(page.locator("#tag-sheet")).to_be_hidden()
+
+
+def test_a_pair_without_counts_has_a_tag_too(new_phone: NewPhone) -> None:
+    page = opened(to_a_file(new_phone()))
+    open_book(page)
+    new_wearer(page, "Invented Bo")
+    back_to_book(page)
+    card(page, "Invented Bo")
+    page.locator("#wearer-tag").tap()
+    expect(page.locator("#tag-sheet .note")).to_contain_text("no counts for this pair yet")
+    printing(page, "#print-tag")
+    made = printed(page, "A4")
+    (words,) = text_of(made)
+    assert "for Invented Bo" in words
+    assert "Fibre" in words, "with a line to write on"
+    assert "Fits" not in words
+    assert "scan" not in words
+    assert not found(picture(made))
+    assert ink(picture(made))[0] >= UNPRINTED

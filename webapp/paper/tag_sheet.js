@@ -1,0 +1,174 @@
+/**
+ * What is asked before a tag goes to paper. The words on it are remembered for the next one, but for
+ * whom it is; the fibre is offered and never filled in, for a wrong one could harm.
+ * @import {Asks, Request, Tag} from "../page/types"
+ * @import {Written} from "./tag.js"
+ * @import {Way} from "./washing.js"
+ */
+import { html, nothing, render } from "lit-html";
+import { today } from "../book/days.js";
+import { short } from "../page/short.js";
+import { printTag } from "./tag.js";
+import { DRYING, WASHING } from "./washing.js";
+
+/** @typedef {Exclude<keyof Written, "wash" | "dry">} Field */
+
+const KEY = "heelwise.tag";
+const OFFERED = 4;
+const NO_COUNTS =
+  "There are no counts for this pair yet, so the tag tells no size and has no code. Plan the pair first, or print it without.";
+const NOT_NOW =
+  "The tag could not be made just now. Tap “Print the tag” once more; what you wrote is still here.";
+
+export class TagSheet {
+  #sheet = made();
+  /** @type {Tag | undefined} */
+  #tag;
+  #note = "";
+  /** @type {Written} */
+  #written;
+  /** @type {string[]} the last one first */
+  #fibres;
+
+  /** @param {{ engine: Asks, request: Request, label: string }} pair */
+  constructor({ engine, request, label }) {
+    this.engine = engine;
+    this.request = request;
+    const { fibres, ...words } = remembered();
+    this.#fibres = fibres;
+    this.#written = { ...words, label, fibre: "", date: today() };
+    this.#draw();
+    this.#sheet.showModal();
+    this.#ask().catch(() => {}); // said when it is to be printed
+  }
+
+  async #ask() {
+    if (this.#tag) return this.#tag;
+    const text = location.href.split("#")[0];
+    const call = { do: "tag", request: this.request, text };
+    this.#tag = /** @type {Tag} */ (await this.engine.ask(call));
+    if (!this.#tag.facts.length) this.#say(NO_COUNTS);
+    return this.#tag;
+  }
+
+  async #print() {
+    try {
+      const tag = await this.#ask();
+      this.#remember();
+      printTag(tag, this.#written);
+    } catch {
+      this.#say(NOT_NOW);
+    }
+  }
+
+  /** @param {string} note */
+  #say(note) {
+    this.#note = note;
+    this.#draw();
+  }
+
+  #draw() {
+    render(
+      html`
+        <div class="tag-sheet-head">
+          <h2 id="tag-sheet-title" tabindex="-1" autofocus>The tag for a pair</h2>
+          <button type="button" id="close-tag" @click=${() => this.#sheet.close()}>Close</button>
+        </div>
+        <p>It goes with the pair when you hand it over: whom it fits, how to wash it, and a code for the same counts again. To cut out, fold and punch.</p>
+        ${this.#field("label", "For whom", "May be left out.")}
+        ${this.#field("fibre", "Fibre", "As the yarn’s band has it. Left out, there is a line to write on.")}
+        ${this.#fibres.length ? this.#lastFibres() : nothing}
+        ${this.#ways("wash", "How to wash it", WASHING)}
+        ${this.#ways("dry", "How to dry it", DRYING)}
+        ${this.#field("more", "More on washing", "In your own words, or the band’s; may be left out.")}
+        ${this.#field("title", "Words at the top", "Your name, or what you like; may be left out.")}
+        ${this.#field("date", "Finished on", "", "date")}
+        <div role="status">${this.#note ? html`<p class="note">${this.#note}</p>` : nothing}</div>
+        <button type="button" class="go" id="print-tag" @click=${() => this.#print()}>Print the tag</button>
+      `,
+      this.#sheet,
+    );
+  }
+
+  /** @param {Field} name @param {string} title @param {string} where */
+  #field(name, title, where, type = "text") {
+    return html`<div class="field">
+      <label for="tag-${name}">${title}</label>
+      ${where ? html`<p class="where" id="tag-${name}-where">${where}</p>` : nothing}
+      <div class="entry"><div class="typed"><input id="tag-${name}" type=${type} autocomplete="off" dir=${type === "text" ? "auto" : nothing}
+        aria-describedby=${where ? `tag-${name}-where` : nothing} .value=${this.#written[name]}
+        @input=${(/** @type {any} */ event) => this.#write({ [name]: event.target.value })} /></div></div>
+    </div>`;
+  }
+
+  #lastFibres() {
+    return html`<div class="row" role="group" aria-label="Fibres written before">${this.#fibres.map(
+      (fibre) =>
+        html`<button type="button" class="chosen" aria-pressed=${fibre === this.#written.fibre}
+          @click=${() => this.#write({ fibre })}><bdi>${short(fibre)}</bdi></button>`,
+    )}</div>`;
+  }
+
+  /** @param {"wash" | "dry"} name @param {string} title @param {Way[]} ways */
+  #ways(name, title, ways) {
+    return html`<fieldset>
+      <legend>${title}</legend>
+      <div class="choice">${ways.map(
+        (way) =>
+          html`<label><input type="radio" name="tag-${name}" .checked=${way.name === this.#written[name]}
+            @change=${() => this.#write({ [name]: way.name })} /><span>${way.words}</span></label>`,
+      )}</div>
+    </fieldset>`;
+  }
+
+  /** @param {Partial<Written>} words */
+  #write(words) {
+    this.#written = { ...this.#written, ...words };
+    this.#draw();
+  }
+
+  #remember() {
+    const { title, wash, dry, more, fibre } = this.#written;
+    const others = this.#fibres.filter((one) => one !== fibre.trim());
+    this.#fibres = [fibre.trim(), ...others].filter(Boolean).slice(0, OFFERED);
+    try {
+      localStorage.setItem(KEY, JSON.stringify({ title, wash, dry, more, fibres: this.#fibres }));
+    } catch {
+      // They are then to be written anew next time.
+    }
+    this.#draw();
+  }
+}
+
+/** @returns {Pick<Written, "title" | "wash" | "dry" | "more"> & { fibres: string[] }} */
+function remembered() {
+  /** @type {any} */
+  let kept = null;
+  try {
+    kept = JSON.parse(localStorage.getItem(KEY) ?? "null");
+  } catch {
+    // As if nothing was written before.
+  }
+  const word = (/** @type {string} */ name, usual = "") =>
+    typeof kept?.[name] === "string" ? kept[name] : usual;
+  const fibres = Array.isArray(kept?.fibres) ? kept.fibres : [];
+  return {
+    title: word("title"),
+    wash: word("wash", WASHING[0].name),
+    dry: word("dry", DRYING[0].name),
+    more: word("more"),
+    fibres: fibres.filter((/** @type {unknown} */ one) => typeof one === "string"),
+  };
+}
+
+/** One for every tag; the way back closes it too. */
+function made() {
+  const there = /** @type {HTMLDialogElement | null} */ (document.getElementById("tag-sheet"));
+  if (there) return there;
+  const sheet = document.createElement("dialog");
+  sheet.id = "tag-sheet";
+  sheet.setAttribute("aria-labelledby", "tag-sheet-title");
+  document.body.append(sheet);
+  addEventListener("popstate", () => sheet.close());
+  return sheet;
+}
