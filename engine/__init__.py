@@ -7,3 +7,5 @@ weights in grams (of people: kg), yarn numbers in tex; units are met only in `re
 Data flows one way: foot, fabric, cylinder -> short rows, cuff, leg -> fit, supply -> steps -> plan
 -> picture, link -> api.
 """
+
+VERSION = "1.0.0"  # of how it counts: another wherever anybody's numbers move

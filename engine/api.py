@@ -5,7 +5,11 @@ A call names what it wants in `do`:
 - `plan` with `request`: the answer of `sheet.write`.
 - `page` with `request`: `{"plan": ..., "picture": svg, "link": text, "counts_link": text}`, all a
   screen needs. `counts_link` holds the same counts and nothing of the person (None where it
-  cannot), `counts_link_words` tells what else it lacks.
+  cannot), `counts_link_words` tells what else it lacks; `counted` is what is kept of it with the
+  pair, as `counted.write`.
+- `again` with `request` and the `counted` of its `page` or `knit` from some time ago: what is
+  counted otherwise by now, as `counted.again`.
+- `used` with `request` and `shelf`: what the sock took off the shelf, as `used.write`.
 - `knit` with `request`: one sock as the counter at the machine follows it, the answer of
   `at_machine.write`; with a `first_sock` in the request, sock two.
 - `card` with `request` and `text`, the address of its counts: what a card to knit from says, as
@@ -34,6 +38,7 @@ from engine import (
     at_machine,
     card,
     chart,
+    counted,
     counts_only,
     cuff,
     first_sock,
@@ -50,6 +55,7 @@ from engine import (
     swatch,
     tag,
     units,
+    used,
 )
 from engine.errors import Problem, Refused
 from engine.fields import Fields
@@ -71,11 +77,22 @@ def _page(call: Mapping[str, Any]) -> dict[str, Any]:
         "link": link.write(request),
         "counts_link": bare.request and link.write(bare.request),
         "counts_link_words": bare.words,
+        "counted": counted.write(sock, request),
     }
 
 
 def _knit(call: Mapping[str, Any]) -> dict[str, Any]:
-    return at_machine.write(plan.make(call.get("request")))
+    sock = plan.make(call.get("request"))
+    return {**at_machine.write(sock), "counted": counted.write(sock, call["request"])}
+
+
+def _again(call: Mapping[str, Any]) -> dict[str, Any]:
+    return counted.again(plan.make(call.get("request")), call.get("counted"))
+
+
+def _used(call: Mapping[str, Any]) -> dict[str, Any]:
+    sock = plan.make(call.get("request"))
+    return used.write(sock, call["request"], call.get("shelf"))
 
 
 def _card(call: Mapping[str, Any]) -> dict[str, Any]:
@@ -175,6 +192,8 @@ _DOORS: dict[str, Callable[[Mapping[str, Any]], dict[str, Any]]] = {
     "plan": _plan,
     "page": _page,
     "knit": _knit,
+    "again": _again,
+    "used": _used,
     "card": _card,
     "tag": _tag,
     "code": _code,

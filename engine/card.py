@@ -31,7 +31,7 @@ def write(sock: Sock, request: Mapping[str, Any], address: str) -> dict[str, Any
             f"Rounds {band['from_round']} to {band['to_round']}: {band['words']}"
             for band in leg_sheet.write(sock)["bands"]
         ],
-        "facts": _facts(sock, request.get("fabric") or {}),
+        "facts": facts(sock, request),
         "code": qr_code.on_paper(address),
     }
 
@@ -56,10 +56,15 @@ def _part(title: str, rounds: int, words: str) -> dict[str, Any]:
     }
 
 
+def turned(pocket: Pocket) -> str:
+    """Return the needles of heel or toe as they go: down, and back."""
+    return f"{pocket.needles}→{pocket.left}→{pocket.needles}"
+
+
 def _turned(title: str, pocket: Pocket) -> dict[str, Any]:
     return {
         "title": title,
-        "figure": f"{pocket.needles}→{pocket.left}→{pocket.needles}",
+        "figure": turned(pocket),
         "words": f"needles, {pocket.each_way} rows down and {pocket.each_way} back",
         "boxes": _boxes(pocket.rows),
     }
@@ -69,8 +74,9 @@ def _boxes(count: int) -> list[int]:
     return [*range(EVERY, count, EVERY), *([count] if count else [])]
 
 
-def _facts(sock: Sock, told: Mapping[str, Any]) -> list[dict[str, str]]:
+def facts(sock: Sock, request: Mapping[str, Any]) -> list[dict[str, str]]:
     """Return what the card says of yarn and fabric; "" is left to be written in by hand."""
+    told = request.get("fabric") or {}
     cloth, system = sock.fabric, sock.system
     stitches, rounds = (
         units.per_length(count, system)["text"] for count in (cloth.stitches, cloth.rounds)

@@ -24,13 +24,15 @@ from engine import cylinder, fabric, ledger, leg, plan, sources, swatch, units, 
 from engine.comfort import Wearer, Weighed
 from engine.errors import Refused
 from engine.fabric import Fabric
-from engine.fields import Fields
+from engine.fields import Fields, Span
 from engine.ledger import Line
 from engine.swatch import Swatch
 from engine.units import System, nearest
 
 MOST_CYLINDERS, MOST_YARNS, MOST_MARKS = 24, 60, 12
 _LONGEST_NAME = 60
+_LEFT = Span("the yarn left", 0, 50_000)
+_KNOWN_BY = ("colour", "fibre", "left")  # what a yarn is told from others by
 _OF_CUFF = ("every", "flat_width", "pulled_width")  # what a cuff has of its cylinder
 # The foot is read beside the smallest cylinder and the finest fabric, which any foot is long enough
 # for: its measures hang on neither.
@@ -52,6 +54,7 @@ class Knitted(NamedTuple):
     mark: str
     cloth: Fabric
     choose: dict[str, Any]
+    left: float | None = None  # of the yarn, in g
 
 
 class Tried(NamedTuple):
@@ -165,11 +168,22 @@ def _some(fields: Fields, name: str, found: list[Any], way_out: str) -> list[Any
     return found
 
 
-def _name(fields: Fields) -> str:
-    name = (fields.text("name") or "").strip()
+def _name(fields: Fields, key: str = "name") -> str:
+    name = (fields.text(key) or "").strip()
     if len(name) > _LONGEST_NAME:
-        fields.refuse("name", "This name is too long.", f"{_LONGEST_NAME} letters are enough.")
+        fields.refuse(key, "This is too long.", f"{_LONGEST_NAME} letters are enough.")
     return name
+
+
+def named(fields: Fields, at: int) -> str:
+    """Return what a yarn is called: its name and colour, or its place on the shelf (from 0)."""
+    name, colour = _name(fields), _name(fields, "colour")
+    return ", ".join(word for word in (name, colour) if word) or f"yarn {at + 1}"
+
+
+def grams_left(fields: Fields) -> float | None:
+    """Return how much of a yarn is there, in g; None where it is not told."""
+    return fields.grams("left", _LEFT)
 
 
 def _fabrics(fields: Fields) -> list[Knitted]:
@@ -181,8 +195,9 @@ def _fabrics(fields: Fields) -> list[Knitted]:
 
 def _of_yarn(at: int, fields: Fields) -> Iterable[Knitted]:
     """Return a yarn at each of its marks, as told without one, or as guessed from its number."""
-    fields.only(("name", "yarn", "marks", "stitches", "rounds"))
-    name = _name(fields) or f"yarn {at + 1}"
+    fields.only(("name", "yarn", "marks", "stitches", "rounds", *_KNOWN_BY))
+    name, left = named(fields, at), grams_left(fields)
+    _name(fields, "fibre")
     number = None if fields.read("yarn", yarn.read_number) is None else fields.raw["yarn"]
     marks = [one for one in fields.parts("marks", MOST_MARKS) if not one.empty()]
     if not marks and all(fields.blank(key) for key in fields.raw if key != "marks"):
@@ -207,7 +222,7 @@ def _of_yarn(at: int, fields: Fields) -> Iterable[Knitted]:
         if len(mark) > _LONGEST_NAME // 4:
             one.refuse("mark", "This mark is too long.", "Write it as it stands on the dial.")
         if cloth is not None:
-            yield Knitted(at, name, mark, cloth, group)
+            yield Knitted(at, name, mark, cloth, group, left)
 
 
 def _lines(fabrics: list[Knitted]) -> list[tuple[Knitted, Line]]:

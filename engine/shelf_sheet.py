@@ -28,8 +28,9 @@ def write(shelf: Shelf) -> dict[str, Any]:
     """Return the answer: `words`, the `best`, the best of each yarn in `yarns`, what is `wanted`.
 
     A candidate has `rank` (from 1), `slots`, `cylinder`, `yarn`, `mark`, `verdict`, `score`,
-    `swatch_first`, `tube` and `ball` (girths), `reasons`, weightiest first, and `choose`: groups
-    of a request that take the place of its own. `wanted` says what would fit where nothing does.
+    `left` (of the yarn), `swatch_first`, `tube` and `ball` (girths), `reasons`, weightiest first,
+    and `choose`: groups of a request that take the place of its own. `wanted` says what would fit
+    where nothing does.
     """
     ranked = rank(shelf)
     of_yarn: dict[int, int] = {}
@@ -91,6 +92,7 @@ def _candidate(shelf: Shelf, at: int, one: Tried) -> dict[str, Any]:
         "cylinder": kept.name or None,
         "yarn": knitted.name,
         "mark": knitted.mark or None,
+        "left": None if knitted.left is None else units.weight(knitted.left, system),
         "verdict": _VERDICTS[weighed.standing],
         "score": round(weighed.score, 4),
         "swatch_first": cloth.way == "yarn",

@@ -1,7 +1,7 @@
 """The whole sock in order, from waste yarn to grafting, as steps to do at the machine.
 
 A step is a dict: `part`, its `title`, `kind` and `text`, where kind is "do" (one thing by hand; one
-that sets the tension has `sets`),
+that sets the tension has `sets`, one that brings the sock further `makes`),
 "rounds" (with `rounds`) or "row" (one row of heel or toe, with what `short_row.Row` knows). Needles
 of heel and toe are numbered 1 to h from left to right as the knitter faces them.
 """
@@ -191,7 +191,8 @@ def _finish(slots: int, cuff: Cuff) -> Iterator[Step]:
     )
     if cuff.kind != "hem":
         yield _do("finish", "Bind off the first round of the cuff loosely, so that it stretches.")
-    yield _do("finish", "Graft the toe.")
+    yield {**_do("finish", "Graft the toe."), "makes": "grafted"}
     yield _do("finish", "Pull out the waste yarn.")
     yield _do("finish", "Darn in the ends.")
-    yield _do("finish", "Wash the sock, dry it flat and let it rest a day before you measure it.")
+    wash = "Wash the sock, dry it flat and let it rest a day before you measure it."
+    yield {**_do("finish", wash), "makes": "washed"}

@@ -105,15 +105,19 @@ def _colour(
     }
 
 
+def takes(sock: Sock) -> Need:
+    """Return what the sock takes of the main yarn: by the weight of sock one where it is known."""
+    main, one = _main(sock), sock.stock.sock_one
+    if one is None:
+        return supply.reckoned(main, sock.fabric)
+    return supply.weighed(one, main / _whole(_sock_one(sock)))
+
+
 def _enough(sock: Sock) -> dict[str, Any] | None:
     left, one = sock.stock.left, sock.stock.sock_one
     if left is None:
         return None
-    main = _main(sock)
-    if one is None:
-        need = supply.reckoned(main, sock.fabric)
-    else:
-        need = supply.weighed(one, main / _whole(_sock_one(sock)))
+    main, need = _main(sock), takes(sock)
     likely = supply.probability(left, need)
     level = "yes" if likely > sources.SURE else "maybe" if likely >= 0.5 else "no"
     quantity = units.weight(left, sock.system, 2)

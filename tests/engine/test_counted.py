@@ -1,0 +1,83 @@
+"""What is kept of counts stays what was knitted, and a newer way of counting cannot pass unseen."""
+
+from __future__ import annotations
+
+from copy import deepcopy
+from typing import Any
+
+import pytest
+from hypothesis import assume, given
+
+from engine import VERSION
+from engine.api import answer
+from tests.asking import asked
+from tests.engine.drawn_requests import Json, knittable
+
+# What a version counted, as phones have it in their books: these are never changed. Where it counts
+# otherwise on purpose, the calculator gets another VERSION, and the new counts rows of their own.
+COUNTED: dict[str, list[tuple[Json, str]]] = {
+    "1.0.0": [
+        ({}, "20 50 30→10→30 49 30→10→30"),
+        ({"cylinder.slots": 72, "fabric.stitches": "9 / in"}, "20 50 36→18→36 47 36→12→36"),
+        ({"sock.foot_length_of_sock": "9 in"}, "20 50 30→10→30 46 30→10→30"),
+        ({"sock.leg": {"height": "14 in"}}, "20 95 30→10→30 49 30→10→30"),
+        ({"foot.heel_girth": "13.4 in"}, "20 50 30→6→30 45 30→10→30"),
+    ],
+}
+
+
+def counted(request: Json, door: str = "knit") -> Json:
+    found: Json = answer({"do": door, "request": request})["counted"]
+    return found
+
+
+def again(request: Json, kept: object) -> Json:
+    return answer({"do": "again", "request": request, "counted": kept})
+
+
+@pytest.mark.parametrize(("changes", "figures"), COUNTED[VERSION])
+def test_whoever_counts_otherwise_is_another_version(changes: Json, figures: str) -> None:
+    assert " ".join(counted(asked(changes))["figures"].values()) == figures
+
+
+@given(knittable())
+def test_what_is_kept_is_the_plan_and_is_counted_the_same_by_the_same_version(
+    request: Json,
+) -> None:
+    plan = answer({"do": "plan", "request": request})
+    assume("errors" not in plan)
+    kept, counts = counted(request), plan["counts"]
+    assert kept == counted(request, "page")
+    assert kept["engine"] == VERSION
+    assert kept["facts"][0] == {"name": "Cylinder", "text": f"{counts['needles']} slots"}
+    for part in ("cuff", "leg", "foot"):
+        assert kept["figures"][part] == str(counts[part]["rounds"])
+    for part in ("heel", "toe"):
+        pocket = counts[part]
+        turned = f"{pocket['needles']}→{pocket['left']}→{pocket['needles']}"
+        assert kept["figures"][part] == turned
+    assert again(request, kept) == {"engine": VERSION, "moved": [], "words": ""}
+
+
+def test_both_are_told_and_what_moved() -> None:
+    kept = deepcopy(counted(asked()))
+    now = kept["figures"]["foot"]
+    kept["engine"] = "0.9"
+    kept["figures"] |= {"foot": "47", "toe": "30→12→30"}
+    found = again(asked(), kept)
+    assert found["moved"] == [
+        {"title": "Foot", "then": "47", "now": now},
+        {"title": "Toe", "then": "30→12→30", "now": "30→10→30"},
+    ]
+    assert f"since version 0.9: foot {now}, not 47; toe 30→10→30, not 30→12→30" in found["words"]
+
+
+@pytest.mark.parametrize("kept", [None, 7, "x", [], {}, {"figures": 3}, {"figures": {"arm": "9"}}])
+def test_what_was_not_kept_is_not_compared(kept: Any) -> None:
+    assert again(asked(), kept)["moved"] == []
+
+
+def test_a_request_that_cannot_be_counted_any_more_says_why() -> None:
+    kept = counted(asked())
+    errors = again(asked({"cylinder.slots": 61}), kept)["errors"]
+    assert [error["field"] for error in errors] == ["cylinder.slots"]
