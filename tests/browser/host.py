@@ -78,6 +78,14 @@ def until(page: Page, expression: str, seconds: float = 30) -> Any:
     return value
 
 
+def comes_true(page: Page, check: Callable[[], Any], seconds: float = 30) -> None:
+    """Wait until a check in Python says yes, while the page goes on."""
+    end = time.monotonic() + seconds
+    while not check():
+        assert time.monotonic() < end, "it never came true"
+        page.wait_for_timeout(50)
+
+
 def ask(page: Page, call: dict[str, Any], **options: Any) -> dict[str, Any]:
     """The engine's answer to a call made in the page; its rejection as {"rejected": words}."""
     answer: dict[str, Any] = page.evaluate(

@@ -21,7 +21,7 @@ from tests.browser.book import (
     open_book,
     with_wearers,
 )
-from tests.browser.host import until
+from tests.browser.host import comes_true, until
 from tests.browser.test_looks import AXE, WIDTHS, sideways, too_small
 from tests.browser.walk import choose, field, figures, fill_foot, opened, step
 
@@ -444,7 +444,7 @@ def test_an_entry_that_cannot_be_read_is_set_aside(phone: BrowserContext) -> Non
     page.locator("#all-wearers").tap()
     first = page.locator("#book .trouble").first
     first.locator("summary").tap()
-    first.locator("button").tap()
+    first.locator(".drop-aside").tap()
     expect(page.locator("#book .trouble")).to_have_count(2)
     page.evaluate(
         PUT, {"wearers": [], "visits": [{"wearer": "d", "number": 1, "at": 1, "values": 3}]}
@@ -453,8 +453,13 @@ def test_an_entry_that_cannot_be_read_is_set_aside(phone: BrowserContext) -> Non
     card(page, "apron")
     expect(page.locator("#book .sizes")).to_have_count(0)
     expect(page.locator("#book")).to_contain_text("Nothing is measured yet")
-    page.locator("#all-wearers").tap()
+    page.locator("#open-sheet").tap()
+    field(page, "foot.length").fill("24")
+    back_to_book(page)
     expect(page.locator("#book")).to_contain_text("A visit in the book cannot be read")
+    of_both = "the damaged one is left as it is, what is measured now stands beside it"
+    comes_true(page, lambda: [one["number"] for one in held(page)["visits"]] == [1, 2])
+    assert [one["values"] == 3 for one in held(page)["visits"]] == [True, False], of_both
 
 
 def test_two_tabs_see_each_other(phone: BrowserContext) -> None:

@@ -2,7 +2,7 @@
  * The book of wearers: what the page calls. It is open at its list, at a new wearer or at one wearer's
  * page, or closed.
  * @import {Values} from "../page/types"
- * @import {Deleted, Host, View} from "./types"
+ * @import {AtMachine, Deleted, Host, View} from "./types"
  */
 import { html, nothing, render } from "lit-html";
 import { BookScreen } from "./book_screen.js";
@@ -70,6 +70,13 @@ export class Book {
     return this.wearers.kept;
   }
 
+  /** How far the machine has brought a wearer's pair; whether the phone has it. @param {AtMachine} pair */
+  async keepPair(pair) {
+    await this.wearers.onMachine(pair);
+    await this.wearers.flush();
+    return this.wearers.kept;
+  }
+
   /** @param {string} id */
   async #remove(id) {
     this.#deleted = await this.wearers.remove(id);
@@ -78,7 +85,11 @@ export class Book {
   }
 
   #bringBack() {
-    if (this.#deleted) this.wearers.restore(this.#deleted);
+    if (this.#deleted) {
+      const { wearer } = this.#deleted;
+      this.wearers.restore(this.#deleted);
+      this.host.rename(wearer.id, wearer.label); // the machine names them again
+    }
     this.#deleted = undefined;
     this.#follow();
     document.getElementById("book-title")?.focus({ preventScroll: true });

@@ -1,7 +1,8 @@
 /**
  * What the phone has kept, made sure of before anything is done with it: an older version wrote less,
  * and a damaged entry must not take the others with it.
- * @import {Visit, Wearer} from "./types"
+ * @import {Counted} from "../page/types"
+ * @import {Plan, Visit, Wearer} from "./types"
  */
 import { valuesOf } from "../page/values_of.js";
 import { STATES } from "./states.js";
@@ -38,6 +39,33 @@ export function visitOf(raw) {
     number,
     at: Number.isFinite(at) ? at : 0,
     values: valuesOf(raw.values),
+    ...(raw.plans ? { plans: /** @type {any[]} */ (raw.plans).map(planOf) } : {}),
     ...Object.fromEntries(before.map((name) => [name, raw[name]])),
   };
+}
+
+/** @param {any} raw @returns {Plan} @throws {TypeError} */
+function planOf(raw) {
+  const { at, values, counted, two, knitted } = raw ?? {};
+  if (knitted && typeof knitted !== "string") throw new TypeError("no plan");
+  return {
+    at: Number.isFinite(at) ? at : 0,
+    values: valuesOf(values),
+    counted: countedOf(counted),
+    ...(two ? { two: countedOf(two) } : {}),
+    ...(knitted ? { knitted } : {}),
+  };
+}
+
+/** @param {any} raw @returns {Counted} @throws {TypeError} */
+function countedOf(raw) {
+  const { engine, figures, facts } = raw ?? {};
+  const words = [
+    engine,
+    ...Object.values(figures ?? {}),
+    ...facts.flatMap((/** @type {any} */ fact) => [fact?.name, fact?.text]),
+  ];
+  if (typeof figures !== "object" || words.some((word) => typeof word !== "string"))
+    throw new TypeError("no counts");
+  return { engine, figures, facts };
 }

@@ -1,5 +1,5 @@
 /** The book of wearers: what is kept of each, and of each visit. */
-import type { Values } from "../page/types";
+import type { Again, Counted, Request, Values } from "../page/types";
 
 export type State =
   | "to measure"
@@ -30,6 +30,27 @@ export interface Wearer extends Particulars {
   /** the phone's clock, in ms: when it was written into the book */
   made: number;
 }
+/** The counts of a pair, as they were looked at last or as they were knitted. */
+export interface Plan {
+  at: number;
+  /** what it was planned from, as typed */
+  values: Values;
+  counted: Counted;
+  /** sock two's, where sock one taught it others */
+  two?: Counted;
+  /** the pair at the machine, or "by hand" where no counter was used; none while it is only planned */
+  knitted?: string;
+}
+/** What the counter knows of a wearer's pair. */
+export interface AtMachine {
+  wearer: string;
+  session: string;
+  began: number;
+  request: Request;
+  counted: Counted;
+  two?: Counted;
+  state: State;
+}
 /** One sheet: the foot as it was measured that day, and the machine and yarn it was planned on. */
 export interface Visit {
   wearer: string;
@@ -37,6 +58,8 @@ export interface Visit {
   number: number;
   at: number;
   values: Values;
+  /** the one on hand last */
+  plans?: Plan[];
   /** how it stood when the next visit began */
   state?: State;
   due?: string;
@@ -72,6 +95,10 @@ export interface Host {
   open(wearer: Wearer, values: Values): void;
   /** its label has changed */
   rename(id: string, label: string): void;
+  /** its pair at the machine */
+  toMachine(session: string): void;
+  /** what the calculator counts of a kept plan by now */
+  again(request: Request, counted: Counted): Promise<Again>;
   /** it is deleted: nothing of it may stay */
   forget(id: string): void;
   /** what goes with this wearer's finished pair; fails where it cannot be loaded */

@@ -1,6 +1,7 @@
 /**
  * What was measured of a wearer, now and at earlier visits.
  * @import {Values} from "../page/types"
+ * @import {PlansList} from "./plans_list.js"
  * @import {Visit} from "./types"
  */
 import { html, nothing } from "lit-html";
@@ -15,18 +16,20 @@ export function measures(values, none) {
     : html`<p class="quiet">${none}</p>`;
 }
 
-/** @param {Visit[]} visits the first one first */
-export function earlierVisits(visits) {
+/** @param {Visit[]} visits the first one first @param {PlansList} list */
+export function earlierVisits(visits, list) {
   return html`<h3>Earlier visits</h3>
     ${visits.toReversed().map(
       ({
         at,
         values,
+        plans,
         state,
         due,
         price,
       }) => html`<details class="visit-before"><summary>${dayOf(at)}</summary>
         ${measures(values, "Nothing was measured then.")}
+        ${plans ? list.template(plans) : nothing}
         <p class="quiet">${state ? `Left at “${state}”` : nothing}${due ? `, promised for ${dueShown(due)}` : nothing}${price ? html`, price <bdi>${price}</bdi>` : nothing}.</p>
       </details>`,
     )}`;

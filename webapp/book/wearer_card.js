@@ -1,11 +1,13 @@
 /**
  * One wearer's page: how far the pair is, the way to the sheet, what they wish, and how to part.
- * @import {Host, Particulars, Visit, Wearer} from "./types"
+ * @import {Host, Particulars, Plan, Visit, Wearer} from "./types"
  * @import {Wearers} from "./wearers.js"
  */
 import { html, nothing } from "lit-html";
 import { short } from "../page/short.js";
 import { NO_LABEL } from "./new_wearer.js";
+import { sessionOf } from "./plans.js";
+import { PlansList } from "./plans_list.js";
 import { STATES, stateShown } from "./states.js";
 import { earlierVisits, measures } from "./visits_list.js";
 
@@ -26,6 +28,7 @@ export class WearerCard {
     this.wearers = wearers;
     this.redraw = draw;
     this.remove = remove;
+    this.plans = new PlansList({ host, draw });
   }
 
   /** @param {string} id */
@@ -57,13 +60,14 @@ export class WearerCard {
           ${visits ? measures(now?.values ?? {}, "Nothing is measured yet.") : html`<p class="quiet">Getting the measures…</p>`}
           <button type="button" class="go" id="open-sheet" ?disabled=${!visits} @click=${() => this.#open(wearer)}>
             ${wearer.state === "to measure" ? "Measure the foot" : "Foot, yarn and counts"}</button>
+          ${this.plans.template(now?.plans ?? [], (plan) => this.#toMachine(wearer, plan))}
           <fieldset class="states">
             <legend>How far is the pair?</legend>
             <div class="choice">${STATES.map(
               ({
                 name,
               }) => html`<label><input type="radio" name="wearer-state" value=${name} .checked=${name === wearer.state}
-                @change=${() => this.#put({ state: name })} />${stateShown(name)}</label>`,
+                @change=${() => this.wearers.reach(this.#id, name)} />${stateShown(name)}</label>`,
             )}</div>
           </fieldset>
           ${this.#tagButton(wearer)}
@@ -103,7 +107,7 @@ export class WearerCard {
       <h3>They come again</h3>
       <p>A new visit begins with an empty foot, on the machine and yarn of your own page. What was measured before stays below.</p>
       <button type="button" id="come-again" ?disabled=${!now} @click=${() => this.#comeAgain(wearer)}>Measure them anew</button>
-      ${visits && visits.length > 1 ? earlierVisits(visits.slice(0, -1)) : nothing}
+      ${visits && visits.length > 1 ? earlierVisits(visits.slice(0, -1), this.plans) : nothing}
       <hr class="knit" />
       ${
         this.#sure
@@ -114,6 +118,14 @@ export class WearerCard {
             </div>`
           : html`<button type="button" id="delete-wearer" @click=${() => this.#ask(true)}>Delete this wearer…</button>`
       }`;
+  }
+
+  /** @param {Wearer} wearer @param {Plan} plan */
+  #toMachine({ state }, plan) {
+    const session = sessionOf(plan);
+    return session && /^sock/.test(state)
+      ? html`<button type="button" class="to-machine" @click=${() => this.host.toMachine(session)}>To the machine</button>`
+      : nothing;
   }
 
   /** @param {Written} name @param {string} title @param {string} where */

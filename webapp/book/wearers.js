@@ -2,9 +2,10 @@
  * The wearers: all of them in memory, their visits once they are looked at, and written to the phone
  * soon after each change. Where the phone cannot keep them it goes on in memory, and says so.
  * @import {Values} from "../page/types"
- * @import {Aside, Deleted, Particulars, Visit, Wearer} from "./types"
+ * @import {Aside, AtMachine, Deleted, Particulars, Plan, State, Visit, Wearer} from "./types"
  */
 import { Disk } from "./disk.js";
+import { begun, knitted, knittedByHand, lookedAt, reached } from "./plans.js";
 import { visitOf, wearerOf } from "./record.js";
 import { Unwritten } from "./unwritten.js";
 
@@ -100,15 +101,57 @@ export class Wearers extends EventTarget {
     const wearer = this.#all.get(id);
     if (!wearer) return;
     const visits = this.#visits.get(id) ?? [];
-    const visit = visits.at(-1) ?? { wearer: id, number: 1, at: Date.now() };
+    const visit = visits.at(-1) ?? { wearer: id, number: this.#free(id), at: Date.now() };
     this.#visits.set(id, [...visits.slice(0, -1), { ...visit, values: typed(values) }]);
     const measured = Object.keys(typed(values)).some((name) => FOOT.test(name));
     this.change(id, measured && wearer.state === "to measure" ? { state: "measured" } : {});
   }
 
-  /** The counts were looked at. @param {string} id */
-  planned(id) {
+  /** The number of a next visit: not that of one that was set aside. @param {string} id */
+  #free(id) {
+    const visits = this.aside.filter(({ store }) => store === "visits");
+    const keys = visits.map(({ key }) => /** @type {[string, number]} */ (key));
+    return 1 + Math.max(0, ...keys.filter(([whose]) => whose === id).map(([, number]) => number));
+  }
+
+  /** The counts were looked at. @param {string} id @param {Plan} plan */
+  async planned(id, plan) {
+    await this.#plan(id, (plans) => lookedAt(plans, plan));
     if (/measure/.test(this.get(id)?.state ?? "")) this.change(id, { state: "planned" });
+  }
+
+  /** She says how far the pair is. @param {string} id @param {State} state */
+  async reach(id, state) {
+    this.change(id, { state });
+    if (begun(state)) await this.#plan(id, knittedByHand);
+  }
+
+  /** The machine says how far the pair is. @param {AtMachine} pair */
+  async onMachine(pair) {
+    const { wearer: id } = pair;
+    const plans = (await this.visits(id))?.flatMap((visit) => visit.plans ?? []);
+    const state = this.get(id)?.state;
+    if (!plans || !state) return;
+    await this.#plan(id, (those) => knitted(those, pair), pair.session);
+    this.change(id, { state: reached(plans, state, pair) });
+  }
+
+  /**
+   * The plans of the visit that has one knitted as `session`, else of the last.
+   * @param {string} id @param {(plans: Plan[]) => Plan[]} next @param {string} [session]
+   */
+  async #plan(id, next, session) {
+    const visits = await this.visits(id);
+    if (!visits?.length) return;
+    const of = visits.findLast(({ plans }) => plans?.some((one) => one.knitted === session));
+    const visit = (session && of) || visits[visits.length - 1];
+    const [before, plans] = [visit.plans ?? [], next(visit.plans ?? [])];
+    if (JSON.stringify(before) === JSON.stringify(plans)) return;
+    this.#visits.set(
+      id,
+      visits.map((one) => (one === visit ? { ...visit, plans } : one)),
+    );
+    this.#changed(id);
   }
 
   /** The wearer is here anew; what was measured before stays. @param {string} id @param {Values} values */
@@ -118,7 +161,7 @@ export class Wearers extends EventTarget {
     if (!wearer || !visits) return;
     const { state, due, price } = wearer;
     const before = visits.slice(-1).map((visit) => ({ ...visit, state, due, price }));
-    const number = (before[0]?.number ?? 0) + 1;
+    const number = Math.max(this.#free(id), (before[0]?.number ?? 0) + 1);
     const now = { wearer: id, number, at: Date.now(), values: typed(values) };
     this.#visits.set(id, [...visits.slice(0, -1), ...before, now]);
     this.change(id, { state: "to measure", due: "", price: "" });

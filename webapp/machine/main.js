@@ -1,9 +1,11 @@
 /**
  * At the machine: what the page calls. A pair is begun, gone on with, put away and brought back; the
  * counter of one is on screen or none.
+ * @import {AtMachine} from "../book/types"
  * @import {Request} from "../page/types"
  * @import {Kept, Knit, Session} from "./types"
  */
+import { tellOf } from "./for_wearer.js";
 import { Journal } from "./journal.js";
 import { drawLine, standing } from "./on_machine.js";
 import { OneCounter } from "./one_counter.js";
@@ -20,8 +22,18 @@ import { Visit } from "./visit.js";
  * @property {HTMLElement} line where the page says that a sock is on the machine
  * @property {(call: object) => Promise<any>} ask the calculator
  * @property {(request: object) => Record<string, string>} measured what the page has of a plan’s sock one
+ * @property {(pair: AtMachine) => void} knitted how far a wearer’s pair is now
  * @property {() => void} leave go back to the page
  * @property {(id: string) => void} enter put the counter on screen
+ */
+
+/**
+ * @typedef {object} Wanted
+ * @property {Request} request
+ * @property {Knit} knit
+ * @property {Knit} [two] sock two's own counts, where sock one is off already
+ * @property {string} [wearer] whom of the book it is for
+ * @property {string} [who] their label
  */
 
 export class Machine {
@@ -42,7 +54,7 @@ export class Machine {
 
   /**
    * Begin a pair, or go on with one that is begun; returns its id, null where she thought better of it.
-   * @param {{ request: Request, knit: Knit, two?: Knit }} wanted `two`: sock two's own counts, where sock one is off already
+   * @param {Wanted} wanted
    */
   async begin(wanted) {
     const on = (await this.unfinished()).at(-1);
@@ -54,14 +66,16 @@ export class Machine {
     return this.#begin(sock ? wanted : { ...wanted, two: undefined });
   }
 
-  /** @param {{ request: Request, knit: Knit, two?: Knit }} wanted */
-  async #begin({ request, knit, two }) {
+  /** @param {Wanted} wanted */
+  async #begin({ request, knit, two, wearer, who }) {
     const before = await this.#all();
     /** @type {Session} */
     const session = {
       id: `${Date.now().toString(36)}-${crypto.getRandomValues(new Uint32Array(1))[0].toString(36)}`,
       began: Date.now(),
       label: (two ?? knit).words,
+      wearer,
+      who,
       request,
       socks: [knit, two ?? knit],
       earlier: fromBefore(before),
@@ -87,9 +101,31 @@ export class Machine {
     const one = await OneCounter.of(kept.session.id);
     this.#visit = new Visit(kept, { place, journal, one, settings, ask, measured, leave });
     this.#visit.show();
+    tellOf(this.#visit.counter, this.host.knitted);
     remember({ shown: kept.session.id });
     performance.mark("at the machine"); // what is tapped from now on counts
     return true;
+  }
+
+  /** @param {string} wearer @param {string} who what they are called now */
+  async rename(wearer, who) {
+    for (const { session } of await this.#of(wearer))
+      await this.journal.update({ ...session, who });
+  }
+
+  /** Of a wearer who is deleted nothing stays but what is still needed to knit their pair to its end. @param {string} wearer */
+  async forget(wearer) {
+    for (const { session, happenings } of await this.#of(wearer)) {
+      const { who, request, ...rest } = session;
+      const over = fold(session, happenings).ended[1];
+      await this.journal.update({ ...rest, request: over ? { units: request.units } : request });
+    }
+  }
+
+  /** @param {string} wearer */
+  async #of(wearer) {
+    const all = [...(await this.#all()), ...(await this.#read(await this.journal.discarded()))];
+    return all.filter(({ session }) => session.wearer === wearer);
   }
 
   hide() {

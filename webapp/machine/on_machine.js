@@ -5,6 +5,7 @@
  */
 import { html, nothing, render } from "lit-html";
 import { setAside } from "../page/set_aside.js";
+import { short } from "../page/short.js";
 import { SOCKS } from "./counter_screen.js";
 import { where } from "./moments.js";
 import { fold, view } from "./progress.js";
@@ -40,7 +41,7 @@ export function drawLine(place, { unfinished, away, aside }, ways, shown) {
     html`${aside.map((one) => setAside(Array.isArray(one.key) ? HAPPENING : PAIR, one.text, () => ways.drop(one)))}
     ${[...unfinished].reverse().map(
       (kept) => html`<div class="line on-machine">
-        <p><strong>${lead(kept)}</strong> ${standing(kept)}. <span class="quiet">${kept.session.label}, begun ${day(kept.session.began)}.</span></p>
+        <p><strong>${lead(kept)}</strong> ${standing(kept)}. <span class="quiet">${whose(kept)}${kept.session.label}, begun ${day(kept.session.began)}.</span></p>
         <div class="row">
           <button type="button" class="go-on" @click=${() => ways.enter(kept.session.id)}>Go on</button>
           <button type="button" class="put-away" @click=${() => ways.putAway(kept.session.id)}>Put away</button>
@@ -59,10 +60,15 @@ export function drawLine(place, { unfinished, away, aside }, ways, shown) {
   );
 }
 
+/** @param {Kept} kept */
+function whose({ session: { who } }) {
+  return who ? html`For <bdi>${short(who)}</bdi>. ` : nothing;
+}
+
 /** @param {Kept} kept @param {Ways} ways */
 function putAway(kept, { bringBack, remove }) {
   const { id, label, began } = kept.session;
-  return html`<p>Where it stands: ${standing(kept)}. <span class="quiet">${label}, begun ${day(began)}.</span></p>
+  return html`<p>Where it stands: ${standing(kept)}. <span class="quiet">${whose(kept)}${label}, begun ${day(began)}.</span></p>
     <div class="row">
       <button type="button" class="bring-back" @click=${() => bringBack(id)}>Bring it back</button>
       <button type="button" class="remove" @click=${() => remove(id)}>Remove it…</button>

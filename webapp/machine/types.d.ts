@@ -1,5 +1,5 @@
 /** A sock on the machine: the steps as the engine gave them, what happened, and where it stands. */
-import type { Request } from "../page/types";
+import type { Counted, Request } from "../page/types";
 
 interface Base {
   part: "waste" | "cuff" | "leg" | "heel" | "foot" | "toe" | "finish";
@@ -29,6 +29,8 @@ export interface Row extends Base {
 }
 export interface Do extends Base {
   kind: "do";
+  /** how far the sock is once it is done */
+  makes?: "grafted" | "washed";
 }
 export type Step = Rounds | Row | Do;
 
@@ -49,6 +51,7 @@ export interface Knit {
   words: string;
   foot_rounds: number;
   steps: Step[];
+  counted: Counted;
 }
 
 /** Index into `steps`, and the rounds done in that step (0 for a row and for what is done by hand).
@@ -62,6 +65,9 @@ export interface Session {
   /** the phone's clock, in ms: for showing only */
   began: number;
   label: string;
+  /** the wearer in the book that it is for, and what they are called there */
+  wearer?: string;
+  who?: string;
   request: Request;
   socks: [Knit, Knit];
   /** seconds a round or row, as learned on socks before this pair */

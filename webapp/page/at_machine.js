@@ -1,7 +1,8 @@
 /**
  * The way to the machine: the counter is loaded when a sock is to be knitted, when its address is named,
  * or when it was on screen as the page was last closed; it then comes before and without the calculator.
- * @import {Answer, Asks, Request} from "./types"
+ * @import {AtMachine as Pair} from "../book/types"
+ * @import {Answer, Asks, Request, Visit} from "./types"
  * @import {Machine} from "../machine/main.js"
  * @import {Knit} from "../machine/types"
  * @import {StepsNav} from "./steps_nav.js"
@@ -12,6 +13,7 @@ import { bundle } from "./bundle.js";
 import { isLink } from "./steps_nav.js";
 
 const HASH = "#knit";
+const PAUSE_MS = 500; // a label is still being typed
 const NOT_LOADED =
   "The counter could not be loaded. Look whether there is a network, then load the page again. What was counted is kept.";
 const NOT_BEGUN =
@@ -21,11 +23,16 @@ const SILENT =
 const GONE =
   "The phone has not kept the sock that was on the machine. Begin it again with “Knit it”; “Go to…” brings you to its round.";
 
-export class AtMachine {
+/** Fires "knitted" (detail: a wearer's pair) when a pair comes further, and "left" when the counter is left. */
+export class AtMachine extends EventTarget {
   /** @type {Promise<Machine> | undefined} */
   #machine;
   /** @type {Request | undefined} */
   #request;
+  /** @type {Visit | null} whose it is, where it is not her own */
+  #visit = null;
+  /** @type {ReturnType<typeof setTimeout> | undefined} */
+  #pause;
   /** False where the counter could not be shown, but may be once the page is loaded again. */
   #sure = true;
   #button = /** @type {HTMLButtonElement} */ (document.getElementById("knit-it"));
@@ -34,6 +41,7 @@ export class AtMachine {
 
   /** @param {{ engine: Asks, nav: StepsNav }} parts */
   constructor({ engine, nav }) {
+    super();
     this.engine = engine;
     this.nav = nav;
     this.#button.addEventListener("click", () => this.#begin());
@@ -47,18 +55,45 @@ export class AtMachine {
   start() {
     const { shown, unfinished } = remembered();
     if (location.hash === HASH) return this.#show(shown);
-    if (shown && !isLink(location.hash)) return this.#enter(shown);
+    if (shown && !isLink(location.hash)) return this.enter(shown);
     if (unfinished) addEventListener("load", () => setTimeout(() => this.#line(), 500));
   }
 
-  /** What "Knit it" would begin. @param {Answer} answer */
-  offer({ plan, request }) {
+  /** What "Knit it" would begin, and whose sheet it is on. @param {Answer} answer @param {Visit | null} visit */
+  offer({ plan, request }, visit) {
+    this.#visit = visit;
     this.#request = plan && request;
     this.#button.hidden = !plan;
   }
 
+  /** A wearer is called otherwise now. @param {string} wearer @param {string} label */
+  rename(wearer, label) {
+    clearTimeout(this.#pause);
+    this.#pause = setTimeout(
+      () => this.#named((machine) => machine.rename(wearer, label)),
+      PAUSE_MS,
+    );
+  }
+
+  /** A wearer is deleted: no pair tells whose it is. @param {string} wearer */
+  forget(wearer) {
+    clearTimeout(this.#pause);
+    this.#named((machine) => machine.forget(wearer));
+  }
+
+  /** @param {(machine: Machine) => Promise<void>} change */
+  async #named(change) {
+    try {
+      const machine = await this.#load();
+      await change(machine);
+      await machine.line();
+    } catch (error) {
+      console.error(error);
+    }
+  }
+
   /** @param {string} id */
-  #enter(id) {
+  enter(id) {
     const { step } = this.nav;
     history.pushState({ step, pushed: true }, "", HASH);
     return this.#show(id);
@@ -82,6 +117,7 @@ export class AtMachine {
     this.#place.hidden = true;
     if (this.#sure) remember({ shown: null });
     (await this.#machine)?.hide();
+    this.dispatchEvent(new Event("left"));
     await this.#line();
   }
 
@@ -120,13 +156,15 @@ export class AtMachine {
     this.#trouble("");
     try {
       const { first_sock, ...one } = request;
+      const { kind, id: wearer = "", label = "" } = this.#visit ?? {};
+      const who = kind === "wearer" ? { wearer, who: label } : {};
       const [machine, knit, two] = await Promise.all([
         this.#load(),
         this.#knit(one),
         first_sock ? this.#knit(request) : undefined,
       ]);
-      const id = await machine.begin({ request: /** @type {Request} */ (one), knit, two });
-      if (id) await this.#enter(id);
+      const id = await machine.begin({ request: /** @type {Request} */ (one), knit, two, ...who });
+      if (id) await this.enter(id);
     } catch (error) {
       console.error(error);
       this.#trouble(NOT_BEGUN);
@@ -172,8 +210,10 @@ export class AtMachine {
       line: document.getElementById("machine-line"),
       ask: (/** @type {object} */ call) => this.engine.ask(call),
       measured: (/** @type {object} */ request) => this.#measured(request),
+      knitted: (/** @type {Pair} */ detail) =>
+        this.dispatchEvent(new CustomEvent("knitted", { detail })),
       leave: () => this.#leave(),
-      enter: (/** @type {string} */ id) => this.#enter(id),
+      enter: (/** @type {string} */ id) => this.enter(id),
     });
   }
 }

@@ -1,6 +1,7 @@
 /**
  * What she typed, kept on the phone at every touch: her own sheet, and apart from it the visiting
  * sheet (a shared plan or the example) so that neither can ever overwrite the other.
+ * @import {AtMachine} from "../book/types"
  * @import {Last, Values, Visit} from "./types"
  */
 import { valuesOf } from "./values_of.js";
@@ -12,9 +13,11 @@ const CHART = "heelwise.chart";
 const LAST = "heelwise.last";
 const SHELF = "heelwise.shelf";
 const UNKEPT = "heelwise.unkept";
+const KNITTED = "heelwise.knitted";
 const ASIDE = "heelwise.aside.";
 
-/** What stands where. The counts shown last are not among them: they are worked out again. @type {Record<string, string>} */
+/** What stands where. The counts shown last and how far pairs are
+ * are not among them: those are worked out again, and the machine tells these again. @type {Record<string, string>} */
 const WORDS = {
   [MINE]: "Your own page",
   [VISIT]: "The sheet that was open last",
@@ -99,6 +102,16 @@ export class Draft {
   /** @param {Record<string, {label: string, values: Values}>} sheets */
   set unkept(sheets) {
     this.#write(UNKEPT, sheets);
+  }
+
+  /** @returns {Record<string, AtMachine>} how far wearers' pairs are, what the book has not yet, by id */
+  get knitted() {
+    return this.#read(KNITTED, () => {}) ?? {};
+  }
+
+  /** @param {Record<string, AtMachine>} pairs */
+  set knitted(pairs) {
+    this.#write(KNITTED, pairs);
   }
 
   /** What was kept and cannot be read. */

@@ -53,7 +53,7 @@ const problems = new ProblemsBeside(form);
 const sheets = new Sheets({ form, draft, nav, engine });
 const share = new Share({ engine, sheets, code: new CodeSheet(engine) });
 const screen = new CountsScreen(nav, share);
-const toBook = new ToBook({ engine, nav, draft, sheets, form });
+const toBook = new ToBook({ engine, nav, draft, sheets, form, atMachine });
 const last = new LastCounts(draft, screen);
 const firstSock = new FirstSock(form);
 const pockets = new Pockets(form);
@@ -100,7 +100,7 @@ calculator.addEventListener("answer", (event) => {
   firstSock.show(answer.plan);
   toBook.follow(answer);
   pockets.show(answer.plan);
-  atMachine.offer(answer);
+  atMachine.offer(answer, sheets.visit);
   chart.follow(answer);
   shelf.follow(answer);
 });

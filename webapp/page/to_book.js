@@ -2,16 +2,17 @@
  * The way to the book of wearers, a place of its own under the address #book: it is loaded when it is
  * opened, or when a wearer's sheet is typed on. What is typed waits in the draft until the book has it.
  * @import {Answer, Asks, Visit} from "./types"
+ * @import {AtMachine as Machine} from "./at_machine.js"
  * @import {Draft} from "./draft.js"
  * @import {Form} from "./form.js"
  * @import {Sheets} from "./sheets.js"
  * @import {StepsNav} from "./steps_nav.js"
  * @import {Book} from "../book/main.js"
- * @import {Host, View} from "../book/types"
+ * @import {AtMachine, Host, Plan, View} from "../book/types"
  */
 import { html, render } from "lit-html";
 import { bundle } from "./bundle.js";
-import { forNextFoot, toRequest } from "./request.js";
+import { forNextFoot, toRequest, toValues } from "./request.js";
 import { paper } from "./to_paper.js";
 
 const HASH = "#book";
@@ -23,12 +24,14 @@ export class ToBook {
   #book;
   /** @type {ReturnType<typeof setTimeout> | undefined} */
   #pause;
-  #plan = false;
+  /** @type {Plan | undefined} what is on the table, counted */
+  #plan;
   #place = /** @type {HTMLElement} */ (document.getElementById("book"));
 
-  /** @param {{ engine: Asks, nav: StepsNav, draft: Draft, sheets: Sheets, form: Form }} parts */
-  constructor({ engine, nav, draft, sheets, form }) {
+  /** @param {{ engine: Asks, nav: StepsNav, draft: Draft, sheets: Sheets, form: Form, atMachine: Machine }} parts */
+  constructor({ engine, nav, draft, sheets, form, atMachine }) {
     this.engine = engine;
+    this.atMachine = atMachine;
     this.nav = nav;
     this.draft = draft;
     this.sheets = sheets;
@@ -48,30 +51,39 @@ export class ToBook {
       this.#planned();
     });
     this.#follow();
-    if (Object.keys(draft.unkept).length) this.#soon();
+    atMachine.addEventListener("knitted", (event) => {
+      const pair = /** @type {AtMachine} */ (/** @type {CustomEvent} */ (event).detail);
+      draft.knitted = { ...draft.knitted, [pair.wearer]: pair };
+      this.#soon();
+    });
+    atMachine.addEventListener("left", () => this.#soon());
+    if (Object.keys({ ...draft.unkept, ...draft.knitted }).length) this.#soon();
   }
 
   /** What is typed on a wearer's sheet. @param {Visit | null} visit */
   keep(visit) {
     if (visit?.kind !== "wearer") return;
     const { id = "", label = "", values } = visit;
-    this.#plan = false; // that of what was typed before
+    this.#plan = undefined; // that of what was typed before
     this.draft.unkept = { ...this.draft.unkept, [id]: { label, values } };
     this.#soon();
   }
 
   /** @param {Answer} answer to what is on the table */
-  follow({ plan }) {
-    this.#plan = Boolean(plan);
+  follow({ counted, request }) {
+    // With sock one measured these are the counts of sock two alone.
+    const whole = counted && !request.first_sock;
+    this.#plan = whole ? { at: Date.now(), values: toValues(request), counted } : undefined;
     this.#planned();
   }
 
   /** A wearer whose counts are looked at is planned. */
   async #planned() {
     const { kind, id = "" } = this.sheets.visit ?? {};
-    if (kind !== "wearer" || !this.#plan || this.nav.step !== "counts") return;
+    const plan = this.#plan;
+    if (kind !== "wearer" || !plan || this.nav.step !== "counts") return;
     const book = await this.#load().catch(() => null);
-    book?.wearers.planned(id);
+    book?.wearers.planned(id, plan);
   }
 
   #soon() {
@@ -80,6 +92,9 @@ export class ToBook {
   }
 
   async #write() {
+    const { draft } = this;
+    if (!Object.keys({ ...draft.unkept, ...draft.knitted }).length) return;
+    if (document.documentElement.dataset.at === "machine") return; // while she counts nothing else is done
     const book = await this.#load().catch(() => null); // what waits, waits for the next visit
     for (const [id, { label, values }] of Object.entries(book ? this.draft.unkept : {})) {
       const kept = await book?.keepSheet(id, label, values);
@@ -87,6 +102,11 @@ export class ToBook {
       // Typed on meanwhile: its own turn comes.
       if (kept && JSON.stringify(now?.values) === JSON.stringify(values))
         this.draft.unkept = others;
+    }
+    for (const [id, pair] of Object.entries(book ? draft.knitted : {})) {
+      const kept = await book?.keepPair(pair);
+      const { [id]: now, ...others } = draft.knitted;
+      if (kept && JSON.stringify(now) === JSON.stringify(pair)) draft.knitted = others;
     }
   }
 
@@ -101,9 +121,9 @@ export class ToBook {
   async #follow() {
     const open = location.hash === HASH;
     const { dataset } = document.documentElement;
-    const was = dataset.at === "book";
+    const was = !this.#place.hidden;
     if (open) dataset.at = "book";
-    else if (was) delete dataset.at;
+    else if (dataset.at === "book") delete dataset.at;
     this.#place.hidden = !open;
     if (!open) {
       if (was) (await this.#book)?.hide();
@@ -137,11 +157,23 @@ export class ToBook {
       table: () => this.form.values(),
       machine: () => forNextFoot(this.draft.mine ?? {}),
       open: ({ id, label }, values) => this.sheets.openWearer({ id, label, values }),
-      rename: (id, label) => this.sheets.rename(id, label),
+      rename: (id, label) => {
+        this.sheets.rename(id, label);
+        this.atMachine.rename(id, label);
+      },
+      toMachine: (session) => {
+        this.atMachine.enter(session);
+        this.#follow();
+      },
+      again: (request, counted) =>
+        /** @type {Promise<any>} */ (this.engine.ask({ do: "again", request, counted })),
       forget: (id) => {
         const { [id]: _, ...others } = this.draft.unkept;
         this.draft.unkept = others;
+        const { [id]: __, ...pairs } = this.draft.knitted;
+        this.draft.knitted = pairs;
         this.sheets.forget(id);
+        this.atMachine.forget(id);
       },
       tag: async (label, values) => {
         const { TagSheet } = await paper();

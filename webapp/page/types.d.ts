@@ -126,6 +126,19 @@ export interface Plan {
   parts: Part[];
 }
 
+/** What is kept of a sock's counts: the version that counted, the counts by part, and for what. */
+export interface Counted {
+  engine: string;
+  figures: Record<string, string>;
+  facts: { name: string; text: string }[];
+}
+/** What is counted otherwise by now than it was; no words where nothing is. */
+export interface Again {
+  moved: { title: string; then: string; now: string }[];
+  words: string;
+  errors?: Problem[];
+}
+
 export type FootAlone = Pick<Plan, "measures" | "notes">;
 /** What the counts and the tape show of a plan. */
 export type Shown = Pick<Plan, "parts" | "counts" | "fabric" | "notes" | "measures">;
@@ -152,6 +165,7 @@ export type Answer =
       /** the same counts without the person, null where there can be no such link */
       counts_link: string | null;
       counts_link_words: string;
+      counted: Counted;
       request: Request;
       errors?: Problem[];
     }
@@ -163,6 +177,7 @@ export type Answer =
       plan?: undefined;
       picture?: undefined;
       link?: undefined;
+      counted?: undefined;
     };
 /** A table over sizes; `rounds` is null where heel and toe alone are longer than that foot. */
 export interface Chart {
@@ -182,6 +197,7 @@ export interface Candidate {
   slots: number;
   yarn: string;
   mark: string | null;
+  left: Quantity | null;
   verdict: "fits well" | "can be worn" | "does not fit";
   swatch_first: boolean;
   tube: Quantity;

@@ -1,0 +1,62 @@
+/**
+ * A wearer's plans: the one that was looked at last, until it is knitted, and those that were. What was
+ * knitted never changes.
+ * @import {AtMachine, Plan, State} from "./types"
+ */
+import { toValues } from "../page/request.js";
+import { STATES } from "./states.js";
+
+const BY_HAND = "by hand";
+
+/** @param {State} state */
+function place(state) {
+  return STATES.findIndex(({ name }) => name === state);
+}
+
+/** Whether yarn has been knitted by then. @param {State} state */
+export function begun(state) {
+  return place(state) >= place("sock one");
+}
+
+/** The pair at the machine that a plan was knitted as. @param {Plan} plan */
+export function sessionOf({ knitted }) {
+  return knitted === BY_HAND ? undefined : knitted;
+}
+
+/** Counts were looked at; what was counted from the same before stays as it was. @param {Plan[]} plans @param {Plan} plan @returns {Plan[]} */
+export function lookedAt(plans, plan) {
+  const last = plans.at(-1);
+  if (last && same(last, plan)) return plans;
+  return [...(last && !last.knitted ? plans.slice(0, -1) : plans), plan];
+}
+
+/** It is being knitted, from paper or from the screen. @param {Plan[]} plans @returns {Plan[]} */
+export function knittedByHand(plans) {
+  const last = plans.at(-1);
+  return last && !last.knitted ? [...plans.slice(0, -1), { ...last, knitted: BY_HAND }] : plans;
+}
+
+/** The pair is, or was, on the machine. @param {Plan[]} plans @param {AtMachine} pair @returns {Plan[]} */
+export function knitted(plans, { session, began, request, counted, two }) {
+  const plan = { at: began, values: toValues(request), counted, two, knitted: session };
+  if (plans.some((one) => one.knitted === session))
+    return plans.map((one) => (one.knitted === session ? plan : one));
+  const last = plans.at(-1);
+  const waits = last && (!last.knitted || (last.knitted === BY_HAND && same(last, plan)));
+  return [...(waits ? plans.slice(0, -1) : plans), plan];
+}
+
+/** How far a wearer's pair is by what the machine says: a new pair begins anew, else it never goes back.
+ * @param {Plan[]} plans before @param {State} state @param {AtMachine} pair @returns {State} */
+export function reached(plans, state, pair) {
+  const known = plans.some((one) => one.knitted === pair.session);
+  return known && place(state) > place(pair.state) ? state : pair.state;
+}
+
+/** From the same, as typed. @param {Plan} one @param {Plan} other */
+function same(one, other) {
+  const [mine, theirs] = [one, other].map(({ values }) =>
+    JSON.stringify(Object.entries(values).sort()),
+  );
+  return mine === theirs;
+}
