@@ -5,6 +5,7 @@ from pathlib import Path
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import BrowserContext, expect
 
+from tests.browser.at_machine import begun, go_to, knit, settings
 from tests.browser.test_looks import AXE
 from tests.browser.walk import error_at, field, fill_foot, opened, step
 
@@ -62,3 +63,37 @@ def test_a_shelf_from_filling_to_undoing(phone: BrowserContext, screens: Path) -
     page.locator("#shelf > summary").tap()
     expect(field(page, f"{YARN}.name")).to_have_value("the grey one")
     expect(page.locator(".shelf > li")).to_have_count(6)
+
+
+def test_what_a_sock_took_goes_off_the_shelf_where_she_wants_it(
+    phone: BrowserContext, screens: Path
+) -> None:
+    settings(phone, guard=0)
+    page = begun(phone)
+    page.go_back()
+    step(page, "yarn")
+    page.locator("#shelf > summary").tap()
+    field(page, f"{YARN}.name").fill("the grey one")
+    field(page, f"{YARN}.colour").fill("grey")
+    left = field(page, f"{YARN}.left")
+    left.fill("100")
+    page.locator(".on-machine .go-on").tap()
+    go_to(page, "Off the machine")
+    knit(page)
+    page.locator("#off-the-shelf").tap()
+    expect(page.locator(".machine-sheet")).to_contain_text("the grey one, grey")
+    expect(page.locator(".machine-sheet small")).to_have_text("100 g now, 70 g then")
+    page.screenshot(path=screens / "off-the-shelf.png")
+    page.locator("#take-yarn").tap()
+    expect(page.locator(".at-end")).to_contain_text("g of the grey one, grey are off the shelf")
+    expect(page.locator("#off-the-shelf")).to_have_count(0)
+    page.screenshot(path=screens / "off-the-shelf-taken.png")
+    expect(left).to_have_value("70 g")
+    page.locator("#put-yarn-back").tap()
+    expect(left).to_have_value("100 g")
+    page.locator("#off-the-shelf").tap()
+    page.locator("#take-yarn").tap()
+    page.reload()
+    expect(page.locator(".at-end")).to_contain_text("are off the shelf")
+    kept = page.evaluate("localStorage['heelwise.shelf']")
+    assert '"shelf.yarns.0.left":"70 g"' in kept

@@ -80,6 +80,11 @@ export class Counter extends EventTarget {
     return this.#happen(() => ({ kind: "note", text }));
   }
 
+  /** What the sock took is off the shelf, or back on it. @param {string} text "" once it is back */
+  yarn(text) {
+    return this.#happen(() => ({ kind: "yarn", text }));
+  }
+
   /** Now this sock is on the machine. @param {Sock} sock */
   turn(sock) {
     return this.#happen(() => ({ kind: "turn", sock }));

@@ -20,6 +20,7 @@ import { NAMES, targetContent } from "./target.js";
  * @property {() => void} settings
  * @property {() => void} sockTwo measure sock one, and begin or correct sock two
  * @property {() => void} beginTwo begin sock two with the counts it has
+ * @property {() => unknown} yarn what the end of a sock shows of its yarn
  */
 
 export const SOCKS = ["Sock one", "Sock two"];
@@ -121,6 +122,7 @@ export class CounterScreen {
             : html`<p>Sock one is not off yet.</p>
                 <button type="button" class="go" @click=${ways.places}>Go to sock one</button>`
       }
+      ${ways.yarn()}
       <button type="button" @click=${ways.leave}>Leave the counter</button>
     </div>`;
   }

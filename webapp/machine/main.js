@@ -3,6 +3,7 @@
  * counter of one is on screen or none.
  * @import {AtMachine} from "../book/types"
  * @import {Request} from "../page/types"
+ * @import {Shelf} from "./off_the_shelf.js"
  * @import {Kept, Knit, Session} from "./types"
  */
 import { tellOf } from "./for_wearer.js";
@@ -22,6 +23,7 @@ import { Visit } from "./visit.js";
  * @property {HTMLElement} line where the page says that a sock is on the machine
  * @property {(call: object) => Promise<any>} ask the calculator
  * @property {(request: object) => Record<string, string>} measured what the page has of a plan’s sock one
+ * @property {Shelf} shelf
  * @property {(pair: AtMachine) => void} knitted how far a wearer’s pair is now
  * @property {() => void} leave go back to the page
  * @property {(id: string) => void} enter put the counter on screen
@@ -96,10 +98,10 @@ export class Machine {
     const kept = (id && (await this.journal.read(id))) || (await this.unfinished()).at(-1);
     if (!kept) return false;
     this.hide();
-    const { place, ask, measured, leave } = this.host;
+    const { place, ask, measured, shelf, leave } = this.host;
     const { journal, settings } = this;
     const one = await OneCounter.of(kept.session.id);
-    this.#visit = new Visit(kept, { place, journal, one, settings, ask, measured, leave });
+    this.#visit = new Visit(kept, { place, journal, one, settings, ask, measured, shelf, leave });
     this.#visit.show();
     tellOf(this.#visit.counter, this.host.knitted);
     remember({ shown: kept.session.id });

@@ -108,6 +108,7 @@ function begun({ socks }) {
     places: [START, START],
     undo: [],
     notes: [],
+    yarn: ["", ""],
     socks,
     ended: [empty[0], empty[1]],
     last: 0,
@@ -121,6 +122,10 @@ export function apply(state, { kind, number, sock, place, text, knit }) {
   if (kind === "lost") return next;
   if (kind === "note") {
     next.notes = [...state.notes, { sock, place: here, text: text ?? "", number }];
+    return next;
+  }
+  if (kind === "yarn") {
+    next.yarn = put(state.yarn, sock, text ?? "");
     return next;
   }
   if (kind === "plan") next.socks = put(state.socks, sock, knit ?? state.socks[sock]);

@@ -5,7 +5,7 @@
  */
 
 const PARTS = ["waste", "cuff", "leg", "heel", "foot", "toe", "finish"];
-const KINDS = ["done", "back", "jump", "note", "turn", "plan", "lost"];
+const KINDS = ["done", "back", "jump", "note", "turn", "plan", "yarn", "lost"];
 const MOST = 100_000; // rounds, rows or steps; needles are far fewer, and are drawn
 const SLOTS = 1000;
 

@@ -82,9 +82,10 @@ export interface Happening {
   /** 1, 2, 3 … in a session */
   number: number;
   sock: Sock;
-  /** turn: now this sock is on the machine. plan: this sock's counts are others now. lost: what it was
+  /** yarn: what the sock took is off the shelf, or with
+   * no text back on it. turn: now this sock is on the machine. plan: this sock's counts are others now. lost: what it was
    * cannot be read; each place is told whole, so the next one says where the sock stands. */
-  kind: "done" | "back" | "jump" | "note" | "turn" | "plan" | "lost";
+  kind: "done" | "back" | "jump" | "note" | "turn" | "plan" | "yarn" | "lost";
   /** where this sock stands after it; with `done`, `back` and `jump`, and with a `plan` that moves it */
   place?: Place;
   text?: string;
@@ -108,6 +109,8 @@ export interface State {
   /** where the sock on the machine stood before each of the last ten steps of it, the newest last */
   undo: Place[];
   notes: Note[];
+  /** what is told of each sock's yarn once it is off the shelf */
+  yarn: [string, string];
   socks: [Knit, Knit];
   ended: [boolean, boolean];
   /** number of the last happening */

@@ -1,6 +1,7 @@
 /**
  * One pair on the counter's screen: its parts put together, from the moment it is shown until it is left.
  * @import {Journal} from "./journal.js"
+ * @import {Shelf} from "./off_the_shelf.js"
  * @import {OneCounter} from "./one_counter.js"
  * @import {Settings} from "./settings.js"
  * @import {Kept, Place} from "./types"
@@ -11,6 +12,7 @@ import { CounterScreen } from "./counter_screen.js";
 import { jumped, moment, taken } from "./moments.js";
 import { Notes } from "./notes.js";
 import { Notices } from "./notices.js";
+import { OffTheShelf } from "./off_the_shelf.js";
 import { learned } from "./pace.js";
 import { Places } from "./places.js";
 import { openSettings } from "./settings_sheet.js";
@@ -42,9 +44,9 @@ export class Visit {
    * @param {HTMLElement} parts.place @param {Journal} parts.journal @param {OneCounter} parts.one
    * @param {Settings} parts.settings @param {(call: object) => Promise<any>} parts.ask
    * @param {(request: object) => Record<string, string>} parts.measured
-   * @param {() => void} parts.leave
+   * @param {Shelf} parts.shelf @param {() => void} parts.leave
    */
-  constructor(kept, { place, journal, one, settings, ask, measured, leave }) {
+  constructor(kept, { place, journal, one, settings, ask, measured, shelf, leave }) {
     this.place = place;
     this.journal = journal;
     this.one = one;
@@ -63,6 +65,7 @@ export class Visit {
     const sockTwo = new SockTwo(this.counter, this.sheet, { ask, measured });
     const places = new Places(this.counter, this.sheet, sockTwo);
     const notes = new Notes(this.counter, this.sheet);
+    const yarn = new OffTheShelf(this.counter, this.sheet, shelf);
     this.screen = new CounterScreen(place, {
       counter: this.counter,
       triggers: this.triggers,
@@ -76,6 +79,7 @@ export class Visit {
         settings: () => openSettings(settings, this.signals, this.sheet),
         sockTwo: () => sockTwo.open(),
         beginTwo: () => sockTwo.begin(null),
+        yarn: () => yarn.template(),
       },
     });
     this.said = document.createElement("p");

@@ -5,6 +5,7 @@
  * @import {Answer, Asks, Request, Visit} from "./types"
  * @import {Machine} from "../machine/main.js"
  * @import {Knit} from "../machine/types"
+ * @import {ShelfScreen} from "./shelf.js"
  * @import {StepsNav} from "./steps_nav.js"
  */
 import { html, nothing, render } from "lit-html";
@@ -39,11 +40,12 @@ export class AtMachine extends EventTarget {
   #told = /** @type {HTMLElement} */ (document.getElementById("machine-trouble"));
   #place = /** @type {HTMLElement} */ (document.getElementById("machine"));
 
-  /** @param {{ engine: Asks, nav: StepsNav }} parts */
-  constructor({ engine, nav }) {
+  /** @param {{ engine: Asks, nav: StepsNav, shelf: () => ShelfScreen }} parts the shelf is there when it is wanted */
+  constructor({ engine, nav, shelf }) {
     super();
     this.engine = engine;
     this.nav = nav;
+    this.shelf = shelf;
     this.#button.addEventListener("click", () => this.#begin());
     addEventListener("popstate", () => this.#follow());
   }
@@ -210,6 +212,12 @@ export class AtMachine extends EventTarget {
       line: document.getElementById("machine-line"),
       ask: (/** @type {object} */ call) => this.engine.ask(call),
       measured: (/** @type {object} */ request) => this.#measured(request),
+      shelf: {
+        weighed: () => this.shelf().weighed,
+        used: (/** @type {object} */ request) =>
+          this.engine.ask({ do: "used", request, shelf: this.shelf().written() }),
+        put: (/** @type {number} */ row, /** @type {string} */ left) => this.shelf().put(row, left),
+      },
       knitted: (/** @type {Pair} */ detail) =>
         this.dispatchEvent(new CustomEvent("knitted", { detail })),
       leave: () => this.#leave(),

@@ -41,7 +41,7 @@ const draft = new Draft();
 const form = new Form(/** @type {HTMLFormElement} */ (document.getElementById("form")));
 const nav = new StepsNav();
 const engine = new Engine({ worker, pyodide, engine: archive, snapshot, later: true });
-const atMachine = new AtMachine({ engine, nav });
+const atMachine = new AtMachine({ engine, nav, shelf: () => shelf });
 // A sock on the machine needs no calculator: the counter comes before it.
 const counter = atMachine.start();
 if (counter) Promise.race([counter, pause(COUNTER_MS)]).finally(() => engine.start());

@@ -6,7 +6,7 @@
  * @import {StepsNav} from "./steps_nav.js"
  */
 import { html, nothing, render } from "lit-html";
-import { Form } from "./form.js";
+import { Form, spelled } from "./form.js";
 import { Newest } from "./newest.js";
 import { ProblemsBeside } from "./problems_beside.js";
 import { toRequest, toValues } from "./request.js";
@@ -16,6 +16,8 @@ import { nameOf, renderShelf } from "./shelf_list.js";
 /** What a sock has of its cylinder and its yarn; a swatch stays in its fields, out of the way. */
 const OWN =
   /^cylinder\.slots$|^first_sock\.|^fabric\.(?!swatch)|^sock\.(heel|toe)\.|^sock\.cuff\.(every|flat_width|pulled_width)$/;
+
+const LEFT = /\.left$/;
 
 export class ShelfScreen {
   /** @type {Request | undefined} */
@@ -50,11 +52,33 @@ export class ShelfScreen {
     this.#work();
   }
 
+  /** Whether it says of any yarn how much there is. */
+  get weighed() {
+    return Object.entries(this.form.values()).some(
+      ([name, text]) => LEFT.test(name) && text.trim(),
+    );
+  }
+
+  /** As it goes to the calculator; weights with the unit they were written in. */
+  written() {
+    const unit = this.form.units === "in" ? "oz" : "g";
+    const values = Object.entries(this.form.values()).map(([name, text]) => [
+      name,
+      LEFT.test(name) ? spelled(text, unit) : text,
+    ]);
+    return toRequest(Object.fromEntries(values)).shelf ?? {};
+  }
+
+  /** So much is left of a yarn now. @param {number} row from 0 @param {string} left */
+  put(row, left) {
+    this.form.set(`shelf.yarns.${row}.left`, left);
+  }
+
   #work() {
     this.newest.drop();
     if (!this.fold.open || this.nav.step !== "yarn" || !this.#request) return;
     const request = this.#request;
-    const { shelf = {} } = toRequest(this.form.values());
+    const shelf = this.written();
     this.newest.work(async (ask) => {
       /** @type {Shelf & {errors?: Problem[]}} */
       const answer = await ask({ do: "shelf", request, shelf });

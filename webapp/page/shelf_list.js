@@ -50,6 +50,7 @@ function candidate(one, take) {
   const [first, ...others] = one.reasons;
   return html`<li>
     <h4>${nameOf(one)}</h4>
+    ${one.left ? html`<p class="quiet">On the shelf: ${one.left.text}.</p>` : nothing}
     <p class="verdict"><svg class="mark" viewBox="0 0 24 24" aria-hidden="true" focusable="false">${MARKS[LEVELS[one.verdict]]}</svg>
       <span><strong>${one.verdict}</strong>${one.swatch_first ? ", by a guess: swatch first" : nothing}</span></p>
     ${bars(one)}
