@@ -1,14 +1,15 @@
-"""What she hands over and works by on paper: the tag of a pair, on A4 and on Letter."""
+"""What she hands over and works by on paper, on A4 and on Letter: tags, orders, the table."""
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Page, expect
 
 from engine.api import answer
-from tests.browser.book import back_to_book, card, new_wearer, open_book
+from tests.browser.book import PUT, back_to_book, card, new_wearer, open_book, with_wearers
 from tests.browser.on_paper import (
     PAPER,
     UNPRINTED,
@@ -25,6 +26,26 @@ from tests.published.code_reader import found, read
 
 CUT_OUT = (8 + 110, 8 + 85)  # mm: right and lower edge of the tag
 MARKUP = "<img src=x onerror=alert(1)> & “Ünïcødé”"
+
+
+def order(at: int, **more: str) -> dict[str, object]:
+    """An invented wearer; the earlier the number, the sooner the day."""
+    day = f"20{10 + at // 12:02d}-{1 + at % 12:02d}-03"
+    return {"id": f"w{at}", "label": f"Invented {at:02d}.", "due": day, "made": at, **more}
+
+
+# Enough for three sheets; number 39 is handed over.
+ORDERS = [
+    order(0, label="Bird " * 59 + "ends", state="sock one", price="24", length="over the calf"),
+    order(1, label=MARKUP, state="planned", allergy="wool, " + MARKUP, ease="loose"),
+    *(order(at, state="washed", colours=f"colour {at}", price=f"{at} paid") for at in range(2, 39)),
+    order(39, state="handed over"),
+    order(40, due="", state="to measure"),
+]
+VISITS = [
+    {"wearer": f"w{at}", "number": 1, "at": 1, "values": {"units": "cm", "foot.length": f"2{at}"}}
+    for at in range(10)
+]
 
 
 def printing(page: Page, button: str) -> None:
@@ -150,3 +171,44 @@ def test_a_pair_without_counts_has_a_tag_too(new_phone: NewPhone) -> None:
     assert "scan" not in words
     assert not found(picture(made))
     assert ink(picture(made))[0] >= UNPRINTED
+
+
+def test_the_orders_to_work_by(new_phone: NewPhone, screens: Path) -> None:
+    page = with_wearers(to_a_file(new_phone(color_scheme="dark")), ORDERS)
+    page.evaluate(PUT, {"visits": VISITS})
+    page.locator("#to-copies").tap()
+    for paper in PAPER:
+        printing(page, "#print-orders")
+        made = printed(page, paper, screens / f"orders-{paper}.pdf")
+        sheets = nothing_cut_off(made, paper)
+        pages = [" ".join(words.split()) for words in text_of(made)]
+        assert sheets == len(pages) > 1
+        for number, words in enumerate(pages, 1):
+            assert words.startswith(f"{number} of {sheets} Open orders, "), "numbered, and headed"
+            assert "Promised for How far Price" in words, "the head again"
+        whole = " ".join(pages)
+        assert f"{'Bird ' * 59}ends over the calf late: 3 January 2010 sock one 24" in whole
+        assert f"{MARKUP} loose Allergy: wool, {MARKUP}" in whole
+        for at in range(2, 39):
+            (sheet,) = (words for words in pages if f"Invented {at:02d}." in words)
+            row = sheet.partition(f"Invented {at:02d}.")[2]
+            assert row.startswith(f" colour {at} late: "), "a row on one sheet"
+            assert row.partition(" paid")[0].endswith(f" washed {at}")
+        numbers = [int(found) for found in re.findall(r"Invented (\d\d)\.", whole)]
+        assert numbers == [*range(2, 39), 40], "in the order of their days"
+        assert "Foot length" not in whole
+    expect(page.locator("#paper tbody tr")).to_have_count(40)
+    expect(page.locator("#paper .orders-box")).to_have_count(40)
+    page.emulate_media(media="print")
+    edge = "e => getComputedStyle(e).borderTopWidth + getComputedStyle(e).fontWeight"
+    assert page.locator(".orders-allergy").evaluate(edge) == "2px700"
+    page.emulate_media(media="null")
+
+    choose(page, "with them")
+    choose(page, "all")
+    printing(page, "#print-orders")
+    whole = " ".join("".join(text_of(printed(page, "A4"))).split())
+    assert "Foot length 27 cm" in whole
+    assert "handed over" in whole
+    assert "All orders, " in whole
+    assert page.locator("#paper img").count() == 0

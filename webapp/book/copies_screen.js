@@ -12,6 +12,7 @@ import { copyOf, readCopy, Unreadable } from "./copy.js";
 import { dayOf, today } from "./days.js";
 import { chosen, compare, differences } from "./merge.js";
 import { sorted } from "./orders.js";
+import { OrdersPaper } from "./orders_paper.js";
 import { ordersTable } from "./orders_table.js";
 
 const SAVED = "heelwise.copied";
@@ -37,9 +38,11 @@ export class CopiesScreen {
     this.host = host;
     this.wearers = wearers;
     this.redraw = draw;
+    this.paper = new OrdersPaper({ host, wearers, draw });
   }
 
   shown() {
+    this.paper.shown();
     this.#say({});
   }
 
@@ -60,6 +63,8 @@ export class CopiesScreen {
           @change=${(/** @type {Event} */ event) => this.#read(/** @type {HTMLInputElement} */ (event.target))} /></div></div>
         <p class="error" id="take-copy-error" role="alert">${this.#wrong}</p>
       </div>
+      <hr class="knit" />
+      ${this.paper.template()}
       <hr class="knit" />
       <h3>Orders for a spreadsheet</h3>
       <p>Labels, promised days, wishes and prices, without measures.</p>

@@ -65,6 +65,11 @@ export interface Visit {
   due?: string;
   price?: string;
 }
+/** An order as it goes to paper; the measures may stay behind. */
+export interface Order {
+  wearer: Wearer;
+  measures: { title: string; text: string }[];
+}
 /** Something the phone holds that cannot be read: left as it is, and told. */
 export interface Aside {
   store: "wearers" | "visits";
@@ -103,5 +108,7 @@ export interface Host {
   forget(id: string): void;
   /** what goes with this wearer's finished pair; fails where it cannot be loaded */
   tag(label: string, values: Values): Promise<void>;
+  /** fails where it cannot be loaded */
+  printOrders(title: string, orders: Order[]): Promise<void>;
   go(view: View, options?: { replace?: boolean }): void;
 }

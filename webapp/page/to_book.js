@@ -179,6 +179,7 @@ export class ToBook {
         const { TagSheet } = await paper();
         new TagSheet({ engine: this.engine, request: toRequest(values), label });
       },
+      printOrders: async (title, orders) => (await paper()).printOrders(title, orders),
       go: (view, options) => this.#go(view, options),
     };
     const { Book } = await bundle(bookScript, bookStyle);
