@@ -212,3 +212,37 @@ def test_the_orders_to_work_by(new_phone: NewPhone, screens: Path) -> None:
     assert "handed over" in whole
     assert "All orders, " in whole
     assert page.locator("#paper img").count() == 0
+
+
+@pytest.mark.parametrize("paper", PAPER)
+def test_the_widest_table_over_sizes(new_phone: NewPhone, screens: Path, paper: str) -> None:
+    """Twelve columns of counts and sixty rows are the most the engine makes."""
+    page = opened(to_a_file(new_phone(color_scheme="dark")))
+    fill_foot(page)
+    step(page, "counts")
+    page.locator("#chart > summary").tap()
+    for name, text in {
+        "first": "10", "last": "33.6", "step": "0.4",
+        "loosest": "30", "firmest": "43.75", "between": "1.25",
+    }.items():  # fmt: skip
+        field(page, f"chart.{name}").fill(text)
+    rows = page.locator("table.chart tbody tr")
+    expect(rows).to_have_count(60)
+    expect(rows.first.locator("td")).to_have_count(12)
+    on_screen = [" ".join(row.inner_text().split()) for row in rows.all()]
+    page.locator("#print-table").tap()
+    made = printed(page, paper, screens / f"widest-table-{paper}.pdf")
+    sheets = nothing_cut_off(made, paper, margin=10)
+    pages = [" ".join(words.split()) for words in text_of(made)]
+    assert sheets == len(pages)
+    whole = " ".join(pages)
+    assert "Foot rounds on 60 slots" in pages[0]
+    for row in on_screen:
+        assert row in whole
+    for words in pages:
+        if re.search(r"\d cm", words):
+            assert "43.8" in words, "the head of every column on every sheet"
+    assert "A dash: heel and toe alone are longer" in whole
+    for other in ("Heelwise", "Save as CSV", "Print", "Loosest"):
+        assert other not in whole
+    assert picture(made)[: 5 * 8].min() == 255, "white paper"
