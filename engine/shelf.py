@@ -40,10 +40,11 @@ _LEAST = {"cylinder": {"slots": 24}, "fabric": {"stitches": "20 / in", "rounds":
 
 
 class Kept(NamedTuple):
-    """A cylinder on the shelf."""
+    """A cylinder on the shelf; whether there is a ribber for it, None where that is not told."""
 
     slots: int
     name: str
+    ribber: bool | None = None
 
 
 class Knitted(NamedTuple):
@@ -82,7 +83,7 @@ def read(request: object, shelf: object) -> Shelf:
     whole: Mapping[str, Any] = request if isinstance(request, Mapping) else {}
     system: System = "in" if Fields(whole).choice("units", ("in", "cm")) == "in" else "cm"
     fields = Fields({"shelf": shelf}, system=system).part("shelf")
-    fields.only(("cylinders", "yarns"))
+    fields.only(("cylinders", "ribbers", "yarns"))
     cylinders, fabrics = _cylinders(fields), _fabrics(fields)
     kept, adopt = _without_slots(whole)
     wish = leg.read(Fields(kept, "", system, fields.problems).part("sock").part("leg"))
@@ -126,6 +127,24 @@ def _without_slots(request: Mapping[str, Any]) -> tuple[dict[str, Any], dict[str
 
 
 def _cylinders(fields: Fields) -> list[Kept]:
+    """Return the cylinders, each with whether its slots are among those told to have a ribber."""
+    kept, with_ribber = _kept(fields), set[int]()
+    if fields.blank("ribbers"):
+        return kept
+    for piece in _pieces(fields.text("ribbers") or ""):
+        slots = [one.slots for one in kept if str(one.slots) == piece]
+        if kept and not slots:
+            message = f"No cylinder of {piece[:20]} slots is among yours."
+            fields.refuse("ribbers", message, "Write the slots of those with a ribber, like 60.")
+        with_ribber.update(slots)
+    return [one._replace(ribber=one.slots in with_ribber) for one in kept]
+
+
+def _pieces(text: str) -> list[str]:
+    return [piece for piece in re.split(r"[\s,;/+&]+|\band\b", text[:400]) if piece]
+
+
+def _kept(fields: Fields) -> list[Kept]:
     raw = fields.raw.get("cylinders")
     if isinstance(raw, str | int):
         return _written(fields, str(raw))
@@ -146,7 +165,7 @@ def _cylinders(fields: Fields) -> list[Kept]:
 def _written(fields: Fields, text: str) -> list[Kept]:
     """Return the cylinders of a text like "54, 60 and 72"; problems stand at the one field."""
     found: dict[int, Kept] = {}
-    pieces = [piece for piece in re.split(r"[\s,;/+&]+|\band\b", text[:400]) if piece]
+    pieces = _pieces(text)
     for piece in pieces:
         one = Fields({"slots": piece[:20]})
         machine = cylinder.read(one)
@@ -263,10 +282,18 @@ def _rate(per_mm: float, system: System) -> str:
 
 
 def rank(shelf: Shelf) -> list[Tried]:
-    """Return every sock the shelf could make, best first."""
+    """Return every sock the shelf could make, best first; of alike ones, those without a lack."""
     tried = [
         Tried(kept, knitted, shelf.wearer.weigh(kept.slots, knitted.cloth))
         for kept in shelf.cylinders
         for knitted in (*shelf.fabrics, *between(shelf, kept))
     ]
-    return sorted(tried, key=lambda one: one.weighed[:2])
+    return sorted(
+        tried,
+        key=lambda one: (one.weighed.standing, lacks_ribber(shelf, one.kept), one.weighed.score),
+    )
+
+
+def lacks_ribber(shelf: Shelf, kept: Kept) -> bool:
+    """Return whether the cuff is ribbed, which this cylinder is told to have no ribber for."""
+    return shelf.wearer.cuff.kind == "rib" and kept.ribber is False

@@ -15,12 +15,13 @@ from typing import Any
 from engine import comfort, cylinder, fit, sources, swatch, units
 from engine.comfort import Felt, Wearer
 from engine.fabric import Fabric
-from engine.shelf import Kept, Knitted, Shelf, Tried, rank
+from engine.shelf import Kept, Knitted, Shelf, Tried, lacks_ribber, rank
 from engine.units import nearest
 
 SHOWN = 12
 _VERDICTS = ("fits well", "can be worn", "does not fit", "does not fit")
 _TITLES = {**fit.TITLES, "firmness": "Firmness", "length": "Length of the foot"}
+_RIBBERLESS = "No ribber for this cylinder: a hem or a mock rib needs none."
 _STEPS = 10  # of stretch, between a ball that is baggy and one that is tight
 
 
@@ -28,8 +29,9 @@ def write(shelf: Shelf) -> dict[str, Any]:
     """Return the answer: `words`, the `best`, the best of each yarn in `yarns`, what is `wanted`.
 
     A candidate has `rank` (from 1), `slots`, `cylinder`, `yarn`, `mark`, `verdict`, `score`,
-    `left` (of the yarn), `swatch_first`, `tube` and `ball` (girths), `reasons`, weightiest first,
-    and `choose`: groups of a request that take the place of its own. `wanted` says what would fit
+    `left` (of the yarn), what it `lacks` (words or None), `swatch_first`, `tube` and `ball`
+    (girths), `reasons`, weightiest first, and `choose`: groups of a request that take the place of
+    its own. `wanted` says what would fit
     where nothing does.
     """
     ranked = rank(shelf)
@@ -95,6 +97,7 @@ def _candidate(shelf: Shelf, at: int, one: Tried) -> dict[str, Any]:
         "left": None if knitted.left is None else units.weight(knitted.left, system),
         "verdict": _VERDICTS[weighed.standing],
         "score": round(weighed.score, 4),
+        "lacks": _RIBBERLESS if lacks_ribber(shelf, kept) else None,
         "swatch_first": cloth.way == "yarn",
         "stitches": units.per_length(cloth.stitches, system),
         "rounds": units.per_length(cloth.rounds, system),

@@ -383,9 +383,31 @@ def test_what_belongs_to_another_cylinder_is_left_out_and_no_more() -> None:
     assert set(best["choose"]) == {"cylinder", "fabric"}
 
 
+def test_of_two_that_suit_alike_the_one_with_a_ribber_stands_first_for_a_ribbed_cuff() -> None:
+    def lacking(kind: str, ribbers: str) -> list[tuple[str, str | None]]:
+        shelf = {
+            "cylinders": [{"slots": 60, "name": "a"}, {"slots": 62, "name": "b"}],
+            "ribbers": ribbers,
+            "yarns": ONE_YARN,
+        }
+        found = ranked(shelf, {"sock.cuff": {"kind": kind}})["best"]
+        assert len({one["verdict"] for one in found}) == 1, "they suit alike"
+        return [(one["cylinder"], one["lacks"]) for one in found]
+
+    for kind, ribbers in (("hem", "60"), ("hem", "62"), ("rib", ""), ("rib", "60, 62")):
+        assert [lacks for _, lacks in lacking(kind, ribbers)] == [None, None]
+    for ribbers, first, other in (("60", "a", "b"), ("62", "b", "a")):
+        (one, lacks_none), (two, lacks) = lacking("rib", ribbers)
+        assert (one, lacks_none, two) == (first, None, other)
+        assert lacks is not None
+        assert "ribber" in lacks
+
+
 @pytest.mark.parametrize(
     ("shelf", "field", "word"),
     [
+        ({"cylinders": "60", "ribbers": "72", "yarns": ONE_YARN}, "shelf.ribbers", "72"),
+        ({"cylinders": "60", "ribbers": "yes", "yarns": ONE_YARN}, "shelf.ribbers", "yes"),
         (None, "shelf.cylinders", "no cylinders"),
         ({"cylinders": "54, 61", "yarns": ONE_YARN}, "shelf.cylinders", "61"),
         ({"cylinders": "54, sixty", "yarns": ONE_YARN}, "shelf.cylinders", "sixty"),
@@ -430,7 +452,9 @@ def test_blank_rows_are_passed_over_and_names_kept() -> None:
         lambda inner: (
             st.lists(inner, max_size=3)
             | st.dictionaries(
-                st.sampled_from(["cylinders", "yarns", "marks", "slots", "stitches", "yarn", "x"]),
+                st.sampled_from(
+                    ["cylinders", "ribbers", "yarns", "marks", "slots", "stitches", "yarn", "x"]
+                ),
                 inner,
                 max_size=4,
             )

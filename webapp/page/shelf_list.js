@@ -53,6 +53,7 @@ function candidate(one, take) {
     ${one.left ? html`<p class="quiet">On the shelf: ${one.left.text}.</p>` : nothing}
     <p class="verdict"><svg class="mark" viewBox="0 0 24 24" aria-hidden="true" focusable="false">${MARKS[LEVELS[one.verdict]]}</svg>
       <span><strong>${one.verdict}</strong>${one.swatch_first ? ", by a guess: swatch first" : nothing}</span></p>
+    ${one.lacks ? html`<p class="note">${one.lacks}</p>` : nothing}
     ${bars(one)}
     <p><strong>${first.title}.</strong> ${first.words}</p>
     <details><summary>Every place</summary>

@@ -198,6 +198,7 @@ export interface Candidate {
   yarn: string;
   mark: string | null;
   left: Quantity | null;
+  lacks: string | null;
   verdict: "fits well" | "can be worn" | "does not fit";
   swatch_first: boolean;
   tube: Quantity;
