@@ -123,6 +123,7 @@ class Site:
             "updates": "webapp/offline/updates.js",
             "book": "webapp/book/main.js",
             "book_style": "webapp/style/book.css",
+            "copies": "webapp/copies/main.js",
         }
         made = self.esbuild(
             *(f"{name}={path}" for name, path in entries.items()),

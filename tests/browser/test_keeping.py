@@ -1,4 +1,4 @@
-"""Copies of the book: saved, taken in elsewhere, and never a word overwritten unasked."""
+"""Copies of all that is kept: saved, taken in elsewhere, and never a word overwritten unasked."""
 
 import csv
 import json
@@ -10,7 +10,9 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import BrowserContext, Page, expect
 
+from tests.browser.at_machine import planned, target
 from tests.browser.book import (
+    PUT,
     back_to_book,
     card,
     held,
@@ -19,10 +21,12 @@ from tests.browser.book import (
     open_book,
     with_wearers,
 )
+from tests.browser.small_sock import session
 from tests.browser.test_looks import AXE, WIDTHS, sideways, too_small
-from tests.browser.walk import opened
+from tests.browser.walk import field, opened, step
 
 NewPhone = Callable[..., BrowserContext]
+KEPT = Path(__file__).with_name("kept")  # as older versions kept it; all of it invented
 
 
 def copies(page: Page) -> None:
@@ -62,7 +66,7 @@ def two_wearers(phone: BrowserContext) -> Page:
 
 def test_a_copy_goes_to_another_phone(new_phone: NewPhone, tmp_path: Path) -> None:
     page = two_wearers(new_phone())
-    expect(page.locator("#book")).to_contain_text("No copy of the book was saved yet")
+    expect(page.locator("#book")).to_contain_text("No copy was saved yet")
     file = saved(page, "#save-copy", tmp_path)
     expect(page.locator("#book")).to_contain_text("Last copy:")
     page.reload()
@@ -87,7 +91,7 @@ def test_a_copy_goes_to_another_phone(new_phone: NewPhone, tmp_path: Path) -> No
     other.go_back()
     copies(other)
     take(other, file.read_bytes())
-    expect(other.locator("#book .note")).to_contain_text("in the book already")
+    expect(other.locator("#book .note")).to_contain_text("is here already")
 
 
 def test_what_differs_is_chosen_side_by_side(phone: BrowserContext, tmp_path: Path) -> None:
@@ -118,15 +122,173 @@ def test_what_differs_is_chosen_side_by_side(phone: BrowserContext, tmp_path: Pa
     expect(page.locator("[name='foot.length']")).to_have_value("30")
 
 
+def test_a_copy_of_version_1_is_still_read(phone: BrowserContext) -> None:
+    page = opened(phone)
+    open_book(page)
+    copies(page)
+    take(page, KEPT.joinpath("copy_1.json").read_bytes())
+    expect(page.locator("#book")).to_contain_text("To add: 2 wearers.")
+    page.locator("#take-in").tap()
+    page.locator("#all-wearers").tap()
+    card(page, "Invented: Nuri, ferry")
+    expect(page.locator("#wearer-allergy")).to_have_value("lanolin")
+    expect(page.locator("#book .sizes").first).to_contain_text("22,5 cm")
+    expect(page.locator(".visit-before")).to_contain_text("21,5 cm")
+
+
+def with_everything(phone: BrowserContext) -> Page:
+    """Something of every kind that a phone keeps; the counter on screen."""
+    page = opened(phone)
+    open_book(page)
+    new_wearer(page, "Nuri", "24")
+    page.wait_for_timeout(600)
+    page.locator("#visit-line button", has_text="Back to mine").tap()
+    planned(page)
+    step(page, "yarn")
+    page.locator("#shelf > summary").tap()
+    field(page, "shelf.cylinders").fill("54, 60")
+    page.locator("#shelf .add").tap()
+    field(page, "shelf.yarns.1.name").fill("the grey one")
+    step(page, "counts")
+    page.locator("#chart > summary").tap()
+    page.locator("#chart-by").select_option("length")
+    field(page, "chart.first").fill("20")
+    field(page, "chart.last").fill("26")
+    page.locator("#knit-it").tap()
+    tapped(page, 3)
+    page.evaluate("localStorage['heelwise.counter'] = '{\"guard\": 400, \"ticks\": true}'")
+    page.reload()
+    expect(target(page)).to_be_visible()
+    return page
+
+
+def tapped(page: Page, times: int) -> None:
+    """Count so many, each seen before the next."""
+    for _ in range(times):
+        before = target(page).text_content() or ""
+        page.wait_for_timeout(450)  # two at once would count as one
+        target(page).tap()
+        expect(target(page)).not_to_have_text(before)
+
+
+def to_copies(page: Page) -> None:
+    """From the counter."""
+    page.go_back()
+    open_book(page)
+    copies(page)
+
+
+def test_everything_goes_to_another_phone_and_is_the_same_there(
+    new_phone: NewPhone, tmp_path: Path
+) -> None:
+    page = with_everything(new_phone())
+    stands = target(page).text_content()
+    to_copies(page)
+    file = saved(page, "#save-copy", tmp_path)
+    expect(page.locator("#book .note")).to_contain_text("one wearer, one pair at the machine and")
+
+    other = opened(new_phone())
+    open_book(other)
+    copies(other)
+    take(other, file.read_bytes())
+    expect(other.locator("#book")).to_contain_text(
+        "To add: one wearer, one pair at the machine, your own page, your cylinders and yarns, "
+        "what was typed for the table over sizes and the settings at the machine."
+    )
+    other.locator("#take-in").tap()
+    expect(other.locator("#book .note")).to_contain_text("Taken in: one wearer")
+    again = saved(other, "#save-copy", tmp_path / "again")
+    assert json.loads(again.read_text()) == json.loads(file.read_text())
+    take(other, file.read_bytes())
+    expect(other.locator("#book .note")).to_contain_text("is here already")
+    for _ in range(2):  # at once, and after the page was loaded again
+        other.goto("./")
+        step(other, "yarn")
+        expect(field(other, "cylinder.slots")).to_have_value("60")
+        expect(field(other, "shelf.cylinders")).to_have_value("54, 60")
+        expect(field(other, "shelf.yarns.1.name")).to_have_value("the grey one")
+        expect(field(other, "chart.last")).to_have_value("26")
+    other.locator("#machine-line .go-on").tap()
+    expect(target(other)).to_have_text(stands or "")
+
+
+def test_what_was_typed_and_counted_otherwise_is_chosen(
+    phone: BrowserContext, tmp_path: Path
+) -> None:
+    page = with_everything(phone)
+    to_copies(page)
+    copy = json.loads(saved(page, "#save-copy", tmp_path).read_text())
+    pair = copy["pairs"][0]
+    last = pair["happenings"][-1]
+
+    further = json.loads(json.dumps(copy))
+    more = {**last, "number": 4, "place": {"step": 2, "done": 0}}
+    further["pairs"][0]["happenings"].append(more)
+    take(page, json.dumps(further))
+    expect(page.locator("#book")).to_contain_text("Counted further than here: one pair")
+    expect(page.locator(".differing")).to_have_count(0)
+    page.locator("#take-in").tap()
+    expect(page.locator("#book .note")).to_contain_text("one pair at the machine added")
+    take(page, json.dumps(copy))  # what is here has gone further
+    expect(page.locator("#book .note")).to_contain_text("is here already")
+
+    copy["sheets"]["mine"]["cylinder.slots"] = "72"
+    copy["sheets"]["shelf"]["shelf.yarns.1.name"] = "the blue one"
+    copy["settings"] = {"guard": 700}
+    pair["happenings"][1]["place"] = {"step": 5, "done": 0}
+    take(page, json.dumps(copy))
+    expect(page.locator(".differing")).to_have_count(4)
+    own = page.locator(".differing", has_text="Your own page").locator("tbody tr")
+    assert own.locator("td").all_inner_texts() == ["60", "72"]
+    shelf = page.locator(".differing", has_text="Your cylinders").locator("tbody tr")
+    expect(shelf.locator("th")).to_have_text("Its name (2)")
+    assert shelf.locator("td").all_inner_texts() == ["the grey one", "the blue one"]
+    knitted = page.locator(".differing", has_text="Counts and notes")
+    assert knitted.locator("tr", has_text="Counts").locator("td").all_inner_texts() == ["4", "3"]
+    for one in (page.locator(".differing", has_text="Your own page"), knitted):
+        one.locator("label", has_text="take the file").tap()
+    page.locator("#take-in").tap()
+    expect(page.locator("#book .note")).to_contain_text("as you chose")
+    now = json.loads(saved(page, "#save-copy", tmp_path / "now").read_text())
+    assert now["sheets"]["mine"]["cylinder.slots"] == "72"
+    assert now["sheets"]["shelf"]["shelf.yarns.1.name"] == "the grey one"
+    assert now["settings"] == {"guard": 400, "ticks": True}
+    assert [one["happenings"] for one in now["pairs"]] == [pair["happenings"]]
+
+
 GOOD: dict[str, Any] = {
     "heelwise": "wearers",
-    "version": 1,
+    "version": 2,
     "book": [
         {
             "wearer": {"id": "z-1", "label": "<b>Zo</b>", "made": 5},
             "visits": [{"wearer": "z-1", "number": 1, "at": 5, "values": {"foot.length": "24"}}],
         }
     ],
+    "sheets": {
+        "mine": {"foot.length": "<b>1</b>"},
+        "before": None,
+        "shelf": {"shelf.cylinders": "60"},
+        "chart": None,
+    },
+    "pairs": [
+        {
+            "session": {**session("p-1"), "label": "<b>invented</b>"},
+            "happenings": [
+                {
+                    "session": "p-1",
+                    "number": number,
+                    "sock": 0,
+                    "kind": "done",
+                    "place": {"step": number, "done": 0},
+                    "took": None,
+                    "at": 5,
+                }
+                for number in (1, 2)
+            ],
+        }
+    ],
+    "settings": {"guard": 150},
 }
 
 
@@ -141,45 +303,131 @@ def spoilt(where: str, value: Any) -> str:
     return json.dumps(spoilt)
 
 
-NO_COPY, NO_ENTRY = "not a copy of the book", "Wearer number 1 of this copy cannot be read"
-VALUES = "book/0/visits/0/values"
+def deep(levels: int) -> Any:
+    """Objects within objects."""
+    return {"a": deep(levels - 1)} if levels else 1
+
+
+NO_COPY, NO_ENTRY = "not a copy of what", "Wearer number 1 of this copy cannot be read"
+NO_PAIR, OWN = (
+    "Pair at the machine number 1 of this copy cannot be read",
+    "Your own page of this copy",
+)
+SETTINGS = "The settings of this copy cannot be read"
+WEARER, VALUES = "book/0/wearer", "book/0/visits/0/values"
+SESSION, HAPPENED = "pairs/0/session", "pairs/0/happenings"
+DONE = GOOD["pairs"][0]["happenings"]
 BAD: dict[str, tuple[str | bytes, str]] = {
     "a picture": (b"\x89PNG\r\n\x1a\n\0\0", NO_COPY),
     "another JSON": ("[1, 2, 3]", NO_COPY),
     "nothing": ("", NO_COPY),
     "null": ("null", NO_COPY),
-    "huge": ('"' + "x" * 20_000_001 + '"', "larger than any book"),
     "deep": ("[" * 200_000 + "]" * 200_000, NO_COPY),
     "not a number": (json.dumps(GOOD).replace(": 5", ": NaN"), NO_COPY),
-    "newer": (spoilt("version", 2), "newer version of this page"),
+    "newer": (spoilt("version", 3), "newer version of this page"),
     "no list": (spoilt("book", {}), "no list of wearers"),
-    "label": (spoilt("book/0/wearer/label", 7), NO_ENTRY),
-    "day": (spoilt("book/0/wearer/due", "soon"), NO_ENTRY),
+    "label": (spoilt(f"{WEARER}/label", 7), NO_ENTRY),
+    "day": (spoilt(f"{WEARER}/due", "soon"), NO_ENTRY),
     "visits": (spoilt("book/0/visits", {"a": 1}), NO_ENTRY),
-    "markup as id": (spoilt("book/0/wearer/id", "<img>"), NO_ENTRY),
+    "markup as id": (spoilt(f"{WEARER}/id", "<img>"), NO_ENTRY),
     "another's visit": (spoilt("book/0/visits/0/wearer", "z-2"), NO_ENTRY),
     "prototype": (spoilt(VALUES, {"__proto__.shown": "1"}), NO_ENTRY),
     "constructor": (spoilt(VALUES, {"foot.constructor.x": "1"}), NO_ENTRY),
     "own prototype": (spoilt(VALUES, {"__proto__": {"shown": "1"}}), NO_ENTRY),
+    "endless": (spoilt(f"{WEARER}/made", "@").replace('"@"', "1e999"), NO_ENTRY),
+    "deep in a wearer": (spoilt("book/0/visits/0/plans", deep(500)), NO_ENTRY),
     "twice": (json.dumps({**GOOD, "book": GOOD["book"] * 2}), "holds one wearer twice"),
+    "no pairs": (spoilt("pairs", None), "no list of pairs"),
+    "pair without counts": (spoilt(f"{SESSION}/socks", [{}, {}]), NO_PAIR),
+    "step": (spoilt(f"{SESSION}/socks/1/steps/0/text", 5), NO_PAIR),
+    "cylinder": (spoilt(f"{SESSION}/socks/0/slots", 10**9), NO_PAIR),
+    "deep in a pair": (spoilt(f"{SESSION}/request", deep(500)), NO_PAIR),
+    "prototype of a pair": (spoilt(f"{SESSION}/request", {"__proto__": {"shown": 1}}), NO_PAIR),
+    "endless pair": (spoilt(f"{SESSION}/began", "@").replace('"@"', "1e999"), NO_PAIR),
+    "markup as pair": (spoilt(f"{SESSION}/id", "<img>"), NO_PAIR),
+    "pair twice": (json.dumps({**GOOD, "pairs": GOOD["pairs"] * 2}), "holds one pair twice"),
+    "place": (spoilt(f"{HAPPENED}/0/place", {"step": -1, "done": 0}), NO_PAIR),
+    "endless count": (spoilt(f"{HAPPENED}/0/took", "@").replace('"@"', "-1e999"), NO_PAIR),
+    "counted twice": (spoilt(HAPPENED, [DONE[0], DONE[0]]), NO_PAIR),
+    "not counted": (spoilt(HAPPENED, [DONE[1]]), NO_PAIR),
+    "another's count": (spoilt(f"{HAPPENED}/1/session", "p-2"), NO_PAIR),
+    "no sheets": (spoilt("sheets", 1), "no page of your own"),
+    "own page": (spoilt("sheets/mine", ["a"]), OWN),
+    "own number": (spoilt("sheets/mine/foot.length", 5), OWN),
+    "prototype of a sheet": (spoilt("sheets/mine", {"__proto__.shown": "1"}), OWN),
+    "shelf": (spoilt("sheets/shelf", "all"), "Your cylinders and yarns of this copy"),
+    "no settings": (spoilt("settings", {"guard": "long"}), SETTINGS),
+    "endless setting": (spoilt("settings/guard", "@").replace('"@"', "1e999"), SETTINGS),
 }
 
 
-def test_bad_files_get_one_sentence_and_change_nothing(phone: BrowserContext) -> None:
+def test_bad_files_get_one_sentence_and_change_nothing(
+    phone: BrowserContext, tmp_path: Path
+) -> None:
     page = two_wearers(phone)
     before = held(page)
+    local = page.evaluate("JSON.stringify({...localStorage})")
     for name, (text, sentence) in BAD.items():
         take(page, text)
         expect(page.locator("#take-copy-error"), name).to_contain_text(sentence)
         assert page.locator("#take-in").count() == 0, name
         assert page.evaluate("({}).shown") is None, name
+    large = tmp_path / "large.json"
+    with large.open("wb") as file:
+        file.truncate(100_000_000)
+    page.evaluate("() => { Blob.prototype.text = () => { throw new Error('read'); }; }")
+    page.locator("#take-copy").set_input_files(large)
+    expect(page.locator("#take-copy-error")).to_contain_text("larger than any copy")
     page.wait_for_timeout(700)
     assert held(page) == before
+    assert page.evaluate("JSON.stringify({...localStorage})") == local
+    page.reload()
+    expect(page.locator("#book h2")).to_have_text("Copies and lists")
     take(page, json.dumps(GOOD))
     expect(page.locator("#take-copy-error")).to_be_empty()
     page.locator("#take-in").tap()
+    expect(page.locator("#book .note")).to_contain_text("Taken in: one wearer")
     page.locator("#all-wearers").tap()
     assert "<b>Zo</b>" in labels(page)
+    page.locator(".head [data-book=close]").tap()
+    expect(page.locator("#machine-line")).to_contain_text("<b>invented</b>")
+    page.locator("#visit-line button", has_text="Back to mine").tap()
+    expect(field(page, "foot.length")).to_have_value("<b>1</b>")
+
+
+def test_a_copy_is_offered_when_it_is_time(phone: BrowserContext, tmp_path: Path) -> None:
+    page = opened(phone)
+    open_book(page)
+    new_wearer(page, "Nuri", "24")
+    back_to_book(page)
+    offer = page.locator("#copy-offer")
+    expect(offer).to_have_count(0)  # measured just now
+    day, now = 86_400_000, page.evaluate("Date.now()")
+    page.evaluate(
+        PUT, {"wearers": [{"id": f"w{at}", "label": "Ferry", "made": now - day} for at in (1, 2)]}
+    )
+    page.reload()
+    expect(offer).to_contain_text("3 wearers are in no copy yet")
+    page.locator("#copy-later").tap()
+    expect(offer).to_have_count(0)
+    page.reload()
+    expect(page.locator(".wearers li")).to_have_count(3)
+    expect(offer).to_have_count(0)
+    page.evaluate("localStorage['heelwise.copy_put_off'] = '2020-01-01'")
+    page.reload()
+    file = saved(page, "#copy-now", tmp_path)
+    assert len(json.loads(file.read_text())["book"]) == 3
+    expect(page.locator("#book .note")).to_contain_text("Saved to a file: 3 wearers")
+    page.locator("#all-wearers").tap()
+    expect(page.locator(".wearers li")).to_have_count(3)
+    expect(offer).to_have_count(0)
+    page.evaluate("at => { localStorage['heelwise.copied'] = at; }", str(now - 8 * day))
+    old = [
+        {"id": one["id"], "label": "Ferry", "made": now - 9 * day} for one in held(page)["wearers"]
+    ]
+    page.evaluate(PUT, {"wearers": old})
+    page.reload()
+    expect(offer).to_contain_text("The last copy is more than a week old")
 
 
 FORMULAS = ["=1+1", "+1", "-1", "@sum", " =1", "\t=1"]

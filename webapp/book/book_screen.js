@@ -9,8 +9,8 @@ import { guard } from "lit-html/directives/guard.js";
 import { ref } from "lit-html/directives/ref.js";
 import { setAside } from "../page/set_aside.js";
 import { short } from "../page/short.js";
-import { lastCopy } from "./copies_screen.js";
 import { dueShown, today } from "./days.js";
+import { lastCopy, missing, putOff } from "./last_copy.js";
 import { found, ORDERS, sorted } from "./orders.js";
 import { stateShown } from "./states.js";
 
@@ -29,12 +29,13 @@ export class BookScreen {
   /** @type {IntersectionObserver | undefined} */
   #end;
 
-  /** @param {{ host: Host, wearers: Wearers, draw: () => void, bringBack: () => void }} parts */
-  constructor({ host, wearers, draw, bringBack }) {
+  /** @param {{ host: Host, wearers: Wearers, draw: () => void, bringBack: () => void, saveCopy: () => void }} parts */
+  constructor({ host, wearers, draw, bringBack, saveCopy }) {
     this.host = host;
     this.wearers = wearers;
     this.redraw = draw;
     this.bringBack = bringBack;
+    this.saveCopy = saveCopy;
   }
 
   /** The wearers, or something of them, may be others now. */
@@ -62,6 +63,7 @@ export class BookScreen {
       </div>
       <div role="status">${deleted ? this.#undo(deleted) : nothing}</div>
       ${this.wearers.aside.map((one) => this.#aside(one))}
+      ${this.#offer(missing(this.wearers.all))}
       ${many ? this.#list(many) : html`${EMPTY}<p class="copies">Is your book on another phone? Take a copy of it in.</p>${this.#copies()}`}
     `;
   }
@@ -108,6 +110,19 @@ export class BookScreen {
       }
       <p class="copies quiet">${lastCopy()}</p>
       ${this.#copies()}`;
+  }
+
+  /** A copy, where it is time for one. @param {string} why */
+  #offer(why) {
+    const later = () => {
+      putOff();
+      this.redraw();
+    };
+    return why
+      ? html`<div class="line" id="copy-offer"><p>${why}</p>
+          <div class="row"><button type="button" id="copy-now" @click=${this.saveCopy}>Save all to a file</button>
+            <button type="button" id="copy-later" @click=${later}>Not today</button></div></div>`
+      : nothing;
   }
 
   #copies() {

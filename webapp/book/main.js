@@ -1,12 +1,13 @@
 /**
  * The book of wearers: what the page calls. It is open at its list, at a new wearer or at one wearer's
  * page, or closed.
+ * @import {Copies} from "../copies/main.js"
  * @import {Values} from "../page/types"
  * @import {AtMachine, Deleted, Host, View} from "./types"
  */
 import { html, nothing, render } from "lit-html";
+import { bundle } from "../page/bundle.js";
 import { BookScreen } from "./book_screen.js";
-import { CopiesScreen } from "./copies_screen.js";
 import { NewWearer } from "./new_wearer.js";
 import { WearerCard } from "./wearer_card.js";
 import { Wearers } from "./wearers.js";
@@ -17,14 +18,24 @@ export class Book {
   /** @type {Deleted | undefined} */
   #deleted;
   #drawing = false;
+  /** Loaded when it is wanted. @type {Copies | undefined} */
+  #copies;
+  #copiesTrouble = false;
+  /** One is to be saved as soon as they are shown. */
+  #saving = false;
 
   /** @param {Host} host @param {Wearers} wearers */
   constructor(host, wearers) {
     this.host = host;
     this.wearers = wearers;
     const draw = () => this.#draw();
-    this.list = new BookScreen({ host, wearers, draw, bringBack: () => this.#bringBack() });
-    this.copies = new CopiesScreen({ host, wearers, draw });
+    this.list = new BookScreen({
+      host,
+      wearers,
+      draw,
+      bringBack: () => this.#bringBack(),
+      saveCopy: () => this.#saveCopy(),
+    });
     this.new = new NewWearer({ host, wearers, draw });
     this.card = new WearerCard({ host, wearers, draw, remove: (id) => this.#remove(id) });
     wearers.addEventListener("change", () => this.#follow());
@@ -51,9 +62,32 @@ export class Book {
       return this.list.comeBack();
     }
     scrollTo({ top: 0, behavior: "instant" });
-    if (view.name === "copies") this.copies.shown();
+    if (view.name === "copies") return void this.#showCopies();
     if (view.name === "new" && from !== "new") this.new.shown();
     else document.getElementById("book-title")?.focus({ preventScroll: true });
+  }
+
+  async #showCopies() {
+    this.#copiesTrouble = false;
+    try {
+      const { copies = "" } = document.documentElement.dataset;
+      const { Copies } = await bundle(copies);
+      const { host, wearers } = this;
+      this.#copies ??= new Copies({ host, wearers, draw: () => this.#draw() });
+      this.#copies?.shown();
+      if (this.#saving) this.#copies?.save();
+    } catch (error) {
+      console.error(error);
+      this.#copiesTrouble = true;
+      this.#draw();
+    }
+    this.#saving = false;
+    document.getElementById("book-title")?.focus({ preventScroll: true });
+  }
+
+  #saveCopy() {
+    this.#saving = true;
+    this.host.go({ name: "copies", over: true });
   }
 
   hide() {
@@ -131,7 +165,7 @@ export class Book {
           view.name === "new"
             ? this.new.template(view.keep ?? false)
             : view.name === "copies"
-              ? this.copies.template()
+              ? (this.#copies?.template() ?? copiesMissing(this.#copiesTrouble))
               : view.name === "card" && wearer
                 ? this.card.template(wearer)
                 : this.list.template(this.#deleted)
@@ -139,4 +173,10 @@ export class Book {
       this.host.place,
     );
   }
+}
+
+/** @param {boolean} trouble they could not be loaded */
+function copiesMissing(trouble) {
+  return html`<h2 id="book-title" tabindex="-1">Copies and lists</h2>
+    ${trouble ? html`<div class="line trouble" role="alert"><p>Copies could not be loaded. Look whether there is a network, then load the page again. All that is in the book is kept.</p></div>` : nothing}`;
 }

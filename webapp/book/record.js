@@ -1,9 +1,9 @@
 /**
  * What the phone has kept, made sure of before anything is done with it: an older version wrote less,
  * and a damaged entry must not take the others with it.
- * @import {Counted} from "../page/types"
  * @import {Plan, Visit, Wearer} from "./types"
  */
+import { countedOf } from "../page/counted_of.js";
 import { valuesOf } from "../page/values_of.js";
 import { STATES } from "./states.js";
 
@@ -55,17 +55,4 @@ function planOf(raw) {
     ...(two ? { two: countedOf(two) } : {}),
     ...(knitted ? { knitted } : {}),
   };
-}
-
-/** @param {any} raw @returns {Counted} @throws {TypeError} */
-function countedOf(raw) {
-  const { engine, figures, facts } = raw ?? {};
-  const words = [
-    engine,
-    ...Object.values(figures ?? {}),
-    ...facts.flatMap((/** @type {any} */ fact) => [fact?.name, fact?.text]),
-  ];
-  if (typeof figures !== "object" || words.some((word) => typeof word !== "string"))
-    throw new TypeError("no counts");
-  return { engine, figures, facts };
 }

@@ -1,4 +1,5 @@
 /** The book of wearers: what is kept of each, and of each visit. */
+import type { Machine, SheetName, Sheets } from "../copies/types";
 import type { Again, Counted, Request, Values } from "../page/types";
 
 export type State =
@@ -104,6 +105,8 @@ export interface Host {
   toMachine(session: string): void;
   /** what the calculator counts of a kept plan by now */
   again(request: Request, counted: Counted): Promise<Again>;
+  /** another takes its place: what lies on the table is old */
+  replaced(id: string): void;
   /** it is deleted: nothing of it may stay */
   forget(id: string): void;
   /** what goes with this wearer's finished pair; fails where it cannot be loaded */
@@ -111,4 +114,8 @@ export interface Host {
   /** fails where it cannot be loaded */
   printOrders(title: string, orders: Order[]): Promise<void>;
   go(view: View, options?: { replace?: boolean }): void;
+  /** what is typed apart from the book, for copies */
+  sheets: { copy(): Sheets; take(name: SheetName, values: Values): void };
+  /** what is kept at the machine, for copies; rejects where it could not be loaded */
+  knitting(): Promise<Machine>;
 }

@@ -88,6 +88,41 @@ export class Journal extends EventTarget {
     });
   }
 
+  /**
+   * All pairs, those put away too; `whole` is false where the phone does not hand them all out.
+   * @returns {Promise<{ pairs: Kept[], whole: boolean }>}
+   */
+  async copy() {
+    const ids = new Set(this.#held.keys());
+    let whole = true;
+    try {
+      for (const { id } of await this.#soon(this.#disk.sessions(), WAKING)) ids.add(id);
+    } catch {
+      whole = false;
+    }
+    const read = await Promise.all([...ids].map((id) => this.read(id)));
+    const pairs = read.filter((kept) => kept !== undefined);
+    return { pairs, whole: whole && pairs.length === ids.size };
+  }
+
+  /**
+   * A pair from a copy, with what it has beyond the pair that is here; rejects where that one is in the way
+   * and the phone does not let it go.
+   * @param {Kept} kept @param {boolean} instead of what is here
+   */
+  take({ session, happenings }, instead) {
+    return this.#inTurn(async () => {
+      if (instead) {
+        await this.#soon(this.#disk.remove([session.id]));
+        this.#held.delete(session.id);
+      }
+      const held = (await this.#read(session.id)) ?? new Held(session);
+      this.#held.set(session.id, held);
+      held.happenings.push(...happenings.slice(held.happenings.length));
+      await this.#save(held);
+    });
+  }
+
   /** @param {Session} session the same with other words or counts */
   update(session) {
     return this.#inTurn(async () => {

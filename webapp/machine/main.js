@@ -4,6 +4,7 @@
  * @import {AtMachine} from "../book/types"
  * @import {Request} from "../page/types"
  * @import {Shelf} from "./off_the_shelf.js"
+ * @import {Choices} from "./settings.js"
  * @import {Kept, Knit, Session} from "./types"
  */
 import { tellOf } from "./for_wearer.js";
@@ -176,6 +177,28 @@ export class Machine {
       },
       shown,
     );
+  }
+
+  /** All that a copy of the phone holds of the machine. */
+  async copy() {
+    return { ...(await this.journal.copy()), settings: this.settings.changed };
+  }
+
+  /** Pairs from a copy. @param {{ kept: Kept, instead: boolean }[]} pairs */
+  async take(pairs) {
+    for (const { kept, instead } of pairs) await this.journal.take(kept, instead);
+    await this.#remember();
+    await this.line();
+  }
+
+  /** @param {Partial<Choices>} settings from a copy */
+  set(settings) {
+    this.settings.take(settings);
+  }
+
+  /** Where a pair stands, in words. @param {Kept} kept */
+  standing(kept) {
+    return standing(kept);
   }
 
   async #remember() {

@@ -3,6 +3,7 @@
  * must not take the others with it.
  * @import {Happening, Session} from "./types"
  */
+import { countedOf } from "../page/counted_of.js";
 
 const PARTS = ["waste", "cuff", "leg", "heel", "foot", "toe", "finish"];
 const KINDS = ["done", "back", "jump", "note", "turn", "plan", "yarn", "lost"];
@@ -12,11 +13,16 @@ const SLOTS = 1000;
 /** @param {any} raw @returns {Session} the same @throws {TypeError} where it is none */
 export function sessionOf(raw) {
   sure(raw, Object);
-  const { id, began, label, request, socks, earlier = {}, away = false } = raw;
+  const { id, began, label, request, socks, earlier = {}, away = false, wearer, who = "" } = raw;
   sure(typeof id === "string" && Number.isFinite(began) && typeof label === "string");
   sure(request, Object);
   sure(Array.isArray(socks) && socks.length === 2 && typeof away === "boolean");
+  sure(typeof who === "string");
   socks.forEach(knit);
+  if (wearer !== undefined) {
+    sure(typeof wearer === "string"); // the book is told what was counted for them
+    for (const { counted } of socks) countedOf(counted);
+  }
   sure(earlier, Object);
   sure(Object.values(earlier).every(Number.isFinite));
   return raw;

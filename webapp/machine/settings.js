@@ -13,7 +13,7 @@ const KEY = "heelwise.counter";
  */
 
 /** @type {Choices} */
-const USUAL = {
+export const USUAL = {
   guard: 250,
   spoken: false,
   ticks: false,
@@ -26,6 +26,19 @@ const USUAL = {
 export class Settings extends EventTarget {
   /** @type {Choices} */
   choices = { ...USUAL, ...read() };
+
+  /** What is otherwise than usual. @returns {Partial<Choices> | null} */
+  get changed() {
+    const own = Object.entries(this.choices).filter(
+      ([name, choice]) => choice !== USUAL[/** @type {keyof Choices} */ (name)],
+    );
+    return own.length ? Object.fromEntries(own) : null;
+  }
+
+  /** All as it is on another phone. @param {Partial<Choices>} changed what is otherwise than usual there */
+  take(changed) {
+    this.set({ ...USUAL, ...changed });
+  }
 
   /** @param {Partial<Choices>} change */
   set(change) {
@@ -52,6 +65,16 @@ function read() {
   } catch {
     return {};
   }
+}
+
+/** Of a file. @param {any} raw @returns {Partial<Choices>} @throws {TypeError} where one is none */
+export function choicesOf(raw) {
+  const known = Object.entries(USUAL).filter(([name]) => raw[name] !== undefined);
+  for (const [name, usual] of known) {
+    const right = typeof raw[name] === typeof usual && raw[name] >= 0 && raw[name] <= 10_000;
+    if (!right) throw new TypeError("no choice");
+  }
+  return Object.fromEntries(known.map(([name]) => [name, raw[name]]));
 }
 
 /** @param {number} ms */

@@ -10,7 +10,7 @@ import { seconds } from "./settings.js";
 const GUARDS = [0, 150, 250, 400, 700];
 
 /** @type {{ name: Exclude<keyof Choices, "guard">, words: string, more: string }[]} */
-const SWITCHES = [
+export const SWITCHES = [
   { name: "spoken", words: "Speak each count", more: "in the phone’s own voice" },
   { name: "ticks", words: "A click at each count", more: "" },
   {

@@ -86,7 +86,7 @@ export class AtMachine extends EventTarget {
   /** @param {(machine: Machine) => Promise<void>} change */
   async #named(change) {
     try {
-      const machine = await this.#load();
+      const machine = await this.load();
       await change(machine);
       await machine.line();
     } catch (error) {
@@ -130,7 +130,7 @@ export class AtMachine extends EventTarget {
     document.documentElement.dataset.at = "machine";
     this.#place.hidden = false;
     try {
-      const machine = await this.#load();
+      const machine = await this.load();
       if (location.hash !== HASH) return;
       if (await machine.resume(id)) return;
       this.#sure = machine.journal.kept;
@@ -145,7 +145,7 @@ export class AtMachine extends EventTarget {
 
   async #line() {
     try {
-      await (await this.#load()).line();
+      await (await this.load()).line();
     } catch (error) {
       console.error(error); // the line is missing then, and nothing else
     }
@@ -161,7 +161,7 @@ export class AtMachine extends EventTarget {
       const { kind, id: wearer = "", label = "" } = this.#visit ?? {};
       const who = kind === "wearer" ? { wearer, who: label } : {};
       const [machine, knit, two] = await Promise.all([
-        this.#load(),
+        this.load(),
         this.#knit(one),
         first_sock ? this.#knit(request) : undefined,
       ]);
@@ -196,7 +196,7 @@ export class AtMachine extends EventTarget {
   }
 
   /** @returns {Promise<Machine>} */
-  #load() {
+  load() {
     this.#machine ??= this.#open().catch((error) => {
       this.#machine = undefined; // asked again, it may come
       throw error;

@@ -30,9 +30,7 @@ export class ChartScreen {
     this.place = /** @type {HTMLElement} */ (document.getElementById("chart-place"));
     this.form = new Form(/** @type {HTMLFormElement} */ (document.getElementById("chart-form")));
     this.problems = new ProblemsBeside(this.form);
-    this.form.fill(draft.chart ?? {});
-    this.#by = this.form.value("chart.by");
-    this.#showUnitOfRows();
+    this.take(draft.chart ?? {});
     this.form.addEventListener("change", () => this.#typed());
     this.fold.addEventListener("toggle", () => this.#work());
     nav.addEventListener("step", () => this.#work());
@@ -43,6 +41,13 @@ export class ChartScreen {
     this.#request = answer.plan && answer.request;
     this.form.showIn(answer.request.units);
     this.#work();
+  }
+
+  /** @param {Values} values typed elsewhere or before */
+  take(values) {
+    this.#by = values["chart.by"] || this.form.value("chart.by");
+    this.form.fill(values);
+    this.#showUnitOfRows();
   }
 
   #typed() {

@@ -53,7 +53,22 @@ const problems = new ProblemsBeside(form);
 const sheets = new Sheets({ form, draft, nav, engine });
 const share = new Share({ engine, sheets, code: new CodeSheet(engine) });
 const screen = new CountsScreen(nav, share);
-const toBook = new ToBook({ engine, nav, draft, sheets, form, atMachine });
+const toBook = new ToBook({
+  engine,
+  nav,
+  draft,
+  sheets,
+  form,
+  atMachine,
+  take: {
+    mine: (values) => sheets.takeMine(values),
+    before: (values) => {
+      draft.before = values;
+    },
+    shelf: (values) => shelf.form.fill(values),
+    chart: (values) => chart.take(values),
+  },
+});
 const last = new LastCounts(draft, screen);
 const firstSock = new FirstSock(form);
 const pockets = new Pockets(form);

@@ -86,6 +86,13 @@ export class Sheets {
     if (this.#visit?.id === id) this.#clear();
   }
 
+  /** Her own page is another now: it came with a copy. @param {Values} values */
+  takeMine(values) {
+    this.draft.mine = values;
+    if (!this.visiting) this.form.fill(values);
+    this.line.show(this.#visit);
+  }
+
   #bringBack() {
     const { mine, before } = this.draft;
     if (!before) return;

@@ -1,7 +1,7 @@
 /**
  * The way to the book of wearers, a place of its own under the address #book: it is loaded when it is
  * opened, or when a wearer's sheet is typed on. What is typed waits in the draft until the book has it.
- * @import {Answer, Asks, Visit} from "./types"
+ * @import {Answer, Asks, Values, Visit} from "./types"
  * @import {AtMachine as Machine} from "./at_machine.js"
  * @import {Draft} from "./draft.js"
  * @import {Form} from "./form.js"
@@ -9,6 +9,7 @@
  * @import {StepsNav} from "./steps_nav.js"
  * @import {Book} from "../book/main.js"
  * @import {AtMachine, Host, Plan, View} from "../book/types"
+ * @import {SheetName} from "../copies/types"
  */
 import { html, render } from "lit-html";
 import { bundle } from "./bundle.js";
@@ -28,11 +29,15 @@ export class ToBook {
   #plan;
   #place = /** @type {HTMLElement} */ (document.getElementById("book"));
 
-  /** @param {{ engine: Asks, nav: StepsNav, draft: Draft, sheets: Sheets, form: Form, atMachine: Machine }} parts */
-  constructor({ engine, nav, draft, sheets, form, atMachine }) {
+  /**
+   * @param {{ engine: Asks, nav: StepsNav, draft: Draft, sheets: Sheets, form: Form, atMachine: Machine,
+   *   take: Record<SheetName, (values: Values) => void> }} parts `take`: what a copy brings
+   */
+  constructor({ engine, nav, draft, sheets, form, atMachine, take }) {
     this.engine = engine;
     this.atMachine = atMachine;
     this.nav = nav;
+    this.take = take;
     this.draft = draft;
     this.sheets = sheets;
     this.form = form;
@@ -149,6 +154,15 @@ export class ToBook {
     return this.#book;
   }
 
+  /** What the page has of a wearer is not theirs any longer. @param {string} id */
+  #drop(id) {
+    const { [id]: _, ...others } = this.draft.unkept;
+    this.draft.unkept = others;
+    const { [id]: __, ...pairs } = this.draft.knitted;
+    this.draft.knitted = pairs;
+    this.sheets.forget(id);
+  }
+
   async #open() {
     const { bookScript = "", bookStyle = "" } = document.documentElement.dataset;
     /** @type {Host} */
@@ -167,12 +181,9 @@ export class ToBook {
       },
       again: (request, counted) =>
         /** @type {Promise<any>} */ (this.engine.ask({ do: "again", request, counted })),
+      replaced: (id) => this.#drop(id),
       forget: (id) => {
-        const { [id]: _, ...others } = this.draft.unkept;
-        this.draft.unkept = others;
-        const { [id]: __, ...pairs } = this.draft.knitted;
-        this.draft.knitted = pairs;
-        this.sheets.forget(id);
+        this.#drop(id);
         this.atMachine.forget(id);
       },
       tag: async (label, values) => {
@@ -181,6 +192,14 @@ export class ToBook {
       },
       printOrders: async (title, orders) => (await paper()).printOrders(title, orders),
       go: (view, options) => this.#go(view, options),
+      sheets: {
+        copy: () => {
+          const { mine, before, shelf, chart } = this.draft;
+          return { mine, before, shelf, chart };
+        },
+        take: (name, values) => this.take[name](values),
+      },
+      knitting: () => this.atMachine.load(),
     };
     const { Book } = await bundle(bookScript, bookStyle);
     return Book.open(host);

@@ -1,11 +1,11 @@
 /**
  * What is asked before the orders go to paper: which of them, and whether the measures go along.
- * @import {Host, Order} from "./types"
- * @import {Wearers} from "./wearers.js"
+ * @import {Host, Order} from "../book/types"
+ * @import {Wearers} from "../book/wearers.js"
  */
 import { html, nothing } from "lit-html";
-import { measuresOf } from "./measures.js";
-import { sorted } from "./orders.js";
+import { measuresOf } from "../book/measures.js";
+import { sorted } from "../book/orders.js";
 
 const NOT_NOW = "The list could not be made just now. Tap once more.";
 

@@ -1,6 +1,6 @@
 /**
  * The orders as a table for a spreadsheet, one wearer a line.
- * @import {Wearer} from "./types"
+ * @import {Wearer} from "../book/types"
  */
 
 const COLUMNS = /** @type {const} */ ([

@@ -1,0 +1,218 @@
+/**
+ * What a copy would change here: what is new, what has gone further, and what is other than here, for
+ * her to choose. Nothing of what is here goes unasked.
+ * @import {Deleted, Host, Wearer} from "../book/types"
+ * @import {Wearers} from "../book/wearers.js"
+ * @import {Kept} from "../machine/types"
+ * @import {Choices} from "../machine/settings.js"
+ * @import {Values} from "../page/types"
+ * @import {Change, Copy, Machine, Row, SheetName} from "./types"
+ */
+import { measuresOf } from "../book/measures.js";
+import { seconds, USUAL } from "../machine/settings.js";
+import { SWITCHES } from "../machine/settings_sheet.js";
+import { SHEETS, Unreadable } from "./file.js";
+import { titleOf } from "./titles.js";
+
+// What always has a value in its form says nothing of her own.
+const CHOSEN = /^(units|way|who|chart\.by|person\.shoe_size\.system)$|\.kind$/;
+
+/** @param {Copy} copy @param {{ host: Host, wearers: Wearers }} here @returns {Promise<{ changes: Change[], same: Change["kind"][] }>} */
+export async function compare(copy, { host, wearers }) {
+  const found = [...(await wearerChanges(copy, host, wearers)), ...sheetChanges(copy, host)];
+  if (copy.pairs.length || copy.settings) {
+    found.push(...(await machineChanges(copy, await host.knitting())));
+  }
+  return {
+    changes: found.filter((one) => typeof one !== "string"),
+    same: found.filter((one) => typeof one === "string"),
+  };
+}
+
+/** @param {Copy} copy @param {Host} host @param {Wearers} wearers */
+async function wearerChanges({ book }, host, wearers) {
+  /** @type {(Change | Change["kind"])[]} */
+  const found = [];
+  for (const file of book) {
+    const { id, label } = file.wearer;
+    const wearer = wearers.get(id);
+    const visits = wearer ? await wearers.visits(id) : [];
+    if (!visits) {
+      throw new Unreadable(
+        "The phone does not hand out all visits just now, so nothing can be compared. Pick the file again in a while; nothing was taken in.",
+      );
+    }
+    const here = wearer ? { wearer, visits } : null;
+    found.push(
+      change("wearer", label, here, file, {
+        rows: (mine) => rows(words(mine), words(file)),
+        put: (one) => {
+          // A sheet that still lies on the table would be written over the file's.
+          if (one.take === "file") host.replaced(id);
+          wearers.restore(here ? joined(here, file, one.take) : file);
+        },
+      }),
+    );
+  }
+  return found;
+}
+
+/** @param {Copy} copy @param {Host} host */
+function sheetChanges({ sheets }, host) {
+  const here = host.sheets.copy();
+  const names = /** @type {SheetName[]} */ (Object.keys(SHEETS));
+  return names.flatMap((name) => {
+    const [mine, file] = [typed(here[name]), typed(sheets[name])];
+    if (!file) return [];
+    return change("sheet", SHEETS[name], mine, file, {
+      rows: (one) => rows(new Map(Object.entries(one)), new Map(Object.entries(file)), titleOf),
+      put: ({ take }) => {
+        if (take === "file") host.sheets.take(name, file);
+      },
+    });
+  });
+}
+
+/** @param {Copy} copy @param {Machine} machine */
+async function machineChanges({ pairs, settings }, machine) {
+  const here = await machine.copy();
+  const found = pairs.map((file) => {
+    const mine = here.pairs.find(({ session }) => session.id === file.session.id) ?? null;
+    const further = mine && beginning(mine, file);
+    if (mine && beginning(file, mine)) return /** @type {Change["kind"]} */ ("pair");
+    const one = change("pair", file.session.label, mine, file, {
+      rows: (other) => rows(knitted(other, machine), knitted(file, machine)),
+      put: ({ take }) => {
+        if (take === "file")
+          return machine.take([{ kept: file, instead: Boolean(mine) && !further }]);
+      },
+    });
+    if (further && typeof one === "object") Object.assign(one, { how: "further", take: "file" });
+    return one;
+  });
+  if (!settings || !Object.keys(settings).length) return found;
+  const one = change("settings", "The settings at the machine", here.settings, settings, {
+    rows: (mine) => rows(set(mine), set(settings)),
+    put: ({ take }) => {
+      if (take === "file") machine.set(settings);
+    },
+  });
+  return [...found, one];
+}
+
+/**
+ * @template T @param {Change["kind"]} kind @param {string} title @param {T | null} here @param {T} file
+ * @param {{ rows: (here: T) => Row[], put: (change: Change) => Promise<void> | void }} how
+ * @returns {Change | Change["kind"]} its kind alone where both are the same
+ */
+function change(kind, title, here, file, { rows: differing, put }) {
+  if (here && plain(here) === plain(file)) return kind;
+  /** @type {Change} */
+  const one = {
+    kind,
+    title,
+    how: here ? "other" : "new",
+    rows: here ? differing(here) : [],
+    take: here ? "here" : "file",
+    put: () => put(one),
+  };
+  return one;
+}
+
+/** Of the visits none is dropped: where both have one, it is the chosen one's. @param {Deleted} here @param {Deleted} file @param {Change["take"]} take @returns {Deleted} */
+function joined(here, file, take) {
+  const [first, other] = take === "file" ? [file, here] : [here, file];
+  const visits = new Map([...other.visits, ...first.visits].map((visit) => [visit.number, visit]));
+  return {
+    wearer: first.wearer,
+    visits: [...visits.values()].sort((one, two) => one.number - two.number),
+  };
+}
+
+/** Whether a pair is as another was once; put away or not, and whoever it is for. @param {Kept} early @param {Kept} late */
+function beginning(early, late) {
+  const [one, other] = [early, late].map(({ session }) =>
+    plain({ ...session, away: 0, wearer: 0, who: 0 }),
+  );
+  return (
+    one === other &&
+    early.happenings.every((happening, at) => plain(happening) === plain(late.happenings[at]))
+  );
+}
+
+/**
+ * Only what differs, side by side.
+ * @param {Map<string, string>} mine @param {Map<string, string>} theirs
+ * @param {(name: string) => string} [title] where they go by other names than are shown
+ * @returns {Row[]}
+ */
+function rows(mine, theirs, title = (name) => name) {
+  const found = [...new Set([...mine.keys(), ...theirs.keys()])]
+    .map((name) => ({ name, here: mine.get(name) ?? "", file: theirs.get(name) ?? "" }))
+    .filter(({ here, file }) => here !== file)
+    .map(({ name, ...both }) => ({ title: title(name), ...both }));
+  // What is not shown word by word must not look as if nothing differed.
+  const before = { title: "What was written before", here: "this phone’s", file: "the file’s" };
+  return found.length ? found : [before];
+}
+
+/** @param {Deleted} one @returns {Map<string, string>} */
+function words({ wearer, visits }) {
+  /** @type {[keyof Wearer, string][]} */
+  const titles = [
+    ["label", "Label"],
+    ["state", "How far"],
+    ["due", "Promised for"],
+    ["asked", "Who was asked"],
+    ["length", "How long"],
+    ["ease", "How close"],
+    ["colours", "Colours"],
+    ["allergy", "Allergy"],
+    ["price", "Price"],
+  ];
+  const measures = measuresOf(visits.at(-1)?.values ?? {});
+  return new Map([
+    ...titles.map(
+      ([name, title]) => /** @type {[string, string]} */ ([title, String(wearer[name])]),
+    ),
+    ...measures.map(({ title, text }) => /** @type {[string, string]} */ ([title, text])),
+    ["Visits", String(visits.length)],
+  ]);
+}
+
+/** @param {Kept} kept @param {Machine} machine @returns {Map<string, string>} */
+function knitted(kept, machine) {
+  const last = kept.happenings.at(-1)?.at;
+  return new Map([
+    ["Where it stands", machine.standing(kept)],
+    ["Counted last", last ? new Date(last).toLocaleString() : "nothing yet"],
+    ["Counts and notes", String(kept.happenings.length)],
+  ]);
+}
+
+/** @param {Partial<Choices>} settings @returns {Map<string, string>} */
+function set(settings) {
+  const all = { ...USUAL, ...settings };
+  return new Map([
+    ["Two within this time count as one", all.guard ? seconds(all.guard) : "off"],
+    ...SWITCHES.map(
+      ({ name, words: title }) =>
+        /** @type {[string, string]} */ ([title, all[name] ? "on" : "off"]),
+    ),
+  ]);
+}
+
+/** What she has typed of a sheet; null where that is nothing. @param {Values | null} values @returns {Values | null} */
+function typed(values) {
+  const own = Object.entries(values ?? {}).filter(([, value]) => value.trim());
+  return own.some(([name]) => !CHOSEN.test(name)) ? Object.fromEntries(own) : null;
+}
+
+/** The same whatever order its names are in. @param {unknown} value */
+function plain(value) {
+  return JSON.stringify(value, (_, inside) =>
+    typeof inside === "object" && inside && !Array.isArray(inside)
+      ? Object.fromEntries(Object.entries(inside).sort(([one], [other]) => (one < other ? -1 : 1)))
+      : inside,
+  );
+}

@@ -1,0 +1,223 @@
+/**
+ * Copies of all that the phone keeps: saved to a file, taken in from one with nothing overwritten unasked;
+ * and the orders as a table.
+ * @import {Host} from "../book/types"
+ * @import {Wearers} from "../book/wearers.js"
+ * @import {Change, Machine} from "./types"
+ */
+import { html, nothing } from "lit-html";
+import { today } from "../book/days.js";
+import { lastCopy, remember } from "../book/last_copy.js";
+import { sorted } from "../book/orders.js";
+import { save } from "../page/save.js";
+import { short } from "../page/short.js";
+import { compare } from "./compare.js";
+import { copyOf, readCopy, Unreadable } from "./file.js";
+import { OrdersPaper } from "./orders_paper.js";
+import { ordersTable } from "./orders_table.js";
+
+/** @typedef {{ changes: Change[], same: Change["kind"][] }} Found */
+
+export class Copies {
+  #said = "";
+  #wrong = "";
+  /** @type {Found | null} */
+  #found = null;
+
+  /** @param {{ host: Host, wearers: Wearers, draw: () => void }} parts */
+  constructor({ host, wearers, draw }) {
+    this.host = host;
+    this.wearers = wearers;
+    this.redraw = draw;
+    this.paper = new OrdersPaper({ host, wearers, draw });
+  }
+
+  shown() {
+    this.paper.shown();
+    this.#say({});
+  }
+
+  template() {
+    const none = !this.wearers.all.length;
+    return html`
+      <h2 id="book-title" tabindex="-1">Copies and lists</h2>
+      <div role="status">${this.#said ? html`<p class="note">${this.#said}</p>` : nothing}</div>
+      ${this.#found ? this.#merging(this.#found) : nothing}
+      <h3>Save a copy</h3>
+      <p>All that this page keeps on the phone, in one file: every wearer with every visit, your own page, your cylinders and yarns, the table over sizes, and what was counted and set at the machine. Keep it away from this phone: it holds people’s measures. ${lastCopy()}</p>
+      <button type="button" id="save-copy" @click=${() => this.save()}>Save all to a file</button>
+      <hr class="knit" />
+      <div class="field">
+        <label for="take-copy">Take a copy in</label>
+        <p class="where" id="take-copy-where">A file saved here or on another phone. You see what it would change before anything is changed.</p>
+        <div class="entry"><div class="typed"><input id="take-copy" type="file" accept=".json,application/json" aria-describedby="take-copy-where take-copy-error"
+          @change=${(/** @type {Event} */ event) => this.#read(/** @type {HTMLInputElement} */ (event.target))} /></div></div>
+        <p class="error" id="take-copy-error" role="alert">${this.#wrong}</p>
+      </div>
+      <hr class="knit" />
+      ${this.paper.template()}
+      <hr class="knit" />
+      <h3>Orders for a spreadsheet</h3>
+      <p>Labels, promised days, wishes and prices, without measures.</p>
+      <button type="button" id="save-orders" ?disabled=${none} @click=${() => this.#saveOrders()}>Save the orders as CSV</button>`;
+  }
+
+  async save() {
+    const book = [];
+    for (const wearer of this.wearers.all) {
+      const visits = await this.wearers.visits(wearer.id);
+      if (!visits) {
+        return this.#say({
+          wrong:
+            "The phone does not hand out all visits just now. Try again in a while; nothing was saved.",
+        });
+      }
+      book.push({ wearer, visits });
+    }
+    const machine = await this.#machine();
+    if (!machine) return;
+    const { pairs, settings, whole } = await machine.copy();
+    const sheets = this.host.sheets.copy();
+    const name = `heelwise-all-${today()}.json`;
+    save(copyOf({ book, sheets, pairs, settings }), name, "application/json");
+    remember();
+    const what = listed([
+      counted("wearer", book.length),
+      ...(pairs.length ? [counted("pair", pairs.length)] : []),
+      "all that you typed",
+    ]);
+    const lacking = whole
+      ? ""
+      : " The phone did not hand out all pairs at the machine: some are not in it. Save another copy in a while.";
+    this.#say({ said: `Saved to a file: ${what}.${lacking}` });
+  }
+
+  /** @returns {Promise<Machine | undefined>} */
+  async #machine() {
+    try {
+      return await this.host.knitting();
+    } catch {
+      this.#say({
+        wrong:
+          "What was counted at the machine could not be loaded, so nothing was saved. Look whether there is a network, and try again.",
+      });
+    }
+  }
+
+  #saveOrders() {
+    const table = ordersTable(sorted(this.wearers.all, "due"));
+    save(table, `heelwise-orders-${today()}.csv`, "text/csv");
+    this.#say({ said: "The orders were saved." });
+  }
+
+  /** @param {HTMLInputElement} input */
+  async #read(input) {
+    const file = input.files?.[0];
+    if (!file) return;
+    try {
+      const found = await compare(await readCopy(file), this);
+      if (found.changes.length) this.#say({ found });
+      else this.#say({ said: "All of that copy is here already. Nothing was changed." });
+    } catch (error) {
+      const wrong =
+        error instanceof Unreadable
+          ? error.message
+          : "The file could not be opened. Nothing was taken in. Pick it once more.";
+      this.#say({ wrong });
+    }
+    input.value = "";
+    document.getElementById("book-title")?.focus();
+  }
+
+  /** @param {Found} found */
+  #merging({ changes, same }) {
+    const how = (/** @type {Change["how"]} */ which) => changes.filter((one) => one.how === which);
+    const [fresh, further, other] = [how("new"), how("further"), how("other")];
+    return html`<section class="line visit" aria-label="What the copy would change">
+      <p><strong>To add: ${fresh.length ? inWords(fresh) : "nothing"}.</strong>
+        ${further.length ? `Counted further than here: ${inWords(further)}.` : nothing}
+        ${same.length ? `As they are here: ${same.length}.` : nothing}
+        ${other.length ? `Other than here: ${inWords(other)}; choose which to keep.` : nothing}</p>
+      ${other.map((one, at) => this.#choice(one, at))}
+      <div class="row"><button type="button" id="take-in" @click=${() => this.#take(changes)}>Take it in</button>
+        <button type="button" id="leave-copy" @click=${() => this.#say({ said: "Nothing was changed." })}>Leave all as it is</button></div>
+    </section>`;
+  }
+
+  /** @param {Change} one @param {number} at */
+  #choice(one, at) {
+    const take = (/** @type {Change["take"]} */ which) => {
+      one.take = which;
+      this.redraw();
+    };
+    return html`<fieldset class="differing">
+      <legend><bdi>${short(one.title)}</bdi></legend>
+      <table><thead><tr><td></td><th scope="col">here</th><th scope="col">in the file</th></tr></thead>
+        <tbody>${one.rows.map(
+          ({ title, here, file }) =>
+            html`<tr><th scope="row">${title}</th><td><bdi>${short(here) || "–"}</bdi></td><td><bdi>${short(file) || "–"}</bdi></td></tr>`,
+        )}</tbody></table>
+      <div class="choice">${
+        /** @type {const} */ ([
+          ["here", "keep what is here"],
+          ["file", "take the file’s"],
+        ]).map(
+          ([which, words]) =>
+            html`<label><input type="radio" name="differing-${at}" .checked=${one.take === which} @change=${() => take(which)} /><span>${words}</span></label>`,
+        )
+      }</div>
+    </fieldset>`;
+  }
+
+  /** @param {Change[]} changes */
+  async #take(changes) {
+    /** @type {Change[]} */
+    const left = [];
+    for (const one of changes) {
+      try {
+        await one.put();
+      } catch {
+        left.push(one);
+      }
+    }
+    if (left.length) {
+      return this.#say({
+        wrong: `The phone did not store ${inWords(left)}: that is as it was. All else is taken in. Pick the file once more.`,
+      });
+    }
+    const chosen = changes.filter(({ how }) => how === "other");
+    const added = changes.filter(({ how }) => how !== "other");
+    this.#say({
+      said: `Taken in: ${added.length ? inWords(added) : "nothing"} added${chosen.length ? `, ${inWords(chosen)} as you chose` : ""}.`,
+    });
+  }
+
+  /** @param {{ said?: string, wrong?: string, found?: Found | null }} what */
+  #say({ said = "", wrong = "", found = null }) {
+    [this.#said, this.#wrong, this.#found] = [said, wrong, found];
+    this.redraw();
+  }
+}
+
+/** What they are: how many wearers and pairs, and all else by name. @param {Change[]} changes */
+function inWords(changes) {
+  const many = /** @type {const} */ (["wearer", "pair"]).map(
+    (kind) => /** @type {const} */ ([kind, changes.filter((one) => one.kind === kind).length]),
+  );
+  const named = changes.filter(({ kind }) => kind === "sheet" || kind === "settings");
+  return listed([
+    ...many.filter(([, count]) => count).map(([kind, count]) => counted(kind, count)),
+    ...named.map(({ title }) => title[0].toLowerCase() + title.slice(1)),
+  ]);
+}
+
+/** @param {"wearer" | "pair"} kind @param {number} many */
+function counted(kind, many) {
+  const more = kind === "pair" ? " at the machine" : "";
+  return many === 1 ? `one ${kind}${more}` : `${many} ${kind}s${more}`;
+}
+
+/** @param {string[]} words */
+function listed(words) {
+  return words.length < 2 ? words.join() : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
+}

@@ -1,0 +1,30 @@
+/** What the fields of the page are called, to show what differs between two sheets. */
+import { idOf } from "../page/place_of.js";
+
+/** @param {string} name of a field @returns {string} as the page names it */
+export function titleOf(name) {
+  const number = /\.(\d+)\./.exec(name)?.[1];
+  const title =
+    labelOf(document, name) ??
+    labelOf(rowsOf(document), name.replace(/\.\d+\./, ".ROW.")) ??
+    "Something else";
+  return number === undefined ? title : `${title} (${Number(number) + 1})`;
+}
+
+/** @param {ParentNode} within @param {string} name */
+function labelOf(within, name) {
+  const field = within.querySelector(`[name="${CSS.escape(name)}"]`);
+  const label =
+    within.querySelector(`label[for="${CSS.escape(idOf(name))}"]`) ??
+    field?.closest("fieldset")?.querySelector("legend");
+  return label?.textContent?.trim();
+}
+
+/** The rows of lists that grow, which stand in templates. @param {Document} page */
+function rowsOf(page) {
+  const all = new DocumentFragment();
+  for (const template of page.querySelectorAll("template")) {
+    all.append(template.content.cloneNode(true));
+  }
+  return all;
+}
