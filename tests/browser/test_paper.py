@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import json
 import re
 from pathlib import Path
 
 import pytest
+from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page, expect
 
 from engine.api import answer
@@ -21,6 +23,7 @@ from tests.browser.on_paper import (
     text_of,
     to_a_file,
 )
+from tests.browser.test_looks import AXE, WIDTHS, sideways, too_small
 from tests.browser.walk import choose, field, figures, fill_foot, opened, step
 from tests.published.code_reader import found, read
 
@@ -72,6 +75,13 @@ def test_a_tag_from_the_wearers_page(new_phone: NewPhone, screens: Path, scheme:
     field(page, "person.shoe_size.size").fill("38")
     step(page, "counts")
     rounds = figures(page)["Foot"]
+    back_to_book(page)
+    card(page, "Invented Ada 7")
+    expect(page.locator(".kept-plan")).to_contain_text("Counts as planned")
+    page.locator(".states label", has_text="washed").tap()
+    expect(page.locator(".kept-plan")).to_contain_text("Counts as knitted")
+    page.locator("#open-sheet").tap()
+    field(page, "foot.length").fill("27")  # for the next pair; the tag is this one's
     back_to_book(page)
     card(page, "Invented Ada 7")
     page.locator("#wearer-tag").tap()
@@ -152,6 +162,29 @@ def test_a_tag_from_the_counts_and_what_is_remembered_for_the_next(new_phone: Ne
     assert page.locator("#paper img").count() == 0
     page.go_back()
     expect(page.locator("#tag-sheet")).to_be_hidden()
+
+
+@pytest.mark.parametrize(("width", "scheme"), [("narrow", "dark"), ("desk", "light")])
+def test_how_the_tag_is_asked_for(
+    new_phone: NewPhone, screens: Path, width: str, scheme: str
+) -> None:
+    across, down = WIDTHS[width]
+    phone = new_phone(
+        viewport={"width": across, "height": down}, color_scheme=scheme, reduced_motion="reduce"
+    )
+    yarn = {"shelf.yarns.0.yarn": "Nm 4", "shelf.yarns.0.fibre": "alpaca " + "w" * 60}
+    phone.add_init_script(f"localStorage['heelwise.shelf'] = {json.dumps(json.dumps(yarn))}")
+    page = opened(phone)
+    fill_foot(page)
+    step(page, "counts")
+    page.locator("#write-tag").tap()
+    page.locator("#tag-sheet .chosen", has_text="alpaca").tap()
+    expect(page.locator("#tag-fibre")).to_have_value(yarn["shelf.yarns.0.fibre"])
+    page.screenshot(path=screens / f"tag-sheet-{width}-{scheme}.png")
+    assert sideways(page) <= 0
+    found = Axe().run(page, options=AXE).response["violations"]
+    assert not found, [(one["id"], [node["target"] for node in one["nodes"]]) for one in found]
+    assert too_small(page) == []
 
 
 def test_a_pair_without_counts_has_a_tag_too(new_phone: NewPhone) -> None:

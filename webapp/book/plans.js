@@ -1,7 +1,7 @@
 /**
  * A wearer's plans: the one that was looked at last, until it is knitted, and those that were. What was
  * knitted never changes.
- * @import {AtMachine, Plan, State} from "./types"
+ * @import {AtMachine, Plan, State, Visit} from "./types"
  */
 import { toValues } from "../page/request.js";
 import { STATES } from "./states.js";
@@ -21,6 +21,11 @@ export function begun(state) {
 /** The pair at the machine that a plan was knitted as. @param {Plan} plan */
 export function sessionOf({ knitted }) {
   return knitted === BY_HAND ? undefined : knitted;
+}
+
+/** What a finished pair comes from: as it was knitted, though the sheet may say otherwise by now. @param {Visit} visit */
+export function knittedFrom({ values, plans = [] }) {
+  return plans.findLast((plan) => plan.knitted)?.values ?? values;
 }
 
 /** Counts were looked at; what was counted from the same before stays as it was. @param {Plan[]} plans @param {Plan} plan @returns {Plan[]} */

@@ -6,7 +6,7 @@
 import { html, nothing } from "lit-html";
 import { short } from "../page/short.js";
 import { NO_LABEL } from "./new_wearer.js";
-import { sessionOf } from "./plans.js";
+import { knittedFrom, sessionOf } from "./plans.js";
 import { PlansList } from "./plans_list.js";
 import { STATES, stateShown } from "./states.js";
 import { earlierVisits, measures } from "./visits_list.js";
@@ -179,7 +179,8 @@ export class WearerCard {
     const write = async () => {
       this.#noTag = false;
       try {
-        await this.host.tag(label, this.#visits?.at(-1)?.values ?? {});
+        const visit = this.#visits?.at(-1);
+        await this.host.tag(label, visit ? knittedFrom(visit) : {});
       } catch {
         this.#noTag = true;
       }

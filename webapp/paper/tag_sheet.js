@@ -7,6 +7,7 @@
  */
 import { html, nothing, render } from "lit-html";
 import { today } from "../book/days.js";
+import { Draft } from "../page/draft.js";
 import { short } from "../page/short.js";
 import { printTag } from "./tag.js";
 import { DRYING, WASHING } from "./washing.js";
@@ -14,7 +15,7 @@ import { DRYING, WASHING } from "./washing.js";
 /** @typedef {Exclude<keyof Written, "wash" | "dry">} Field */
 
 const KEY = "heelwise.tag";
-const OFFERED = 4;
+const OFFERED = 6;
 const NO_COUNTS =
   "There are no counts for this pair yet, so the tag tells no size and has no code. Plan the pair first, or print it without.";
 const NOT_NOW =
@@ -77,7 +78,7 @@ export class TagSheet {
         <p>It goes with the pair when you hand it over: whom it fits, how to wash it, and a code for the same counts again. To cut out, fold and punch.</p>
         ${this.#field("label", "For whom", "May be left out.")}
         ${this.#field("fibre", "Fibre", "As the yarn’s band has it. Left out, there is a line to write on.")}
-        ${this.#fibres.length ? this.#lastFibres() : nothing}
+        ${this.#offered.length ? this.#chips() : nothing}
         ${this.#ways("wash", "How to wash it", WASHING)}
         ${this.#ways("dry", "How to dry it", DRYING)}
         ${this.#field("more", "More on washing", "In your own words, or the band’s; may be left out.")}
@@ -101,8 +102,13 @@ export class TagSheet {
     </div>`;
   }
 
-  #lastFibres() {
-    return html`<div class="row" role="group" aria-label="Fibres written before">${this.#fibres.map(
+  /** The last ones, then those of her shelf. */
+  get #offered() {
+    return [...new Set([...this.#fibres, ...onShelf()])].slice(0, OFFERED);
+  }
+
+  #chips() {
+    return html`<div class="row" role="group" aria-label="Fibres of your other tags and your shelf">${this.#offered.map(
       (fibre) =>
         html`<button type="button" class="chosen" aria-pressed=${fibre === this.#written.fibre}
           @click=${() => this.#write({ fibre })}><bdi>${short(fibre)}</bdi></button>`,
@@ -161,14 +167,25 @@ function remembered() {
   };
 }
 
-/** One for every tag; the way back closes it too. */
+/** The fibres of the yarns on her shelf. */
+function onShelf() {
+  return Object.entries(new Draft().shelf ?? {})
+    .filter(([name, fibre]) => name.endsWith(".fibre") && fibre.trim())
+    .map(([, fibre]) => fibre.trim());
+}
+
+/** A sheet of its own for every tag, gone once it is closed; the way back closes it too. */
 function made() {
-  const there = /** @type {HTMLDialogElement | null} */ (document.getElementById("tag-sheet"));
-  if (there) return there;
   const sheet = document.createElement("dialog");
+  const close = () => sheet.close();
   sheet.id = "tag-sheet";
   sheet.setAttribute("aria-labelledby", "tag-sheet-title");
+  addEventListener("popstate", close);
+  sheet.addEventListener("close", () => {
+    removeEventListener("popstate", close);
+    sheet.remove();
+  });
+  document.getElementById(sheet.id)?.remove(); // of a second tap
   document.body.append(sheet);
-  addEventListener("popstate", () => sheet.close());
   return sheet;
 }
