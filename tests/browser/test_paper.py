@@ -27,7 +27,7 @@ from tests.browser.test_looks import AXE, WIDTHS, sideways, too_small
 from tests.browser.walk import choose, field, figures, fill_foot, opened, step
 from tests.published.code_reader import found, read
 
-CUT_OUT = (8 + 110, 8 + 85)  # mm: right and lower edge of the tag
+CUT_OUT = (8 + 110, 6 + 85)  # mm: right and lower edge of the tag
 MARKUP = "<img src=x onerror=alert(1)> & “Ünïcødé”"
 
 
@@ -164,6 +164,32 @@ def test_a_tag_from_the_counts_and_what_is_remembered_for_the_next(new_phone: Ne
     expect(page.locator("#tag-sheet")).to_be_hidden()
 
 
+def test_several_tags_on_one_sheet(new_phone: NewPhone, screens: Path) -> None:
+    page = opened(to_a_file(new_phone()))
+    fill_foot(page)
+    step(page, "counts")
+    figures(page)
+    for at in range(3):
+        page.locator("#write-tag").tap()
+        tag_field(page, "label", f"Invented {at}")
+        if at < 2:
+            page.locator("#keep-tag").tap()
+            expect(page.locator("#tag-sheet")).to_be_hidden()
+    expect(page.locator("#tag-sheet .line")).to_contain_text("2 more tags wait")
+    printing(page, "#print-tag")
+    for paper in PAPER:
+        made = printed(page, paper, screens / f"tags-{paper}.pdf")
+        assert nothing_cut_off(made, paper) == 1
+        assert ink(picture(made))[3] == pytest.approx(3 * (6 + 85), abs=0.6), "as high as it should"
+        labels = re.findall(r"for Invented (\d)", text_of(made)[0])
+        assert labels == ["0", "1", "2"]
+        assert len({code.text for code in found(picture(made))}) == 1, "the same pair"
+        assert len(found(picture(made))) == 3
+    page.locator("#close-tag").tap()
+    page.locator("#write-tag").tap()
+    expect(page.locator("#tag-sheet .line")).to_have_count(0)
+
+
 @pytest.mark.parametrize(("width", "scheme"), [("narrow", "dark"), ("desk", "light")])
 def test_how_the_tag_is_asked_for(
     new_phone: NewPhone, screens: Path, width: str, scheme: str
@@ -201,7 +227,7 @@ def test_a_pair_without_counts_has_a_tag_too(new_phone: NewPhone) -> None:
     assert "for Invented Bo" in words
     assert "Fibre" in words, "with a line to write on"
     assert "Fits" not in words
-    assert "scan" not in words
+    assert "Scan" not in words
     assert not found(picture(made))
     assert ink(picture(made))[0] >= UNPRINTED
 

@@ -21,7 +21,7 @@ export async function printCard(engine, request, address) {
         <div class="card-code code-place"></div>
       </div>
     </section>`,
-    card.code,
+    [card.code],
   );
 }
 

@@ -23,15 +23,22 @@ const HOLE = html`<svg class="tag-hole" viewBox="0 0 10 10" aria-hidden="true"><
 /* Stitches, drawn and not laid as a ground, which no printer fills unasked. */
 const STITCHES = html`<svg class="tag-stitches" viewBox="0 0 168 20" aria-hidden="true"><path d=${[0, 9].flatMap((down) => Array.from({ length: 12 }, (_, at) => `M${14 * at + 1.2} ${down + 1.2}l5.8 8.4 5.8-8.4`)).join("")} /></svg>`;
 
+/** One below the other, three to a sheet. @param {{ tag: Tag, written: Written }[]} tags */
+export function printTags(tags) {
+  toPaper(
+    html`${tags.map(({ tag, written }) => drawn(tag, written))}`,
+    tags.map(({ tag }) => tag.code),
+  );
+}
+
 /** @param {Tag} tag @param {Written} written */
-export function printTag({ facts, code, caution }, { title, label, fibre, wash, dry, more, date }) {
+function drawn({ facts, code, caution }, { title, label, fibre, wash, dry, more, date }) {
   const lines = [
     ...facts,
-    { name: "Fibre", text: fibre },
+    { name: "Fibre", text: fibre.replaceAll(" %", "\u00a0%") }, // a number keeps its sign beside it
     ...(date ? [{ name: "Finished", text: dayShown(date) }] : []),
   ];
-  toPaper(
-    html`<section class="tag">
+  return html`<div class="tag-place"><section class="tag">
       <div class="tag-face">
         ${HOLE}
         ${title ? html`<h2><bdi>${short(title)}</bdi></h2>` : nothing}
@@ -43,10 +50,8 @@ export function printTag({ facts, code, caution }, { title, label, fibre, wash, 
         ${HOLE}
         <p class="tag-wash">${careOf(wash, dry)} <bdi>${more}</bdi></p>
         <div class="tag-code code-place"></div>
-        ${code ? html`<p class="tag-again">To knit the same pair again, scan it with a phone.</p>` : nothing}
+        ${code ? html`<p class="tag-again">Scan it to knit the same pair again.</p>` : nothing}
         <p class="tag-caution">${caution}</p>
       </div>
-    </section>`,
-    code,
-  );
+    </section></div>`;
 }

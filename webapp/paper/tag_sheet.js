@@ -9,7 +9,7 @@ import { html, nothing, render } from "lit-html";
 import { today } from "../book/days.js";
 import { Draft } from "../page/draft.js";
 import { short } from "../page/short.js";
-import { printTag } from "./tag.js";
+import { printTags } from "./tag.js";
 import { DRYING, WASHING } from "./washing.js";
 
 /** @typedef {Exclude<keyof Written, "wash" | "dry">} Field */
@@ -18,11 +18,14 @@ const KEY = "heelwise.tag";
 const OFFERED = 6;
 const NO_COUNTS =
   "There are no counts for this pair yet, so the tag tells no size and has no code. Plan the pair first, or print it without.";
-const NOT_NOW =
-  "The tag could not be made just now. Tap “Print the tag” once more; what you wrote is still here.";
+const NOT_NOW = "The tag could not be made just now. Tap once more; what you wrote is still here.";
+
+/** What waits for paper, until the page is closed. @type {{ tag: Tag, written: Written }[]} */
+let waiting = [];
 
 export class TagSheet {
   #sheet = made();
+  #printed = false;
   /** @type {Tag | undefined} */
   #tag;
   #note = "";
@@ -38,6 +41,10 @@ export class TagSheet {
     const { fibres, ...words } = remembered();
     this.#fibres = fibres;
     this.#written = { ...words, label, fibre: "", date: today() };
+    // Once they were printed they wait no longer, but can be printed again as long as this is open.
+    this.#sheet.addEventListener("close", () => {
+      if (this.#printed) waiting = [];
+    });
     this.#draw();
     this.#sheet.showModal();
     this.#ask().catch(() => {}); // said when it is to be printed
@@ -54,12 +61,32 @@ export class TagSheet {
 
   async #print() {
     try {
-      const tag = await this.#ask();
-      this.#remember();
-      printTag(tag, this.#written);
+      printTags([...waiting, await this.#ready()]);
+      this.#printed = true;
     } catch {
       this.#say(NOT_NOW);
     }
+  }
+
+  async #keep() {
+    try {
+      const ready = await this.#ready();
+      this.#sheet.close();
+      waiting = [...waiting, ready];
+    } catch {
+      this.#say(NOT_NOW);
+    }
+  }
+
+  async #ready() {
+    const tag = await this.#ask();
+    this.#remember();
+    return { tag, written: this.#written };
+  }
+
+  #drop() {
+    waiting = [];
+    this.#draw();
   }
 
   /** @param {string} note */
@@ -85,7 +112,11 @@ export class TagSheet {
         ${this.#field("title", "Words at the top", "Your name, or what you like; may be left out.")}
         ${this.#field("date", "Finished on", "", "date")}
         <div role="status">${this.#note ? html`<p class="note">${this.#note}</p>` : nothing}</div>
-        <button type="button" class="go" id="print-tag" @click=${() => this.#print()}>Print the tag</button>
+        ${waiting.length ? this.#others() : nothing}
+        <div class="row">
+          <button type="button" class="go" id="print-tag" @click=${() => this.#print()}>${waiting.length ? "Print the tags" : "Print the tag"}</button>
+          <button type="button" id="keep-tag" @click=${() => this.#keep()}>Print it later, with others</button>
+        </div>
       `,
       this.#sheet,
     );
@@ -113,6 +144,13 @@ export class TagSheet {
         html`<button type="button" class="chosen" aria-pressed=${fibre === this.#written.fibre}
           @click=${() => this.#write({ fibre })}><bdi>${short(fibre)}</bdi></button>`,
     )}</div>`;
+  }
+
+  #others() {
+    return html`<div class="line">
+      <p>${waiting.length === 1 ? "One more tag waits" : `${waiting.length} more tags wait`} to be printed with this one, three to a sheet, until the page is closed.</p>
+      <button type="button" id="drop-tags" @click=${() => this.#drop()}>Leave them out</button>
+    </div>`;
   }
 
   /** @param {"wash" | "dry"} name @param {string} title @param {Way[]} ways */

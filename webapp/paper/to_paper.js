@@ -8,14 +8,17 @@ import { showPicture } from "../page/picture.js";
 
 /**
  * @param {TemplateResult} template
- * @param {string | null} [code] the svg of a code, for the place that the template leaves for it
+ * @param {(string | null)[]} [codes] the svg of each code, for the places that the template leaves for them
  */
-export function toPaper(template, code) {
+export function toPaper(template, codes = []) {
   const place = document.getElementById("paper") ?? made();
   render(template, place);
-  const codePlace = /** @type {HTMLElement | null} */ (place.querySelector(".code-place"));
-  codePlace?.replaceChildren(); // that of the pair before
-  if (code && codePlace) showPicture(code, codePlace);
+  const codePlaces = /** @type {NodeListOf<HTMLElement>} */ (place.querySelectorAll(".code-place"));
+  codePlaces.forEach((codePlace, at) => {
+    codePlace.replaceChildren(); // that of the pair before
+    const code = codes[at];
+    if (code) showPicture(code, codePlace);
+  });
   printOnly("paper");
 }
 
