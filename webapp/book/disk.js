@@ -3,19 +3,23 @@
  * @import {Visit, Wearer} from "./types"
  */
 import { Database } from "../storage/database.js";
+import { visitOf, wearerOf } from "./record.js";
 
 const NAME = "heelwise.book";
 const AT_ONCE = 100; // entries a reading, so that no frame is late
 
+/** @type {import("../storage/database.js").Upgrade<unknown>[]} */
+const UPGRADES = [
+  (made) => {
+    made.createObjectStore("wearers", { keyPath: "id" });
+    made.createObjectStore("visits", { keyPath: ["wearer", "number"] });
+  },
+];
+
 /** @extends {Database<unknown>} */
 export class Disk extends Database {
   constructor() {
-    super(NAME, [
-      (made) => {
-        made.createObjectStore("wearers", { keyPath: "id" });
-        made.createObjectStore("visits", { keyPath: ["wearer", "number"] });
-      },
-    ]);
+    super(NAME, UPGRADES, { wearers: wearerOf, visits: visitOf });
   }
 
   /** Every wearer as it was kept, some at a time. @param {(some: any[]) => void} take */
@@ -45,8 +49,8 @@ export class Disk extends Database {
    * In one go, or not at all.
    * @param {{ wearer: Wearer, visits: Visit[] }[]} kept @param {string[]} gone ids
    */
-  write(kept, gone) {
-    return this.twice(async (database) => {
+  async write(kept, gone) {
+    await this.twice(async (database) => {
       const writing = database.transaction(["wearers", "visits"], "readwrite");
       const [wearers, visits] = [writing.objectStore("wearers"), writing.objectStore("visits")];
       await Promise.all([
@@ -57,11 +61,16 @@ export class Disk extends Database {
         writing.done,
       ]);
     });
+    for (const id of gone) {
+      await this.forget("wearers", id);
+      await this.forget("visits", [id], [id, []]);
+    }
   }
 
   /** @param {"wearers" | "visits"} store @param {IDBValidKey} key */
-  remove(store, key) {
-    return this.twice((database) => database.delete(store, key));
+  async remove(store, key) {
+    await this.twice((database) => database.delete(store, key));
+    await this.forget(store, key);
   }
 }
 

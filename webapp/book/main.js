@@ -12,6 +12,11 @@ import { NewWearer } from "./new_wearer.js";
 import { WearerCard } from "./wearer_card.js";
 import { Wearers } from "./wearers.js";
 
+const NOT_KEPT =
+  "This phone does not let the page keep the book just now. Go on: all of it is here until the page is closed, and is stored as soon as the phone allows it.";
+const STUCK =
+  "This version of the page cannot read the book that is on this phone. Nothing of it is lost: it stays as it was, for the next version. What you write now is here until the page is closed; save it to a file before.";
+
 export class Book {
   /** @type {View | null} */
   #view = null;
@@ -159,7 +164,7 @@ export class Book {
         ${
           this.wearers.kept
             ? nothing
-            : html`<div class="line trouble" role="status"><p>This phone does not let the page keep the book just now. Go on: all of it is here until the page is closed, and is stored as soon as the phone allows it.</p></div>`
+            : html`<div class="line trouble" role="status"><p>${this.wearers.stuck ? STUCK : NOT_KEPT}</p></div>`
         }
         ${
           view.name === "new"

@@ -43,6 +43,11 @@ export class Wearers extends EventTarget {
     return this.#unwritten.kept;
   }
 
+  /** What an older version of the page kept could not be taken over. */
+  get stuck() {
+    return this.#disk.stuck;
+  }
+
   /** In no order. */
   get all() {
     return [...this.#all.values()];

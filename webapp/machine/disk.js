@@ -15,6 +15,14 @@ const NAME = "heelwise.machine";
  * @typedef {DBSchema & Stores} Schema
  */
 
+/** @type {import("../storage/database.js").Upgrade<Schema>[]} */
+const UPGRADES = [
+  (made) => {
+    made.createObjectStore("sessions", { keyPath: "id" });
+    made.createObjectStore("happenings", { keyPath: ["session", "number"] });
+  },
+];
+
 /** Another tab has counted in between: read again, and count on from there. */
 export class NumberTaken extends Error {
   name = "NumberTaken";
@@ -26,12 +34,7 @@ export class Disk extends Database {
   aside = new Map();
 
   constructor() {
-    super(NAME, [
-      (made) => {
-        made.createObjectStore("sessions", { keyPath: "id" });
-        made.createObjectStore("happenings", { keyPath: ["session", "number"] });
-      },
-    ]);
+    super(NAME, UPGRADES, { sessions: sessionOf, happenings: happeningOf });
   }
 
   /** Resolves once it is open. */
@@ -87,8 +90,10 @@ export class Disk extends Database {
 
   /** For good; of a session, all that happened in it too. @param {Aside} one */
   async drop({ key }) {
-    if (Array.isArray(key)) await this.twice((database) => database.delete("happenings", key));
-    else await this.remove([key]);
+    if (Array.isArray(key)) {
+      await this.twice((database) => database.delete("happenings", key));
+      await this.forget("happenings", key);
+    } else await this.remove([key]);
     this.aside.delete(String(key));
   }
 
@@ -126,8 +131,8 @@ export class Disk extends Database {
   }
 
   /** @param {string[]} ids sessions, with all that happened in them */
-  remove(ids) {
-    return this.twice(async (database) => {
+  async remove(ids) {
+    await this.twice(async (database) => {
       const removing = database.transaction(["sessions", "happenings"], "readwrite");
       await Promise.all([
         ...ids.map((id) => removing.objectStore("sessions").delete(id)),
@@ -135,6 +140,10 @@ export class Disk extends Database {
         removing.done,
       ]);
     });
+    for (const id of ids) {
+      await this.forget("sessions", id);
+      await this.forget("happenings", [id, 0], [id, Number.POSITIVE_INFINITY]);
+    }
   }
 }
 

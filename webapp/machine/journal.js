@@ -61,6 +61,11 @@ export class Journal extends EventTarget {
     return (await this.#all()).filter(({ away }) => away);
   }
 
+  /** What an older version of the page kept could not be taken over: it is in memory only until the page is closed. */
+  get stuck() {
+    return this.#disk.stuck;
+  }
+
   /** What could not be read so far. */
   get aside() {
     return [...this.#disk.aside.values()];

@@ -25,6 +25,8 @@ import { Triggers } from "./triggers.js";
 
 const AWAKE = "This phone does not let a page keep the screen on: it may go dark.";
 const MEMORY = "The phone keeps nothing just now: the counts hold while this page is open.";
+const STUCK =
+  "This version of the page cannot read what was counted before. It stays on the phone as it was; what is counted now holds while this page is open.";
 const FOLLOWS = "Another tab counts this sock; this one follows.";
 const SETTLED_MS = 1500;
 // A press of the target while following says so for this long.
@@ -155,7 +157,8 @@ export class Visit {
   }
 
   #kept() {
-    this.notices.tell("memory", this.journal.kept ? null : { words: MEMORY });
+    const { kept, stuck } = this.journal;
+    this.notices.tell("memory", kept ? null : { words: stuck ? STUCK : MEMORY });
   }
 
   #one() {
