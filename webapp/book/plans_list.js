@@ -35,7 +35,7 @@ export class PlansList {
   #plan(plan, way) {
     const again = this.#asked(plan);
     const { counted, two, knitted, at } = plan;
-    const facts = counted.facts.map(({ text }) => text).join(" · ");
+    const facts = counted.facts.map(({ name, text }) => `${name} ${text}`).join(" · ");
     return html`<section class="kept-plan">
       <h3>${knitted ? "Counts as knitted" : "Counts as planned"}</h3>
       <p class="quiet">${knitted ? "From" : "On"} ${dayOf(at)}. <bdi>${facts}</bdi></p>
