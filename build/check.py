@@ -68,6 +68,7 @@ QUICK = (
 )
 BROWSER = ("tests/browser", "tests/faults")
 NOT_BROWSER = tuple(f"--ignore={folder}" for folder in BROWSER)
+MILLION = 1_000_000
 FAST = (*QUICK, Check("Tests that take seconds", (*PYTEST, *NOT_BROWSER, "-m", "not slow")))
 ALL = (
     *QUICK,
@@ -78,6 +79,7 @@ ALL = (
         (install.PYTHON, "-m", "pytest", "--quiet", *BROWSER, "-m", "alone"),
     ),
 )
+LONG = Check("A million inputs", (*PYTEST, "--dist=load", "tests/fuzz", f"--inputs={MILLION}"))
 
 
 def prepare(fast: bool) -> None:
@@ -97,12 +99,16 @@ def main() -> int:
         description="Format, lint, types, import directions, tests, browser tests, size budget.",
     )
     parser.add_argument("--fast", action="store_true", help="leave out the slow ones (< 2 min)")
+    parser.add_argument("--long", action="store_true", help="and a million inputs (an hour)")
     options = parser.parse_args()
+    checks = FAST if options.fast else ALL
+    if options.long:
+        checks = (*checks, LONG)
     with install.plainly():
         start = time.monotonic()
         prepare(options.fast)
         rows = []
-        for check in FAST if options.fast else ALL:
+        for check in checks:
             begun = time.monotonic()
             rows.append((check.holds(), time.monotonic() - begun, check.name))
         print("\n── Summary")

@@ -46,6 +46,7 @@ from engine import (
     leg,
     link,
     picture,
+    plain_json,
     plan,
     qr_code,
     sheet,
@@ -223,7 +224,7 @@ def answer(call: object) -> dict[str, Any]:
 def read_json(text: str) -> Any:
     """Return the JSON value of a text, or raise `Refused`."""
     try:
-        return json.loads(text)
+        return plain_json.read(text)
     except (ValueError, RecursionError):
         raise Refused([_NOT_A_CALL]) from None
 

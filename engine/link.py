@@ -19,6 +19,7 @@ import zlib
 from collections.abc import Mapping
 from typing import Any
 
+from engine import plain_json
 from engine.errors import Problem, Refused
 
 LARGEST = 4096  # bytes of JSON
@@ -75,7 +76,7 @@ def _open(text: str) -> dict[str, Any]:
         whole = inflate.eof and not inflate.unused_data
         if not whole or zlib.crc32(data) != int.from_bytes(body[:4], "big"):
             raise ValueError("the checksum does not hold")
-        request = json.loads(data)
+        request = plain_json.read(data)
     except (ValueError, zlib.error, binascii.Error, RecursionError):
         raise _no(
             "This link is damaged: a part of it is missing or changed.",

@@ -18,6 +18,11 @@ from build import chromium
 ROOT = Path(__file__).resolve().parents[1]
 
 
+def pytest_addoption(parser: pytest.Parser) -> None:
+    """How many inputs the fuzz tests try in all."""
+    parser.addoption("--inputs", default="6000", help="inputs that the fuzz tests try in all")
+
+
 @pytest.fixture(scope="session")
 def dist() -> Path:
     """The built site; built now if it is not up to date."""
