@@ -185,8 +185,11 @@ def test_several_tags_on_one_sheet(new_phone: NewPhone, screens: Path) -> None:
         assert labels == ["0", "1", "2"]
         assert len({code.text for code in found(picture(made))}) == 1, "the same pair"
         assert len(found(picture(made))) == 3
-    page.locator("#close-tag").tap()
+    page.locator("#keep-tag").tap()  # once more, for a sheet to come; the others are done
+    expect(page.locator("#tag-sheet")).to_be_hidden()
     page.locator("#write-tag").tap()
+    expect(page.locator("#tag-sheet .line")).to_contain_text("One more tag waits")
+    page.locator("#drop-tags").tap()
     expect(page.locator("#tag-sheet .line")).to_have_count(0)
 
 

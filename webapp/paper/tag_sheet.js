@@ -55,7 +55,7 @@ export class TagSheet {
     const text = location.href.split("#")[0];
     const call = { do: "tag", request: this.request, text };
     this.#tag = /** @type {Tag} */ (await this.engine.ask(call));
-    if (!this.#tag.facts.length) this.#say(NO_COUNTS);
+    this.#say(this.#tag.facts.length ? "" : NO_COUNTS);
     return this.#tag;
   }
 
@@ -71,8 +71,9 @@ export class TagSheet {
   async #keep() {
     try {
       const ready = await this.#ready();
+      waiting = this.#printed ? [ready] : [...waiting, ready];
+      this.#printed = false;
       this.#sheet.close();
-      waiting = [...waiting, ready];
     } catch {
       this.#say(NOT_NOW);
     }
