@@ -62,7 +62,7 @@ def factor(unit: str, into: str) -> float:
         raise Unreadable(f"“{unit}” is not a unit we know.", f"Write {_usual(into)}.")
     try:
         return float(_REGISTRY.convert(1.0, word, into))
-    except (UndefinedUnitError, DimensionalityError):
+    except (UndefinedUnitError, DimensionalityError, ValueError):  # the last: "nan" is no unit
         raise Unreadable(
             f"“{unit}” is not a unit of {_kind(into)}.", f"Write {_usual(into)}."
         ) from None

@@ -9,9 +9,10 @@ import urllib.request
 from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any, Literal
+from urllib.parse import urlsplit
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext
+from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Request
 
 from build import chromium
 
@@ -94,17 +95,39 @@ def service_workers() -> Literal["allow", "block"]:
 def new_phone(
     browser: Browser, site: str, service_workers: Literal["allow", "block"]
 ) -> Iterator[Callable[..., BrowserContext]]:
-    """Makes fresh phones: touch, 390 × 844, nothing stored. Keywords change what a phone is."""
+    """Makes fresh phones: touch, 390 × 844, nothing stored. Keywords change what a phone is.
+
+    Whatever a test is about, it asked no other host and did nothing that the site's policy forbids.
+    """
     phones: list[BrowserContext] = []
+    wrong: list[str] = []
+
+    def asked(request: Request) -> None:
+        if elsewhere(request.url):
+            wrong.append(request.url)
+
+    def said(message: ConsoleMessage) -> None:
+        if "Content Security Policy" in message.text:
+            wrong.append(f"{message.text} {message.location}")
+
     usual = {**PHONE, "service_workers": service_workers}
 
     def make(**features: Any) -> BrowserContext:
         phones.append(browser.new_context(**{**usual, "base_url": site, **features}))
+        phones[-1].on("request", asked)
+        phones[-1].on("console", said)
         return phones[-1]
 
     yield make
     for phone in phones:
         phone.close()
+    assert not wrong
+
+
+def elsewhere(address: str) -> bool:
+    """Whether an address leads off this machine; what a page makes itself leads nowhere."""
+    parts = urlsplit(address)
+    return parts.scheme not in ("data", "blob") and parts.hostname != "localhost"
 
 
 @pytest.fixture
