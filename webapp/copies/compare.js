@@ -13,6 +13,7 @@ import { seconds, USUAL } from "../machine/settings.js";
 import { SWITCHES } from "../machine/settings_sheet.js";
 import { SHEETS, Unreadable } from "./file.js";
 import { titleOf } from "./titles.js";
+import { visitsOf } from "./visits.js";
 
 // What always has a value in its form says nothing of her own.
 const CHOSEN = /^(units|way|who|chart\.by|person\.shoe_size\.system)$|\.kind$/;
@@ -33,16 +34,17 @@ export async function compare(copy, { host, wearers }) {
 async function wearerChanges({ book }, host, wearers) {
   /** @type {(Change | Change["kind"])[]} */
   const found = [];
+  const ids = book.map(({ wearer }) => wearer.id).filter((id) => wearers.get(id));
+  const all = await visitsOf(wearers, ids);
+  if (!all) {
+    throw new Unreadable(
+      "The phone does not hand out all visits just now, so nothing can be compared. Pick the file again in a while; nothing was taken in.",
+    );
+  }
   for (const file of book) {
     const { id, label } = file.wearer;
     const wearer = wearers.get(id);
-    const visits = wearer ? await wearers.visits(id) : [];
-    if (!visits) {
-      throw new Unreadable(
-        "The phone does not hand out all visits just now, so nothing can be compared. Pick the file again in a while; nothing was taken in.",
-      );
-    }
-    const here = wearer ? { wearer, visits } : null;
+    const here = wearer ? { wearer, visits: all.get(id) ?? [] } : null;
     found.push(
       change("wearer", label, here, file, {
         rows: (mine) => rows(words(mine), words(file)),
@@ -83,8 +85,7 @@ async function machineChanges({ pairs, settings }, machine) {
     const one = change("pair", file.session.label, mine, file, {
       rows: (other) => rows(knitted(other, machine), knitted(file, machine)),
       put: ({ take }) => {
-        if (take === "file")
-          return machine.take([{ kept: file, instead: Boolean(mine) && !further }]);
+        if (take === "file") return machine.take(file, Boolean(mine) && !further);
       },
     });
     if (further && typeof one === "object") Object.assign(one, { how: "further", take: "file" });

@@ -15,6 +15,9 @@ import { compare } from "./compare.js";
 import { copyOf, readCopy, Unreadable } from "./file.js";
 import { OrdersPaper } from "./orders_paper.js";
 import { ordersTable } from "./orders_table.js";
+import { visitsOf } from "./visits.js";
+
+const BUSY = "One moment…";
 
 /** @typedef {{ changes: Change[], same: Change["kind"][] }} Found */
 
@@ -63,17 +66,19 @@ export class Copies {
   }
 
   async save() {
-    const book = [];
-    for (const wearer of this.wearers.all) {
-      const visits = await this.wearers.visits(wearer.id);
-      if (!visits) {
-        return this.#say({
-          wrong:
-            "The phone does not hand out all visits just now. Try again in a while; nothing was saved.",
-        });
-      }
-      book.push({ wearer, visits });
+    this.#say({ said: BUSY });
+    const { all } = this.wearers;
+    const visits = await visitsOf(
+      this.wearers,
+      all.map(({ id }) => id),
+    );
+    if (!visits) {
+      return this.#say({
+        wrong:
+          "The phone does not hand out all visits just now. Try again in a while; nothing was saved.",
+      });
     }
+    const book = all.map((wearer) => ({ wearer, visits: visits.get(wearer.id) ?? [] }));
     const machine = await this.#machine();
     if (!machine) return;
     const { pairs, settings, whole } = await machine.copy();
@@ -114,6 +119,7 @@ export class Copies {
   async #read(input) {
     const file = input.files?.[0];
     if (!file) return;
+    this.#say({ said: BUSY });
     try {
       const found = await compare(await readCopy(file), this);
       if (found.changes.length) this.#say({ found });
@@ -173,13 +179,17 @@ export class Copies {
   async #take(changes) {
     /** @type {Change[]} */
     const left = [];
+    this.#say({ said: BUSY });
     for (const one of changes) {
       try {
-        await one.put();
+        // Waited for only where there is something to wait for: else the page is drawn for each anew.
+        const storing = one.put();
+        if (storing) await storing;
       } catch {
         left.push(one);
       }
     }
+    if (changes.some(({ kind }) => kind === "pair")) await (await this.host.knitting()).taken();
     if (left.length) {
       return this.#say({
         wrong: `The phone did not store ${inWords(left)}: that is as it was. All else is taken in. Pick the file once more.`,

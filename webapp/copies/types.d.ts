@@ -19,8 +19,10 @@ export interface Copy {
 export interface Machine {
   /** `whole` is false where the phone did not hand out all pairs */
   copy(): Promise<Pick<Copy, "pairs" | "settings"> & { whole: boolean }>;
-  /** rejects where the phone did not store them; `instead`: in the place of what is here */
-  take(pairs: { kept: Kept; instead: boolean }[]): Promise<void>;
+  /** rejects where the phone did not store it; `instead`: in the place of the one that is here */
+  take(kept: Kept, instead: boolean): Promise<void>;
+  /** after the last one */
+  taken(): Promise<void>;
   set(settings: Partial<Choices>): void;
   /** where a pair stands, in words */
   standing(kept: Kept): string;

@@ -184,9 +184,13 @@ export class Machine {
     return { ...(await this.journal.copy()), settings: this.settings.changed };
   }
 
-  /** Pairs from a copy. @param {{ kept: Kept, instead: boolean }[]} pairs */
-  async take(pairs) {
-    for (const { kept, instead } of pairs) await this.journal.take(kept, instead);
+  /** A pair from a copy. @param {Kept} kept @param {boolean} instead of the one that is here */
+  take(kept, instead) {
+    return this.journal.take(kept, instead);
+  }
+
+  /** All of a copy is taken in. */
+  async taken() {
     await this.#remember();
     await this.line();
   }
