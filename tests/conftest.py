@@ -21,7 +21,7 @@ ROOT = Path(__file__).resolve().parents[1]
 
 def pytest_addoption(parser: pytest.Parser) -> None:
     """How many inputs the fuzz tests try in all."""
-    parser.addoption("--inputs", default="6000", help="inputs that the fuzz tests try in all")
+    parser.addoption("--inputs", default="8000", help="inputs that the fuzz tests try in all")
 
 
 @pytest.fixture(scope="session")

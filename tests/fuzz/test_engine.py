@@ -37,8 +37,8 @@ NAMES = sorted(
 
 @pytest.fixture
 def inputs(pytestconfig: pytest.Config) -> int:
-    """How many each of the three is to try."""
-    return int(pytestconfig.getoption("--inputs")) // 3
+    """How many each of the four is to try."""
+    return int(pytestconfig.getoption("--inputs")) // 4
 
 
 def opened(text: str) -> None:
