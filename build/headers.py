@@ -49,6 +49,7 @@ TYPES = {
     ".zip": "application/zip",
     ".bin": "application/octet-stream",
     ".svg": "image/svg+xml",
+    ".txt": "text/plain; charset=utf-8",
     ".png": "image/png",
 }
 

@@ -20,6 +20,7 @@ from typing import Any
 
 import jinja2
 
+from build import licences
 from build.compile_archive import archive
 from build.engine_archive import compiled, engine_sources, snapshot, standard_library
 
@@ -71,6 +72,7 @@ class Site:
         self.root = root
         self.webapp = root / "webapp"
         self.out = out
+        self.shipped = [*licences.of_engine(), *licences.of_page(BUILD)]
         self.assets: dict[str, str] = {
             "service_worker": "sw.js",
             "manifest": "manifest.webmanifest",
@@ -81,6 +83,7 @@ class Site:
         self.python()
         self.scripts_and_style()
         self.icons()
+        self.licences()
         self.pages()
         self.service_worker()
 
@@ -163,11 +166,21 @@ class Site:
             )
             if done.returncode or done.stderr.strip():
                 raise SiteError(f"esbuild found a mistake:\n{done.stderr.strip()}")
-            outputs = json.loads(facts.read_text())["outputs"]
+            made = json.loads(facts.read_text())
+        outputs = made["outputs"]
+        licensed = {one.name for one in self.shipped}
+        for source in made["inputs"]:
+            _, within, package = source.rpartition("node_modules/")
+            if within and package.split("/")[0] not in licensed:
+                raise SiteError(f"{package} would be shipped without its licence.")
         return {
             Path(os.path.normpath(self.root / name)).relative_to(self.out).as_posix(): fact
             for name, fact in outputs.items()
         }
+
+    def licences(self) -> None:
+        """Of all that is not ours, as one text."""
+        self.put("licences.txt", licences.written(self.shipped).encode())
 
     def icons(self) -> None:
         """As they are."""
@@ -188,7 +201,8 @@ class Site:
         def render(template: str, version: str) -> bytes:
             try:
                 page = jinja.get_template(template)
-                return page.render(assets=self.assets, version=version, **data).encode()
+                facts = {"assets": self.assets, "shipped": self.shipped, "version": version}
+                return page.render(**facts, **data).encode()
             except jinja2.TemplateError as error:
                 raise SiteError(f"The template {template} is not right: {error}") from error
 
