@@ -26,6 +26,18 @@ class Tab(Protocol):
         """The value of a JavaScript expression, or what its promise comes to."""
 
 
+# A browser may say that it is there before the page's script has run: what that names is then not
+# there yet.
+LOOK = """
+const look = () => {{
+  try {{ Promise.resolve({0}).then(end, (error) => end(Promise.reject(error))); }}
+  catch (error) {{
+    if (!(error instanceof ReferenceError)) throw error;
+    setTimeout(look, 10);
+  }}
+}};
+look();"""
+
 Tabs = Callable[[], contextlib.AbstractContextManager[Tab]]
 
 
@@ -42,7 +54,7 @@ def playwright_tab(engine: str) -> Iterator[Tabs]:
             self.page.goto(address, wait_until="domcontentloaded")
 
         def value(self, expression: str) -> Any:
-            return self.page.evaluate(expression)
+            return self.page.evaluate(f"new Promise((end) => {{ {LOOK.format(expression)} }})")
 
     with sync_playwright() as playwright:
         if engine == "chromium":
@@ -87,17 +99,7 @@ def webkit_tab() -> Iterator[Tabs]:
             self.driver.get(address)
 
         def value(self, expression: str) -> Any:
-            # The driver may come back before the page's modules have run: what they name is then
-            # not there yet.
-            script = f"""const end = arguments[0];
-                const look = () => {{
-                  try {{ Promise.resolve({expression}).then(end); }}
-                  catch (error) {{
-                    if (!(error instanceof ReferenceError)) throw error;
-                    setTimeout(look, 10);
-                  }}
-                }};
-                look();"""
+            script = f"const end = arguments[0]; {LOOK.format(expression)}"
             return self.driver.execute_async_script(script)
 
     @contextlib.contextmanager

@@ -11,6 +11,7 @@ import base64
 import hashlib
 import json
 import os
+import re
 import shutil
 import subprocess
 import sys
@@ -23,6 +24,7 @@ import jinja2
 from build import licences
 from build.compile_archive import archive
 from build.engine_archive import compiled, engine_sources, snapshot, standard_library
+from build.headers import OPENING
 
 ROOT = Path(__file__).resolve().parent.parent
 BUILD = ROOT / "build"
@@ -37,6 +39,11 @@ BROWSERS = "es2022,chrome109,firefox115,safari16.4"
 def digest(content: bytes) -> str:
     """A short name for `content`."""
     return hashlib.sha256(content).hexdigest()[:8]
+
+
+def sri(content: bytes, way: str) -> str:
+    """The hash of `content` as browsers are told it (W3C Subresource Integrity, 3.1)."""
+    return f"{way}-{base64.b64encode(hashlib.new(way, content).digest()).decode()}"
 
 
 def inputs_of(root: Path) -> str:
@@ -118,7 +125,6 @@ class Site:
             "main": "webapp/page/main.js",
             "worker": "webapp/worker/worker.js",
             "page": "webapp/style/page.css",
-            "print": "webapp/style/print.css",
             "machine": "webapp/machine/main.js",
             "machine_style": "webapp/style/machine.css",
             "paper": "webapp/paper/main.js",
@@ -182,6 +188,20 @@ class Site:
         """Of all that is not ours, as one text."""
         self.put("licences.txt", licences.written(self.shipped).encode())
 
+    def opening(self) -> str:
+        """The page's first script, which stands in the page itself. Raises SiteError if the hosts'
+        headers do not name it."""
+        (made,) = self.esbuild("opening=webapp/page/opening.js", "--format=iife")
+        script = (self.out / made).read_text().strip()
+        (self.out / made).unlink()
+        named = sri(script.encode(), "sha256")
+        if named != OPENING:
+            raise SiteError(
+                "webapp/page/opening.js has changed: the policy in build/headers.py must name it, "
+                f"OPENING = {named}"
+            )
+        return script
+
     def icons(self) -> None:
         """As they are."""
         for path in sorted((self.webapp / "icons").iterdir()):
@@ -196,13 +216,15 @@ class Site:
             trim_blocks=True,
             lstrip_blocks=True,
         )
+        opening = self.opening()
         data = {path.stem: _json(path) for path in sorted((self.webapp / "data").glob("*.json"))}
 
         def render(template: str, version: str) -> bytes:
             try:
                 page = jinja.get_template(template)
                 facts = {"assets": self.assets, "shipped": self.shipped, "version": version}
-                return page.render(**facts, **data).encode()
+                text = page.render(**facts, opening=opening, **data)
+                return re.sub(r"\n\s+", "\n", text).encode()
             except jinja2.TemplateError as error:
                 raise SiteError(f"The template {template} is not right: {error}") from error
 
@@ -219,8 +241,9 @@ class Site:
         # The snapshot comes last: on a first visit the page's own downloads go before it.
         for name in sorted(self.files(), key=lambda name: name == self.assets["snapshot"]):
             content = (self.out / name).read_bytes()
-            sri = base64.b64encode(hashlib.sha384(content).digest()).decode()
-            entries.append({"url": name, "revision": digest(content), "integrity": f"sha384-{sri}"})
+            entries.append(
+                {"url": name, "revision": digest(content), "integrity": sri(content, "sha384")}
+            )
         self.esbuild(
             "sw=webapp/offline/service_worker.js",
             "--format=iife",

@@ -69,10 +69,15 @@ class Host:
 def until(page: Page, expression: str, seconds: float = 30) -> Any:
     """The value of a JavaScript expression once it is true.
 
-    wait_for_function would do, did it not need what the site's policy forbids.
+    wait_for_function would do, did it not need what the site's policy forbids. What it names may
+    not be there yet: on a first visit the page's script comes only once something is to be seen.
     """
     end = time.monotonic() + seconds
-    while not (value := page.evaluate(expression)):
+    look = f"""() => {{
+        try {{ return {expression}; }}
+        catch (error) {{ if (!(error instanceof ReferenceError)) throw error; }}
+    }}"""
+    while not (value := page.evaluate(look)):
         assert time.monotonic() < end, f"never true: {expression}"
         page.wait_for_timeout(50)
     return value
@@ -88,6 +93,7 @@ def comes_true(page: Page, check: Callable[[], Any], seconds: float = 30) -> Non
 
 def ask(page: Page, call: dict[str, Any], **options: Any) -> dict[str, Any]:
     """The engine's answer to a call made in the page; its rejection as {"rejected": words}."""
+    until(page, "Boolean(bench)")
     answer: dict[str, Any] = page.evaluate(
         "([call, options]) => bench.engine.ask(call, options).catch(e => ({rejected: e.message}))",
         [call, options],

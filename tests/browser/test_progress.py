@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, Page
 
+from tests.browser.host import until
 from tests.browser.machine_site import machine_site
 from tests.browser.small_sock import knit, session
 
@@ -19,6 +20,7 @@ def page(browser: Browser, tmp_path_factory: pytest.TempPathFactory) -> Iterator
         context = browser.new_context(service_workers="block")
         page = context.new_page()
         page.goto(address)
+        until(page, "Boolean(machine)")
         yield page
         context.close()
 

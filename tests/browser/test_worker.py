@@ -111,6 +111,7 @@ def bench(ready_page: Page) -> Page:
 def test_calls_made_before_the_start_are_answered_in_order(bare: Page, serving: Serving) -> None:
     with serving() as address:
         bare.goto(address)
+        until(bare, "Boolean(bench)")
         answers = bare.evaluate(
             """async () => {
                 const order = [];

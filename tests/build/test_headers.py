@@ -3,6 +3,7 @@ RFC 8246 (immutable), the WebAssembly Web API (application/wasm), W3C Web Applic
 """
 
 import http.client
+import re
 import threading
 from collections.abc import Iterator
 from pathlib import Path
@@ -71,13 +72,14 @@ def test_every_file_comes_with_type_and_guards(port: int, name: str) -> None:
         assert len(sent.get_all(header, [])) == 1, f"{header} is sent twice"
 
 
-def test_policy_allows_only_this_site_and_no_inline_code(port: int) -> None:
+def test_policy_allows_only_this_site_and_one_inline_script(port: int) -> None:
     policy = get(port, "/")[1]["Content-Security-Policy"]
     rules = dict(rule.split(" ", 1) for rule in policy.split("; "))
     assert rules["default-src"] == "'none'"
-    assert rules["script-src"] == "'self' 'wasm-unsafe-eval'"
+    assert rules["script-src"] == f"'self' 'wasm-unsafe-eval' '{headers.OPENING}'"
+    assert re.fullmatch(r"sha256-[\w+/]{43}=", headers.OPENING)  # CSP 3, 2.3.1: a hash, no keyword
     allowed = {source for rule in rules.values() for source in rule.split()}
-    assert allowed == {"'none'", "'self'", "'wasm-unsafe-eval'", "data:"}
+    assert allowed == {"'none'", "'self'", "'wasm-unsafe-eval'", "data:", f"'{headers.OPENING}'"}
     # These three do not fall back on default-src: left out, they would allow everything.
     assert {rules[name] for name in ("base-uri", "form-action", "frame-ancestors")} == {"'none'"}
 

@@ -130,7 +130,11 @@ calculator.addEventListener("trouble", (event) => {
 sheets.start();
 performance.mark("usable"); // what is typed from now on stays (build/bench.py)
 
-addEventListener("load", async () => {
+if (document.readyState === "complete") storeAll();
+else addEventListener("load", storeAll);
+
+/** Have the site kept on the phone, once nothing that is looked at waits for the line. */
+async function storeAll() {
   if (!serviceWorker) return;
   const part = await bundle(updates).catch(() => null); // no network: next time
   part?.watchForUpdates({
@@ -138,7 +142,7 @@ addEventListener("load", async () => {
     onOffer: (/** @type {() => void} */ accept) => status.newVersion(accept),
     onOfflineReady: () => status.offlineReady(),
   });
-});
+}
 
 /** @param {number} ms @returns {Promise<void>} */
 function pause(ms) {

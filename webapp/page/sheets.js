@@ -38,7 +38,8 @@ export class Sheets {
     const reloaded = Boolean(history.state?.step) && this.#visit?.link === hash;
     if (isLink(hash) && !reloaded) this.#visit = null;
     this.nav.link = this.#visit?.link ?? "";
-    this.form.fill(this.#visit?.values ?? this.draft.mine ?? {});
+    // What was typed before the script was there stays.
+    this.form.fill(this.#visit?.values ?? this.draft.mine ?? this.form.values());
     this.line.show(this.#visit);
     if (isLink(hash) && !reloaded) this.#open(hash);
     addEventListener("hashchange", () => {

@@ -1,0 +1,35 @@
+/**
+ * The page's first script, which stands in the page itself. Where nothing is to be put back into the form,
+ * it is seen before the rest of the page is even fetched, and what is typed meanwhile stays. Where the
+ * phone has kept something, the page's script comes as it would if it stood here.
+ */
+
+const PATIENCE_MS = 1000; // nothing is painted where nobody looks
+
+const { main = "" } = document.documentElement.dataset;
+if (navigator.serviceWorker?.controller || kept()) {
+  document.write(`<script type="module" src="${main}"></script>`);
+} else {
+  addEventListener("load", () => {
+    new PerformanceObserver(start).observe({ type: "paint", buffered: true });
+    setTimeout(start, PATIENCE_MS);
+  });
+}
+
+const script = Object.assign(document.createElement("script"), { type: "module", src: main });
+
+/** Called a second time, it does nothing more. */
+function start() {
+  document.head.append(script);
+}
+
+/** Whether something was typed here before. */
+function kept() {
+  try {
+    return localStorage.length > 0;
+  } catch {
+    return false; // storage is closed to us (private windows)
+  }
+}
+
+export {}; // says to the type checker that nothing here is the other scripts' to see
