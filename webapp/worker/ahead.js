@@ -1,7 +1,8 @@
 /**
  * What takes a worker longest to get, made ready by the page while the worker itself still starts:
  * Pyodide's WebAssembly, compiled, and the snapshot where it is stored on the phone. Browsers do most
- * of both beside the page's own thread.
+ * of both beside the page's own thread. On a first visit the line takes longer than either, and what is
+ * left to the page's thread would come in between while she types: the worker does it all, then.
  */
 
 import { read, stored } from "./snapshot.js";
@@ -12,14 +13,17 @@ import { read, stored } from "./snapshot.js";
  * @param {(message: object, transfer?: Transferable[]) => void} hand to the worker
  */
 export async function makeReady({ pyodide, snapshot }, hand) {
-  const compiling = compile(`${pyodide}pyodide.asm.wasm`).then((module) => hand({ module }));
+  const compiling = navigator.serviceWorker?.controller
+    ? compile(`${pyodide}pyodide.asm.wasm`)
+    : Promise.resolve(null);
+  const handed = compiling.then((module) => hand({ module }));
   const response = await stored(snapshot);
   hand({ stored: Boolean(response) });
   if (response) {
     const memory = await read(response, snapshot);
     hand({ memory }, [memory.buffer]);
   }
-  await compiling;
+  await handed;
 }
 
 /** @type {Map<string, Promise<WebAssembly.Module>>} once for all workers of this page, by address */

@@ -3,7 +3,7 @@
  * breaks down, or when it is silent for too long; then it is stopped for good.
  *
  * To the worker:   { pyodide, engine, snapshot }   once: start, with these addresses
- *                  { module }            once: Pyodide's WebAssembly, compiled
+ *                  { module }            once: Pyodide's WebAssembly, compiled, or null to do that itself
  *                  { stored: boolean }   once: whether the snapshot is on the phone
  *                  { memory }            once, if it is: the snapshot
  *                  { id, text }          a call as JSON text

@@ -11,7 +11,7 @@ import { fetched, restore } from "./snapshot.js";
 let answerText;
 /** What the page hands over (ahead.js), each as a promise that is kept when it comes. */
 const ahead = {
-  /** @type {PromiseWithResolvers<WebAssembly.Module>} */
+  /** @type {PromiseWithResolvers<WebAssembly.Module | null>} */
   module: Promise.withResolvers(),
   /** @type {PromiseWithResolvers<boolean>} */
   stored: Promise.withResolvers(),
@@ -119,7 +119,8 @@ function compileOnce() {
 }
 
 /**
- * Have Pyodide take the WebAssembly that the page compiled, in place of fetching its own.
+ * Have Pyodide take the WebAssembly that is compiled already, by the page or here, in place of fetching
+ * its own only once it comes to it.
  *
  * Pyodide also swallows a failure here and then waits for ever: hear of it from the promise
  * returned, which never resolves and rejects with the cause.
@@ -128,6 +129,10 @@ function compileOnce() {
  */
 function useCompiled(address) {
   const { fetch } = globalThis;
+  const compiled = ahead.module.promise.then(
+    (module) => module ?? WebAssembly.compileStreaming(fetch(address)),
+  );
+  compiled.catch(() => {}); // told below, when Pyodide asks for it
   globalThis.fetch = (resource, options) =>
     resource instanceof URL && resource.href === address
       ? Promise.resolve(new Response())
@@ -135,7 +140,7 @@ function useCompiled(address) {
   return new Promise((_, reject) => {
     WebAssembly.instantiateStreaming = async (_, imports = {}) => {
       try {
-        const module = await ahead.module.promise;
+        const module = await compiled;
         return { module, instance: await WebAssembly.instantiate(module, imports) };
       } catch (error) {
         reject(error);
