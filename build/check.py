@@ -78,6 +78,9 @@ ALL = (
         "Browser tests that measure time",
         (install.PYTHON, "-m", "pytest", "--quiet", *BROWSER, "-m", "alone"),
     ),
+    Check(
+        "First visit, without its times", (install.PYTHON, install.BUILD / "audit.py", "--untimed")
+    ),
 )
 LONG = Check("A million inputs", (*PYTEST, "--dist=load", "tests/fuzz", f"--inputs={MILLION}"))
 

@@ -110,6 +110,7 @@ SITE = (
     npm_step("site", BUILD, "--omit=dev", larger=CHECK[1]),
 )
 BROWSER = (npm_step("browser", BUILD / "browser"),)
+AUDIT = (npm_step("audit", BUILD / "audit"),)
 
 REASONS = (
     (

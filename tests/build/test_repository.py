@@ -23,7 +23,7 @@ REGISTRIES = [
     )
 ]
 VAGUE_NAMES = {"utils", "helpers", "manager", "common", "misc"}
-LOCKS = [ROOT / "build" / "package-lock.json", ROOT / "build" / "browser" / "package-lock.json"]
+LOCKS = [ROOT / "build" / place / "package-lock.json" for place in ("", "browser", "audit")]
 
 
 def files() -> list[Path]:
