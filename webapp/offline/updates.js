@@ -5,6 +5,9 @@
 
 import { messageSW, Workbox } from "workbox-window";
 
+/** What each version brought: longer with each, so it comes with this and not in the page itself. */
+export { default as changes } from "../data/changes.json";
+
 const HOUR = 3_600_000;
 
 /**

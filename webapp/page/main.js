@@ -137,7 +137,9 @@ else addEventListener("load", storeAll);
 async function storeAll() {
   if (!serviceWorker) return;
   const part = await bundle(updates).catch(() => null); // no network: next time
-  part?.watchForUpdates({
+  if (!part) return;
+  status.changed(part.changes);
+  part.watchForUpdates({
     serviceWorker,
     onOffer: (/** @type {() => void} */ accept) => status.newVersion(accept),
     onOfflineReady: () => status.offlineReady(),

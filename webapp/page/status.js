@@ -48,6 +48,19 @@ export class Status {
     );
   }
 
+  /** @param {{ title: string, lines: string[] }[]} changes what the versions brought, the newest first */
+  changed(changes) {
+    const place = /** @type {HTMLElement} */ (document.getElementById("changes"));
+    render(
+      changes.map(
+        ({ title, lines }) =>
+          html`<h3>${title}</h3>
+            <ul>${lines.map((line) => html`<li>${line}</li>`)}</ul>`,
+      ),
+      place,
+    );
+  }
+
   offlineReady() {
     show("stored-line", true);
   }
