@@ -117,11 +117,13 @@ def test_damage_at_the_machine_stops_nothing_else(phone: BrowserContext, tmp_pat
     other = {**session, "id": "other", "socks": [session["socks"][0], {"slots": 60}]}
     spoilt = {**happenings[2], "place": {"step": "far"}}
     gone = [session["id"], 2]
+    far = {**happenings[0], "number": 10**12}
     text = target(page).inner_text()
     page.goto("about:blank")
     page.goto("./")
     page.evaluate(
-        SPOIL, {"sessions": [[None, other]], "happenings": [[None, spoilt], [gone, None]]}
+        SPOIL,
+        {"sessions": [[None, other]], "happenings": [[None, spoilt], [None, far], [gone, None]]},
     )
     page.reload()
     expect(target(page)).to_be_visible()
@@ -130,11 +132,14 @@ def test_damage_at_the_machine_stops_nothing_else(phone: BrowserContext, tmp_pat
     page.go_back()
     line = page.locator("#machine-line")
     expect(line.locator(".on-machine")).to_have_count(1)
-    expect(line.locator(".set-aside")).to_have_count(2)
+    expect(line.locator(".set-aside")).to_have_count(3)
     pair = line.locator(".set-aside", has_text="A pair at the machine")
     assert json.loads(saved(page, pair, tmp_path)) == {"session": other, "happenings": []}
     pair.locator(".drop-aside").tap()
+    line.locator(".set-aside", has_text=str(10**12)).locator("summary").tap()
+    line.locator(".set-aside", has_text=str(10**12)).locator(".drop-aside").tap()
     one = line.locator(".set-aside", has_text="One thing that was counted")
+    expect(one).to_have_count(1)
     assert json.loads(saved(page, one, tmp_path)) == spoilt
     after: dict[str, list[dict[str, Any]]] = page.evaluate(SPOIL, {})
     assert [one["id"] for one in after["sessions"]] == [session["id"]]

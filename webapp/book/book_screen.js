@@ -25,6 +25,8 @@ export class BookScreen {
   #sorted = [];
   /** Those found. @type {Wearer[]} */
   #listed = [];
+  /** In no copy, in words. */
+  #missing = "";
   #scroll = 0;
   /** @type {IntersectionObserver | undefined} */
   #end;
@@ -42,6 +44,7 @@ export class BookScreen {
   follow() {
     this.#sorted = sorted(this.wearers.all, this.#order);
     this.#listed = found(this.#sorted, this.#search);
+    this.#missing = missing(this.#sorted);
   }
 
   /** Where she was in the list, to come back to. */
@@ -63,7 +66,7 @@ export class BookScreen {
       </div>
       <div role="status">${deleted ? this.#undo(deleted) : nothing}</div>
       ${this.wearers.aside.map((one) => this.#aside(one))}
-      ${this.#offer(missing(this.wearers.all))}
+      ${this.#offer()}
       ${many ? this.#list(many) : html`${EMPTY}<p class="copies">Is your book on another phone? Take a copy of it in.</p>${this.#copies()}`}
     `;
   }
@@ -112,14 +115,15 @@ export class BookScreen {
       ${this.#copies()}`;
   }
 
-  /** A copy, where it is time for one. @param {string} why */
-  #offer(why) {
+  /** A copy, where it is time for one. */
+  #offer() {
     const later = () => {
       putOff();
+      this.follow();
       this.redraw();
     };
-    return why
-      ? html`<div class="line" id="copy-offer"><p>${why}</p>
+    return this.#missing
+      ? html`<div class="line" id="copy-offer"><p>${this.#missing}</p>
           <div class="row"><button type="button" id="copy-now" @click=${this.saveCopy}>Save all to a file</button>
             <button type="button" id="copy-later" @click=${later}>Not today</button></div></div>`
       : nothing;

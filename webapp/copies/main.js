@@ -74,8 +74,7 @@ export class Copies {
     );
     if (!visits) {
       return this.#say({
-        wrong:
-          "The phone does not hand out all visits just now. Try again in a while; nothing was saved.",
+        said: "The phone does not hand out all visits just now. Try again in a while; nothing was saved.",
       });
     }
     const book = all.map((wearer) => ({ wearer, visits: visits.get(wearer.id) ?? [] }));
@@ -94,7 +93,8 @@ export class Copies {
     const lacking = whole
       ? ""
       : " The phone did not hand out all pairs at the machine: some are not in it. Save another copy in a while.";
-    this.#say({ said: `Saved to a file: ${what}.${lacking}` });
+    const aside = this.wearers.aside.length ? " What was set aside is not in it." : "";
+    this.#say({ said: `Saved to a file: ${what}.${lacking}${aside}` });
   }
 
   /** @returns {Promise<Machine | undefined>} */
@@ -103,8 +103,7 @@ export class Copies {
       return await this.host.knitting();
     } catch {
       this.#say({
-        wrong:
-          "What was counted at the machine could not be loaded, so nothing was saved. Look whether there is a network, and try again.",
+        said: "What was counted at the machine could not be loaded, so nothing was saved. Look whether there is a network, and try again.",
       });
     }
   }
@@ -139,10 +138,11 @@ export class Copies {
   #merging({ changes, same }) {
     const how = (/** @type {Change["how"]} */ which) => changes.filter((one) => one.how === which);
     const [fresh, further, other] = [how("new"), how("further"), how("other")];
+    const alike = many(same);
     return html`<section class="line visit" aria-label="What the copy would change">
       <p><strong>To add: ${fresh.length ? inWords(fresh) : "nothing"}.</strong>
         ${further.length ? `Counted further than here: ${inWords(further)}.` : nothing}
-        ${same.length ? `As they are here: ${same.length}.` : nothing}
+        ${alike.length ? `As they are here: ${listed(alike)}.` : nothing}
         ${other.length ? `Other than here: ${inWords(other)}; choose which to keep.` : nothing}</p>
       ${other.map((one, at) => this.#choice(one, at))}
       <div class="row"><button type="button" id="take-in" @click=${() => this.#take(changes)}>Take it in</button>
@@ -211,14 +211,19 @@ export class Copies {
 
 /** What they are: how many wearers and pairs, and all else by name. @param {Change[]} changes */
 function inWords(changes) {
-  const many = /** @type {const} */ (["wearer", "pair"]).map(
-    (kind) => /** @type {const} */ ([kind, changes.filter((one) => one.kind === kind).length]),
-  );
   const named = changes.filter(({ kind }) => kind === "sheet" || kind === "settings");
   return listed([
-    ...many.filter(([, count]) => count).map(([kind, count]) => counted(kind, count)),
+    ...many(changes.map(({ kind }) => kind)),
     ...named.map(({ title }) => title[0].toLowerCase() + title.slice(1)),
   ]);
+}
+
+/** How many wearers and pairs, where there are any. @param {Change["kind"][]} kinds */
+function many(kinds) {
+  return /** @type {const} */ (["wearer", "pair"]).flatMap((which) => {
+    const count = kinds.filter((kind) => kind === which).length;
+    return count ? counted(which, count) : [];
+  });
 }
 
 /** @param {"wearer" | "pair"} kind @param {number} many */

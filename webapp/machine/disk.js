@@ -4,7 +4,7 @@
  * @import {Aside, Happening, Kept, Session} from "./types"
  */
 import { Database } from "../storage/database.js";
-import { happeningOf, lost, sessionOf } from "./record.js";
+import { happeningOf, lost, MOST, sessionOf } from "./record.js";
 
 const NAME = "heelwise.machine";
 
@@ -71,7 +71,8 @@ export class Disk extends Database {
   /** Number by number from the first: each keeps its place, also beside one that cannot be read. @param {Happening[]} raw */
   #inARow(raw) {
     const known = new Map(raw.map((one) => [one.number, this.#happening(one)]));
-    const last = raw.findLast(({ number }) => Number.isInteger(number))?.number ?? 0;
+    const last =
+      raw.findLast(({ number }) => Number.isInteger(number) && number <= MOST)?.number ?? 0;
     const [{ session = "" } = {}] = raw;
     return Array.from({ length: last }, (_, at) => known.get(at + 1) ?? lost(session, at + 1));
   }
@@ -88,12 +89,18 @@ export class Disk extends Database {
     this.aside.set(String(key), { key, text: JSON.stringify(raw) });
   }
 
-  /** For good; of a session, all that happened in it too. @param {Aside} one */
+  /** For good, unless it was written anew meanwhile; of a session, all that happened in it too. @param {Aside} one */
   async drop({ key }) {
     if (Array.isArray(key)) {
-      await this.twice((database) => database.delete("happenings", key));
-      await this.forget("happenings", key);
-    } else await this.remove([key]);
+      const now = await this.twice((database) => database.get("happenings", key));
+      if (!readable(happeningOf, now)) {
+        await this.twice((database) => database.delete("happenings", key));
+        await this.forget("happenings", key);
+      }
+    } else {
+      const now = await this.twice((database) => database.get("sessions", key));
+      if (!readable(sessionOf, now)) await this.remove([key]);
+    }
     this.aside.delete(String(key));
   }
 

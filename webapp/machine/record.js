@@ -7,7 +7,8 @@ import { countedOf } from "../page/counted_of.js";
 
 const PARTS = ["waste", "cuff", "leg", "heel", "foot", "toe", "finish"];
 const KINDS = ["done", "back", "jump", "note", "turn", "plan", "yarn", "lost"];
-const MOST = 100_000; // rounds, rows or steps; needles are far fewer, and are drawn
+/** Rounds, rows, steps or things that happened; needles are far fewer, and are drawn. */
+export const MOST = 100_000;
 const SLOTS = 1000;
 
 /** @param {any} raw @returns {Session} the same @throws {TypeError} where it is none */
