@@ -122,6 +122,23 @@ def test_what_differs_is_chosen_side_by_side(phone: BrowserContext, tmp_path: Pa
     expect(page.locator("[name='foot.length']")).to_have_value("30")
 
 
+def test_a_copy_saved_at_once_holds_what_was_typed_last(
+    phone: BrowserContext, tmp_path: Path
+) -> None:
+    """Quicker than the pause after which what is typed goes to the book."""
+    phone.add_init_script(
+        "const real = setTimeout; globalThis.setTimeout = (act, ms, ...more) =>"
+        " real(act, ms === 400 ? 1e8 : ms, ...more);"
+    )
+    page = opened(phone)
+    open_book(page)
+    new_wearer(page, "Nuri", "24")
+    back_to_book(page)
+    copies(page)
+    copy = json.loads(saved(page, "#save-copy", tmp_path).read_text())
+    assert copy["book"][0]["visits"][0]["values"]["foot.length"] == "24"
+
+
 def test_a_copy_of_version_1_is_still_read(phone: BrowserContext) -> None:
     page = opened(phone)
     open_book(page)

@@ -138,6 +138,7 @@ export class ToBook {
     if (!history.state?.book) history.replaceState({ step: this.nav.step, book: view }, "");
     try {
       const book = await this.#load();
+      this.#write(); // a copy saved at once holds what was typed last
       if (location.hash === HASH) book.show(view);
     } catch (error) {
       console.error(error);
