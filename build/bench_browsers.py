@@ -11,7 +11,7 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any, Protocol
 
-from build import install
+from build import engines, install
 
 PROCESSES = ("chrom", "firefox", "MiniBrowser", "WebKit", "Isolated", "Web Content")
 
@@ -69,11 +69,10 @@ def playwright_tab(engine: str) -> Iterator[Tabs]:
                 env={**os.environ, **found.variables},
             )
         else:
-            storage = "dom.storageManager.prompt.testing"
             browser = playwright.firefox.launch(
                 channel="moz-firefox",
                 executable_path="/usr/bin/firefox-esr",
-                firefox_user_prefs={storage: True, f"{storage}.allow": True},
+                firefox_user_prefs=engines.FIREFOX_SETTINGS,
             )
 
         @contextlib.contextmanager
@@ -89,7 +88,7 @@ def playwright_tab(engine: str) -> Iterator[Tabs]:
 @contextlib.contextmanager
 def webkit_tab() -> Iterator[Tabs]:
     """Tabs of WebKitGTK; run under xvfb-run where there is no screen."""
-    from selenium import webdriver  # type: ignore[import-not-found,unused-ignore]
+    from selenium import webdriver
 
     class WebKitTab:
         def __init__(self, driver: Any) -> None:
@@ -105,7 +104,7 @@ def webkit_tab() -> Iterator[Tabs]:
     @contextlib.contextmanager
     def tab() -> Iterator[Tab]:
         options = webdriver.WebKitGTKOptions()
-        options.binary_location = "/usr/lib/x86_64-linux-gnu/webkit2gtk-4.1/MiniBrowser"
+        options.binary_location = str(engines.mini_browser())
         options.add_argument("--automation")
         service = webdriver.WebKitGTKService("/usr/bin/WebKitWebDriver")
         driver = webdriver.WebKitGTK(options=options, service=service)

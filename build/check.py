@@ -11,7 +11,7 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[1]))  # names count from the repository
 
-from build import install
+from build import engines, install
 
 BIN = install.VENV / "bin"
 NPM_BIN = install.BUILD / "node_modules" / ".bin"
@@ -67,13 +67,16 @@ QUICK = (
     Check("Size budget", (install.PYTHON, install.BUILD / "budget.py")),
 )
 BROWSER = ("tests/browser", "tests/faults")
-NOT_BROWSER = tuple(f"--ignore={folder}" for folder in BROWSER)
+ENGINES = "tests/engines"
+NOT_BROWSER = tuple(f"--ignore={folder}" for folder in (*BROWSER, ENGINES))
 MILLION = 1_000_000
 FAST = (*QUICK, Check("Tests that take seconds", (*PYTEST, *NOT_BROWSER, "-m", "not slow")))
 ALL = (
     *QUICK,
     Check("Tests", (*PYTEST, *NOT_BROWSER)),
     Check("Browser tests", (*PYTEST, *BROWSER, "-m", "not alone")),
+    # An engine's tests after one another, for it starts slowly.
+    Check("Core on Chromium, Firefox and WebKit", (*PYTEST, "--dist=loadgroup", ENGINES)),
     Check(
         "Browser tests that measure time",
         (install.PYTHON, "-m", "pytest", "--quiet", *BROWSER, "-m", "alone"),
@@ -93,6 +96,8 @@ def prepare(fast: bool) -> None:
     if not fast:
         with install.timed("Chromium"):
             install.quietly("Chromium", (install.PYTHON, install.BUILD / "chromium.py"))
+        with install.timed("Firefox and WebKit"):
+            install.quietly("The engines", (install.PYTHON, install.BUILD / "engines.py"))
 
 
 def main() -> int:
@@ -117,6 +122,8 @@ def main() -> int:
         print("\n── Summary")
         for held, seconds, name in rows:
             print(f"{'holds' if held else 'FAILS':6} {seconds:7.1f} s  {name}")
+        for name in [] if options.fast else engines.absent():
+            print(f"NOT TRIED: {name} is not on this machine and could not be installed.")
         failed = [name for held, _, name in rows if not held]
         print(
             f"{len(rows)} checks in {time.monotonic() - start:.0f} s: "

@@ -16,7 +16,7 @@ import tarfile
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from build import install
+from build import debian, install
 
 PACKED = install.BROWSER[0].folder / "@sparticuz" / "chromium" / "bin"
 UNPACKED = install.TOOLS / "chromium"
@@ -98,14 +98,8 @@ def unpack(packed: Path, into: Path) -> None:
 
 def by_apt() -> Chromium | None:
     """Debian's, where this process may install it."""
-    if os.geteuid() != 0 or not shutil.which("apt-get"):
-        return None
-    try:
-        install.quietly("apt-get", ("apt-get", "update"))
-        install.quietly("apt-get", ("apt-get", "install", "-y", "--no-install-recommends", *DEBIAN))
-    except install.Stop:
-        return None  # the npm package may still do
-    return of_the_machine()
+    # Where it cannot be, the npm package may still do.
+    return of_the_machine() if debian.brought(*DEBIAN) else None
 
 
 def by_npm() -> Chromium:
