@@ -7,7 +7,7 @@ import pytest
 from playwright.sync_api import Browser, BrowserContext, Page
 
 from tests.browser.host import until
-from tests.browser.machine_site import machine_site
+from tests.browser.machine_site import BENCH_READY, machine_site
 from tests.browser.small_sock import session
 
 KEPT, MEMORY = "kept", "in memory"
@@ -41,7 +41,7 @@ def opened(context: BrowserContext, address: str, trouble: str = "") -> Page:
     if trouble:
         page.add_init_script(trouble)
     page.goto(address)
-    until(page, "'machine' in globalThis")
+    until(page, BENCH_READY)
     return page
 
 

@@ -8,7 +8,7 @@ import pytest
 from playwright.sync_api import Browser, Page
 
 from tests.browser.host import until
-from tests.browser.machine_site import machine_site
+from tests.browser.machine_site import BENCH_READY, machine_site
 from tests.browser.small_sock import knit, session
 
 Doing = dict[str, Any]
@@ -20,7 +20,7 @@ def page(browser: Browser, tmp_path_factory: pytest.TempPathFactory) -> Iterator
         context = browser.new_context(service_workers="block")
         page = context.new_page()
         page.goto(address)
-        until(page, "Boolean(machine)")
+        until(page, BENCH_READY)
         yield page
         context.close()
 

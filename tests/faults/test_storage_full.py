@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterator
 import pytest
 
 from tests.browser.host import until
-from tests.browser.machine_site import machine_site
+from tests.browser.machine_site import BENCH_READY, machine_site
 from tests.browser.small_sock import session
 from tests.faults.kept_phone import KeptPhone
 
@@ -31,7 +31,7 @@ def test_full_is_told_and_all_is_written_once_there_is_room(
     with phone.opened() as context:
         page = context.pages[0]
         page.goto(address)
-        until(page, "'machine' in globalThis")
+        until(page, BENCH_READY)
         line = context.new_cdp_session(page)
         origin = {"origin": address.rstrip("/")}
         line.send("Storage.overrideQuotaForOrigin", {**origin, "quotaSize": 200_000})
@@ -48,5 +48,5 @@ def test_full_is_told_and_all_is_written_once_there_is_room(
     with phone.opened() as context:
         page = context.pages[0]
         page.goto(address)
-        until(page, "'machine' in globalThis")
+        until(page, BENCH_READY)
         assert page.evaluate("machine.stored('one')") == list(range(1, 31))
