@@ -6,6 +6,7 @@ from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import BrowserContext, expect
 
 from tests.browser.at_machine import begun, go_to, knit, settings
+from tests.browser.book import new_wearer, open_book
 from tests.browser.test_looks import AXE
 from tests.browser.walk import error_at, field, fill_foot, opened, step
 
@@ -63,6 +64,17 @@ def test_a_shelf_from_filling_to_undoing(phone: BrowserContext, screens: Path) -
     page.locator("#shelf > summary").tap()
     expect(field(page, f"{YARN}.name")).to_have_value("the grey one")
     expect(page.locator(".shelf > li")).to_have_count(6)
+
+    first.locator(".take").tap()
+    expect(page.locator("#shelf-undo")).to_contain_text("In the plan now")
+    open_book(page)
+    new_wearer(page, "Nobody yet", "24")
+    page.locator("#measure summary", has_text="both feet").tap()
+    page.locator("#measure summary", has_text="The other foot").first.tap()
+    field(page, "other_foot.length").fill("24.7")
+    step(page, "yarn")
+    expect(page.locator("#shelf-undo")).to_be_empty()
+    expect(page.locator("#shelf-place .note")).to_contain_text("Foot length, other foot. The pair")
 
 
 def test_what_a_sock_took_goes_off_the_shelf_where_she_wants_it(

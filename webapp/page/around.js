@@ -82,8 +82,17 @@ function elsewhere({ field, text }, go) {
   if (!field || (stepOf(field) ?? "counts") === "counts") return nothing;
   const input = /** @type {HTMLInputElement | null} */ (document.getElementById(idOf(field)));
   if (!input || (field.startsWith("fabric.") && !input.value.trim())) return nothing;
-  return html`<p class="note"><strong>${input.labels?.[0]?.textContent}.</strong> ${text}</p>
+  return html`${titled({ field, text })}
     <button type="button" @click=${() => goTo(field, go)}>Go there</button>`;
+}
+
+/** A note that stands away from its field begins with the field's title. @param {Plan["notes"][number]} note */
+export function titled({ field, text }) {
+  const input = /** @type {HTMLInputElement | null} */ (
+    field && document.getElementById(idOf(field))
+  );
+  const title = input?.labels?.[0]?.textContent;
+  return html`<p class="note">${title ? html`<strong>${title}.</strong> ` : nothing}${text}</p>`;
 }
 
 /** @param {Fit} found */

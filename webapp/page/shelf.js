@@ -43,6 +43,8 @@ export class ShelfScreen {
     });
     this.fold.addEventListener("toggle", () => this.#work());
     nav.addEventListener("step", () => this.#work());
+    // What was taken down for one wearer is neither told nor undone on the sheet of another.
+    plan.addEventListener("fill", () => render(nothing, this.undo));
   }
 
   /** The foot has changed, perhaps. @param {Answer} answer */
@@ -92,13 +94,9 @@ export class ShelfScreen {
     const before = this.plan.values();
     const { way, ...chosen } = toValues(one.choose);
     this.#put({ ...chosen, way });
-    const back = () => {
-      this.#put(before);
-      render(nothing, this.undo);
-    };
     render(
       html`<div class="line row"><p>In the plan now: ${nameOf(one)}.</p>
-        <button type="button" id="shelf-back" @click=${back}>Bring back what was there</button></div>`,
+        <button type="button" id="shelf-back" @click=${() => this.#put(before)}>Bring back what was there</button></div>`,
       this.undo,
     );
     this.undo.scrollIntoView({ block: "nearest" });

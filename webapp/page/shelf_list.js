@@ -3,7 +3,7 @@
  * @import {Candidate, Shelf} from "./types"
  */
 import { html, nothing, render, svg } from "lit-html";
-import { MARKS } from "./around.js";
+import { MARKS, titled } from "./around.js";
 
 const FIRST = 4;
 const LEVELS = /** @type {const} */ ({
@@ -31,7 +31,7 @@ export function renderShelf(shelf, place, take) {
     html`
       <h3>${shelf.words}</h3>
       ${shelf.wanted.length ? html`<p>What would fit:</p><ul class="assumptions">${shelf.wanted.map(({ words }) => html`<li>${words}</li>`)}</ul>` : nothing}
-      ${shelf.notes.map(({ text }) => html`<p class="note">${text}</p>`)}
+      ${shelf.notes.map(titled)}
       <ol class="shelf">${shelf.best.slice(0, FIRST).map((one) => candidate(one, take))}</ol>
       ${
         rest.length

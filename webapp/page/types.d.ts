@@ -211,7 +211,7 @@ export interface Shelf {
   best: Candidate[];
   wanted: { words: string }[];
   assumptions: string[];
-  notes: { text: string }[];
+  notes: { field: string | null; text: string }[];
 }
 /** What a card to knit from says; a fact without text is written in by hand. */
 export interface Card {
