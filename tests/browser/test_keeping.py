@@ -339,6 +339,7 @@ BAD: dict[str, tuple[str | bytes, str]] = {
     "another JSON": ("[1, 2, 3]", NO_COPY),
     "nothing": ("", NO_COPY),
     "null": ("null", NO_COPY),
+    "cut": (json.dumps(GOOD, separators=(",", ":"))[:300], "cut short on its way"),
     "deep": ("[" * 200_000 + "]" * 200_000, NO_COPY),
     "not a number": (json.dumps(GOOD).replace(": 5", ": NaN"), NO_COPY),
     "newer": (spoilt("version", 3), "newer version of this page"),

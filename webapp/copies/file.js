@@ -20,6 +20,8 @@ const ANEW = "Nothing was taken in. Save all anew on the other phone, and pick t
 const NO_COPY =
   "This is not a copy of what the page keeps. Pick a file that “Save all to a file” made; its name begins with heelwise-.";
 
+const BEGINNING = '{"heelwise":"wearers"';
+
 /** @type {Record<SheetName, string>} */
 export const SHEETS = {
   mine: "Your own page",
@@ -61,7 +63,9 @@ function parsed(text) {
   try {
     return JSON.parse(text) ?? {};
   } catch {
-    throw new Unreadable(NO_COPY);
+    throw new Unreadable(
+      text.startsWith(BEGINNING) ? `This copy was cut short on its way. ${ANEW}` : NO_COPY,
+    );
   }
 }
 
