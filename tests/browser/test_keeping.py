@@ -492,7 +492,11 @@ def test_how_copies_look(
 ) -> None:
     across, down = WIDTHS[width]
     size = {"width": across, "height": down}
-    page = two_wearers(new_phone(viewport=size, color_scheme=scheme, reduced_motion="reduce"))
+    page = two_wearers(
+        new_phone(
+            viewport=size, color_scheme=scheme, reduced_motion="reduce", device_scale_factor=1.5
+        )
+    )
     copy = json.loads(saved(page, "#save-copy", tmp_path).read_text())
     copy["book"][0]["wearer"]["colours"] = "moss"
     copy["book"].append(GOOD["book"][0])

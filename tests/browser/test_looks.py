@@ -72,8 +72,7 @@ def screens_of(page: Page) -> Iterator[str]:
     yield "3-example"
 
 
-@pytest.mark.slow
-@pytest.mark.parametrize(
+LOOKS = pytest.mark.parametrize(
     ("width", "scheme"),
     [
         ("phone", "light"),
@@ -84,6 +83,10 @@ def screens_of(page: Page) -> Iterator[str]:
         ("desk", "dark"),
     ],
 )
+
+
+@pytest.mark.slow
+@LOOKS
 def test_every_screen(new_phone: NewPhone, screens: Path, width: str, scheme: str) -> None:
     across, down = WIDTHS[width]
     page = opened(

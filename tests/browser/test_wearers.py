@@ -22,7 +22,7 @@ from tests.browser.book import (
     with_wearers,
 )
 from tests.browser.host import comes_true, until
-from tests.browser.test_looks import AXE, WIDTHS, sideways, too_small
+from tests.browser.test_looks import AXE, LOOKS, WIDTHS, sideways, too_small
 from tests.browser.walk import choose, field, figures, fill_foot, opened, step
 
 NewPhone = Callable[..., BrowserContext]
@@ -165,6 +165,10 @@ def test_all_that_is_written_of_a_wearer_stays(phone: BrowserContext) -> None:
     expect(page.locator("#wearer-label-error")).to_contain_text("label is missing")
     page.locator("#all-wearers").tap()
     assert labels(page) == ["Nuri, ferry"]
+    expect(page.locator(".wearers .allergy")).to_have_text("allergy: lanolin")
+    card(page, "Nuri, ferry")
+    page.locator("#open-sheet").tap()
+    expect(page.locator("#visit-line")).to_contain_text("Allergy: lanolin")
 
 
 def test_a_label_is_wanted(phone: BrowserContext) -> None:
@@ -668,14 +672,14 @@ def screens_of(page: Page) -> Iterator[str]:
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-@pytest.mark.parametrize("width", list(WIDTHS))
+@LOOKS
 def test_every_screen_of_the_book(
     new_phone: NewPhone, screens: Path, width: str, scheme: str
 ) -> None:
     across, down = WIDTHS[width]
     size = {"width": across, "height": down}
-    page = opened(new_phone(viewport=size, color_scheme=scheme, reduced_motion="reduce"))
+    looks = {"color_scheme": scheme, "reduced_motion": "reduce", "device_scale_factor": 1.5}
+    page = opened(new_phone(viewport=size, **looks))
     for name in screens_of(page):
         page.screenshot(path=screens / f"{name}-{width}-{scheme}.png", full_page=True)
         assert sideways(page) == 0, f"{name} scrolls sideways"

@@ -147,6 +147,7 @@ export class BookScreen {
           ? html`${one.due < now ? html`<strong>late:</strong> ` : "for "}${dueShown(one.due)}`
           : nothing
       }</span>
+      ${open && one.allergy ? html`<span class="allergy"><strong>allergy:</strong> <bdi>${short(one.allergy)}</bdi></span>` : nothing}
     </a></li>`;
   }
 

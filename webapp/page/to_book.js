@@ -171,7 +171,8 @@ export class ToBook {
       place: this.#place,
       table: () => this.form.values(),
       machine: () => forNextFoot(this.draft.mine ?? {}),
-      open: ({ id, label }, values) => this.sheets.openWearer({ id, label, values }),
+      open: ({ id, label, allergy }, values) =>
+        this.sheets.openWearer({ id, label, allergy, values }),
       rename: (id, label) => {
         this.sheets.rename(id, label);
         this.atMachine.rename(id, label);

@@ -252,6 +252,8 @@ export interface Visit {
   /** of a wearer */
   id?: string;
   label?: string;
+  /** as it was when the sheet was opened */
+  allergy?: string;
   link?: string;
   foot?: number;
   opened: Values;

@@ -80,9 +80,10 @@ export class VisitLine {
   }
 
   /** @param {Visit} visit */
-  #wearer({ label = "" }) {
+  #wearer({ label = "", allergy = "" }) {
     return html`<div class="line visit">
       <p><strong><bdi>${short(label)}</bdi></strong>, kept in the book as you type. Your own page is apart.</p>
+      ${allergy ? html`<p><strong>Allergy: <bdi>${short(allergy)}</bdi></strong></p>` : nothing}
       <div class="row"><button type="button" data-book="list">Back to the book</button>
         <button type="button" @click=${this.ways.back}>Back to mine</button></div>
     </div>`;
