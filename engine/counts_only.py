@@ -3,8 +3,9 @@
 What is left are cylinder, yarn and fabric as they were told, sock one where this is sock two, and
 every count as it was worked out: cuff, leg, heel, toe, and for the foot rounds the length of the
 sock's own foot. That length stands in the middle of all that round to the same rounds, so it may be
-written in whole tenths of a mm. Foot and other foot, sex, age, height, weight, shoe size, the yarn
-at hand and the girths of a leg stay behind.
+written in whole tenths of a mm; that of a sock two may not, and is written to its thousandths. Foot
+and other foot, sex, age, height, weight, shoe size, the yarn at hand and the girths of a leg stay
+behind.
 """
 
 from __future__ import annotations
@@ -58,7 +59,7 @@ def without_person(request: Mapping[str, Any], sock: Sock) -> Bare:
         "leg": {"rounds": sock.leg_rounds},
         "heel": _pocket(sock.heel),
         "toe": _pocket(sock.toe),
-        "foot_length_of_sock": _written(length, sock.system),
+        "foot_length_of_sock": _written(length, sock),
     }
     return Bare({**kept, "sock": counts}, _BANDS if sock.leg.shaped else "")
 
@@ -74,10 +75,11 @@ def _length(sock: Sock) -> float:
     return sock.foot_length
 
 
-def _written(mm: float, system: units.System) -> str:
-    if system == "in":
-        return f"{units.number(mm / units.MM_PER_INCH, 3)} in"
-    return f"{units.number(mm / 10, 2)} cm"
+def _written(mm: float, sock: Sock) -> str:
+    more = 0 if sock.knitted_rounds is None else 2
+    if sock.system == "in":
+        return f"{units.number(mm / units.MM_PER_INCH, 3 + more)} in"
+    return f"{units.number(mm / 10, 2 + more)} cm"
 
 
 def _pocket(pocket: Pocket) -> dict[str, int]:

@@ -102,6 +102,21 @@ def test_the_very_same_counts_and_nothing_of_the_person(request: Json) -> None:
     assert bool(bands) == ("bands" in found["counts_link_words"])
 
 
+def test_a_sock_two_whose_foot_is_just_under_half_a_round_stays_so() -> None:
+    """Written to a tenth of a mm, its length came to a round more."""
+    request = {
+        "units": "cm",
+        "foot": {"length": "176.0 mm", "toe_breadth": "60 mm"},
+        "cylinder": {"slots": 40},
+        "fabric": {"stitches": "52.00 / 10 cm", "rounds": "57.20 / 10 cm"},
+        "other_foot": {"length": "150 mm"},
+        "first_sock": {"foot_rounds": 20, "length": "150 mm"},
+    }
+    found = page(request)
+    again = page(opened(found["counts_link"]))
+    assert whole_counts(again) == whole_counts(found)
+
+
 @pytest.mark.parametrize(
     "changes",
     [
