@@ -9,12 +9,11 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import BrowserContext, Page, expect
 
 from engine import api
 from tests.browser.at_machine import begun, go_to, knit, request, settings, target
-from tests.browser.test_looks import AXE, sideways, too_small
+from tests.browser.test_looks import sideways, too_small, violations
 
 NewPhone = Callable[..., BrowserContext]
 SIZES = {"phone": (390, 844), "narrow": (320, 568), "lying": (844, 390), "desk": (1280, 800)}
@@ -92,12 +91,6 @@ def whole(page: Page) -> list[str]:
     return found
 
 
-def violations(page: Page) -> list[tuple[str, list[str]]]:
-    """What axe-core finds: the rule, and where it is broken."""
-    found = Axe().run(page, options=AXE).response["violations"]
-    return [(rule["id"], [node["target"] for node in rule["nodes"]]) for rule in found]
-
-
 @pytest.mark.slow
 @pytest.mark.parametrize(
     ("size", "scheme"),
@@ -124,12 +117,12 @@ def test_two_thirds_are_for_the_hand(
         assert box["y"] + box["height"] <= down + 1, f"{name}: the target reaches below the screen"
         assert whole(page) == [], name
         assert too_small(page) == [], name
-        assert violations(page) == [], name
+        assert violations(page, size) == [], name
     for name in sheets(page):
         page.screenshot(path=screens / f"machine-{name}-{size}-{scheme}.png")
         assert sideways(page) == 0, f"{name} scrolls sideways"
         assert too_small(page) == [], name
-        assert violations(page) == [], name
+        assert violations(page, size) == [], name
 
 
 @pytest.mark.slow

@@ -7,7 +7,6 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import BrowserContext, Page, expect
 
 from tests.browser.at_machine import planned, target
@@ -22,7 +21,7 @@ from tests.browser.book import (
     with_wearers,
 )
 from tests.browser.small_sock import session
-from tests.browser.test_looks import AXE, WIDTHS, sideways, too_small
+from tests.browser.test_looks import WIDTHS, sideways, too_small, violations
 from tests.browser.walk import field, opened, step
 
 NewPhone = Callable[..., BrowserContext]
@@ -505,6 +504,5 @@ def test_how_copies_look(
         page.wait_for_timeout(300)
         page.screenshot(path=screens / f"copies-{name}-{width}-{scheme}.png", full_page=True)
         assert sideways(page) == 0, name
-        found = Axe().run(page, options=AXE).response["violations"]
-        assert not found, f"{name}: {[(v['id'], [n['target'] for n in v['nodes']]) for v in found]}"
+        assert violations(page, width) == [], name
         assert too_small(page) == [], name

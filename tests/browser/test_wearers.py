@@ -7,7 +7,6 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import BrowserContext, Page, expect
 
 from tests.browser.book import (
@@ -22,7 +21,7 @@ from tests.browser.book import (
     with_wearers,
 )
 from tests.browser.host import comes_true, until
-from tests.browser.test_looks import AXE, LOOKS, WIDTHS, sideways, too_small
+from tests.browser.test_looks import LOOKS, WIDTHS, sideways, too_small, violations
 from tests.browser.walk import choose, field, figures, fill_foot, opened, step
 
 NewPhone = Callable[..., BrowserContext]
@@ -683,8 +682,7 @@ def test_every_screen_of_the_book(
     for name in screens_of(page):
         page.screenshot(path=screens / f"{name}-{width}-{scheme}.png", full_page=True)
         assert sideways(page) == 0, f"{name} scrolls sideways"
-        found = Axe().run(page, options=AXE).response["violations"]
-        assert not found, f"{name}: {[(v['id'], [n['target'] for n in v['nodes']]) for v in found]}"
+        assert violations(page, width) == [], name
         assert too_small(page) == [], name
 
 
