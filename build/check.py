@@ -70,13 +70,14 @@ BROWSER = ("tests/browser", "tests/faults")
 ENGINES = "tests/engines"
 NOT_BROWSER = tuple(f"--ignore={folder}" for folder in (*BROWSER, ENGINES))
 MILLION = 1_000_000
+# An engine's tests after one another, for it starts slowly.
+CORE = (*PYTEST, "--dist=loadgroup", ENGINES)
 FAST = (*QUICK, Check("Tests that take seconds", (*PYTEST, *NOT_BROWSER, "-m", "not slow")))
 ALL = (
     *QUICK,
     Check("Tests", (*PYTEST, *NOT_BROWSER)),
     Check("Browser tests", (*PYTEST, *BROWSER, "-m", "not alone")),
-    # An engine's tests after one another, for it starts slowly.
-    Check("Core on Chromium, Firefox and WebKit", (*PYTEST, "--dist=loadgroup", ENGINES)),
+    Check("Core on Chromium and Firefox", (*CORE, "-k", "not WebKit")),
     Check(
         "Browser tests that measure time",
         (install.PYTHON, "-m", "pytest", "--quiet", *BROWSER, "-m", "alone"),
@@ -85,10 +86,16 @@ ALL = (
         "First visit, without its times", (install.PYTHON, install.BUILD / "audit.py", "--untimed")
     ),
 )
-LONG = Check("A million inputs", (*PYTEST, "--dist=load", "tests/fuzz", f"--inputs={MILLION}"))
+MANY = ("env", "HEELWISE_STARTS=200", "HEELWISE_KILLS=100")
+LONG = (
+    # Its first visit has taken over a minute beside other engines; why is not known.
+    Check("Core on WebKit", (*CORE, "-k", "WebKit")),
+    Check("A million inputs", (*PYTEST, "--dist=load", "tests/fuzz", f"--inputs={MILLION}")),
+    Check("Many starts and kills", (*MANY, *PYTEST, *BROWSER, "-k", "many_starts or killed_at")),
+)
 
 
-def prepare(fast: bool) -> None:
+def prepare(fast: bool, long: bool) -> None:
     """Installs and builds what the checks look at. Raises Stop if that cannot be done."""
     install.make(install.CHECK)
     with install.timed("Site"):
@@ -96,8 +103,9 @@ def prepare(fast: bool) -> None:
     if not fast:
         with install.timed("Chromium"):
             install.quietly("Chromium", (install.PYTHON, install.BUILD / "chromium.py"))
-        with install.timed("Firefox and WebKit"):
-            install.quietly("The engines", (install.PYTHON, install.BUILD / "engines.py"))
+        wanted = ("Firefox", "WebKit") if long else ("Firefox",)
+        with install.timed(" and ".join(wanted)):
+            install.quietly("The engines", (install.PYTHON, install.BUILD / "engines.py", *wanted))
 
 
 def main() -> int:
@@ -107,14 +115,16 @@ def main() -> int:
         description="Format, lint, types, import directions, tests, browser tests, size budget.",
     )
     parser.add_argument("--fast", action="store_true", help="leave out the slow ones (< 2 min)")
-    parser.add_argument("--long", action="store_true", help="and a million inputs (an hour)")
+    parser.add_argument(
+        "--long", action="store_true", help="and what takes an hour: a million inputs, 100 kills"
+    )
     options = parser.parse_args()
     checks = FAST if options.fast else ALL
     if options.long:
-        checks = (*checks, LONG)
+        checks = (*checks, *LONG)
     with install.plainly():
         start = time.monotonic()
-        prepare(options.fast)
+        prepare(options.fast, options.long)
         rows = []
         for check in checks:
             begun = time.monotonic()
@@ -122,7 +132,9 @@ def main() -> int:
         print("\n── Summary")
         for held, seconds, name in rows:
             print(f"{'holds' if held else 'FAILS':6} {seconds:7.1f} s  {name}")
-        for name in [] if options.fast else engines.absent():
+        if not (options.fast or options.long):
+            print("NOT TRIED: WebKit, which --long tries.")
+        for name in [] if options.fast else engines.absent(options.long):
             print(f"NOT TRIED: {name} is not on this machine and could not be installed.")
         failed = [name for held, _, name in rows if not held]
         print(
