@@ -11,8 +11,8 @@ if (navigator.serviceWorker?.controller || kept()) {
   document.write(`<script type="module" src="${main}"></script>`);
 } else {
   addEventListener("load", () => {
-    new PerformanceObserver(start).observe({ type: "paint", buffered: true });
     setTimeout(start, PATIENCE_MS);
+    new PerformanceObserver(start).observe({ type: "paint", buffered: true });
   });
 }
 
