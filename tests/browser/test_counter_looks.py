@@ -117,12 +117,12 @@ def test_two_thirds_are_for_the_hand(
         assert box["y"] + box["height"] <= down + 1, f"{name}: the target reaches below the screen"
         assert whole(page) == [], name
         assert too_small(page) == [], name
-        assert violations(page, size) == [], name
+        assert violations(page) == [], name
     for name in sheets(page):
         page.screenshot(path=screens / f"machine-{name}-{size}-{scheme}.png")
         assert sideways(page) == 0, f"{name} scrolls sideways"
         assert too_small(page) == [], name
-        assert violations(page, size) == [], name
+        assert violations(page) == [], name
 
 
 @pytest.mark.slow

@@ -100,18 +100,12 @@ def test_every_screen(new_phone: NewPhone, screens: Path, width: str, scheme: st
     for name in screens_of(page):
         page.screenshot(path=screens / f"{name}-{width}-{scheme}.png")
         assert sideways(page) == 0, f"{name} scrolls sideways"
-        assert violations(page, width) == [], name
+        assert violations(page) == [], name
         assert too_small(page) == [], name
 
 
-def violations(page: Page, width: str) -> list[tuple[str, list[str]]]:
-    """What axe-core finds: the rule, and where it is broken.
-
-    On a phone and on a desk, light and dark. Between and beside those only sizes differ, and they
-    are looked at on every screen; axe takes longer than all the rest.
-    """
-    if width not in ("phone", "desk"):
-        return []
+def violations(page: Page) -> list[tuple[str, list[str]]]:
+    """What axe-core finds: the rule, and where it is broken."""
     found = Axe().run(page, options=AXE).response["violations"]
     return [(rule["id"], [node["target"] for node in rule["nodes"]]) for rule in found]
 
