@@ -3,7 +3,7 @@
  * page, or closed.
  * @import {Copies} from "../copies/main.js"
  * @import {Values} from "../page/types"
- * @import {AtMachine, Deleted, Host, View} from "./types"
+ * @import {KnittedPair, Deleted, Host, View} from "./types"
  */
 import { html, nothing, render } from "lit-html";
 import { bundle } from "../page/bundle.js";
@@ -109,7 +109,7 @@ export class Book {
     return this.wearers.kept;
   }
 
-  /** How far the machine has brought a wearer's pair; whether the phone has it. @param {AtMachine} pair */
+  /** How far the machine has brought a wearer's pair; whether the phone has it. @param {KnittedPair} pair */
   async keepPair(pair) {
     await this.wearers.onMachine(pair);
     await this.wearers.flush();

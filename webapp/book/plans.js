@@ -1,7 +1,7 @@
 /**
  * A wearer's plans: the one that was looked at last, until it is knitted, and those that were. What was
  * knitted never changes.
- * @import {AtMachine, Plan, State, Visit} from "./types"
+ * @import {KnittedPair, Plan, State, Visit} from "./types"
  */
 import { toValues } from "../page/request.js";
 import { STATES } from "./states.js";
@@ -41,7 +41,7 @@ export function knittedByHand(plans) {
   return last && !last.knitted ? [...plans.slice(0, -1), { ...last, knitted: BY_HAND }] : plans;
 }
 
-/** The pair is, or was, on the machine. @param {Plan[]} plans @param {AtMachine} pair @returns {Plan[]} */
+/** The pair is, or was, on the machine. @param {Plan[]} plans @param {KnittedPair} pair @returns {Plan[]} */
 export function knitted(plans, { session, began, request, counted, two }) {
   const plan = { at: began, values: toValues(request), counted, two, knitted: session };
   if (plans.some((one) => one.knitted === session))
@@ -52,7 +52,7 @@ export function knitted(plans, { session, began, request, counted, two }) {
 }
 
 /** How far a wearer's pair is by what the machine says: a new pair begins anew, else it never goes back.
- * @param {Plan[]} plans before @param {State} state @param {AtMachine} pair @returns {State} */
+ * @param {Plan[]} plans before @param {State} state @param {KnittedPair} pair @returns {State} */
 export function reached(plans, state, pair) {
   const known = plans.some((one) => one.knitted === pair.session);
   return known && place(state) > place(pair.state) ? state : pair.state;

@@ -43,7 +43,7 @@ export interface Plan {
   knitted?: string;
 }
 /** What the counter knows of a wearer's pair. */
-export interface AtMachine {
+export interface KnittedPair {
   wearer: string;
   session: string;
   began: number;

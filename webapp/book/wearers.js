@@ -2,7 +2,7 @@
  * The wearers: all of them in memory, their visits once they are looked at, and written to the phone
  * soon after each change. Where the phone cannot keep them it goes on in memory, and says so.
  * @import {Values} from "../page/types"
- * @import {Aside, AtMachine, Deleted, Particulars, Plan, State, Visit, Wearer} from "./types"
+ * @import {Aside, KnittedPair, Deleted, Particulars, Plan, State, Visit, Wearer} from "./types"
  */
 import { Disk } from "./disk.js";
 import { begun, knitted, knittedByHand, lookedAt, reached } from "./plans.js";
@@ -131,7 +131,7 @@ export class Wearers extends EventTarget {
     if (begun(state)) await this.#plan(id, knittedByHand);
   }
 
-  /** The machine says how far the pair is. @param {AtMachine} pair */
+  /** The machine says how far the pair is. @param {KnittedPair} pair */
   async onMachine(pair) {
     const { wearer: id } = pair;
     const plans = (await this.visits(id))?.flatMap((visit) => visit.plans ?? []);

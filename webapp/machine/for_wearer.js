@@ -1,6 +1,6 @@
 /**
  * A pair that is for a wearer of the book: how far it is, told whenever that changes.
- * @import {AtMachine, State as Reached} from "../book/types"
+ * @import {KnittedPair, State as Reached} from "../book/types"
  * @import {Counter} from "./counter.js"
  * @import {Session, State} from "./types"
  */
@@ -17,14 +17,14 @@ export function reached({ sock, socks, places, ended }) {
   return sock === 1 || ended[0] ? "sock two" : "sock one";
 }
 
-/** @param {Session} session @param {State} state @returns {AtMachine} */
+/** @param {Session} session @param {State} state @returns {KnittedPair} */
 function told({ id, wearer = "", began, request }, state) {
   const [{ counted }, { counted: other }] = state.socks;
   const two = JSON.stringify(counted) === JSON.stringify(other) ? undefined : other;
   return { wearer, session: id, began, request, counted, two, state: reached(state) };
 }
 
-/** @param {Counter} counter @param {(pair: AtMachine) => void} tell */
+/** @param {Counter} counter @param {(pair: KnittedPair) => void} tell */
 export function tellOf(counter, tell) {
   const { session } = counter;
   if (!session.wearer) return;

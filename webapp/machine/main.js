@@ -1,7 +1,7 @@
 /**
  * At the machine: what the page calls. A pair is begun, gone on with, put away and brought back; the
  * counter of one is on screen or none.
- * @import {AtMachine} from "../book/types"
+ * @import {KnittedPair} from "../book/types"
  * @import {Request} from "../page/types"
  * @import {Shelf} from "./off_the_shelf.js"
  * @import {Choices} from "./settings.js"
@@ -25,7 +25,7 @@ import { Visit } from "./visit.js";
  * @property {(call: object) => Promise<any>} ask the calculator
  * @property {(request: object) => Record<string, string>} measured what the page has of a plan’s sock one
  * @property {Shelf} shelf
- * @property {(pair: AtMachine) => void} knitted how far a wearer’s pair is now
+ * @property {(pair: KnittedPair) => void} knitted how far a wearer’s pair is now
  * @property {() => void} leave go back to the page
  * @property {(id: string) => void} enter put the counter on screen
  */

@@ -1,7 +1,7 @@
 /**
  * The way to the machine: the counter is loaded when a sock is to be knitted, when its address is named,
  * or when it was on screen as the page was last closed; it then comes before and without the calculator.
- * @import {AtMachine as Pair} from "../book/types"
+ * @import {KnittedPair} from "../book/types"
  * @import {Answer, Asks, Request, Visit} from "./types"
  * @import {Machine} from "../machine/main.js"
  * @import {Knit} from "../machine/types"
@@ -218,7 +218,7 @@ export class AtMachine extends EventTarget {
           this.engine.ask({ do: "used", request, shelf: this.shelf().written() }),
         put: (/** @type {number} */ row, /** @type {string} */ left) => this.shelf().put(row, left),
       },
-      knitted: (/** @type {Pair} */ detail) =>
+      knitted: (/** @type {KnittedPair} */ detail) =>
         this.dispatchEvent(new CustomEvent("knitted", { detail })),
       leave: () => this.#leave(),
       enter: (/** @type {string} */ id) => this.enter(id),

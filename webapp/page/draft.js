@@ -1,7 +1,7 @@
 /**
  * What she typed, kept on the phone at every touch: her own sheet, and apart from it the visiting
  * sheet (a shared plan or the example) so that neither can ever overwrite the other.
- * @import {AtMachine} from "../book/types"
+ * @import {KnittedPair} from "../book/types"
  * @import {Last, Values, Visit} from "./types"
  */
 import { valuesOf } from "./values_of.js";
@@ -104,12 +104,12 @@ export class Draft {
     this.#write(UNKEPT, sheets);
   }
 
-  /** @returns {Record<string, AtMachine>} how far wearers' pairs are, what the book has not yet, by id */
+  /** @returns {Record<string, KnittedPair>} how far wearers' pairs are, what the book has not yet, by id */
   get knitted() {
     return this.#read(KNITTED, () => {}) ?? {};
   }
 
-  /** @param {Record<string, AtMachine>} pairs */
+  /** @param {Record<string, KnittedPair>} pairs */
   set knitted(pairs) {
     this.#write(KNITTED, pairs);
   }

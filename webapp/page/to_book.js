@@ -2,13 +2,13 @@
  * The way to the book of wearers, a place of its own under the address #book: it is loaded when it is
  * opened, or when a wearer's sheet is typed on. What is typed waits in the draft until the book has it.
  * @import {Answer, Asks, Values, Visit} from "./types"
- * @import {AtMachine as Machine} from "./at_machine.js"
+ * @import {AtMachine} from "./at_machine.js"
  * @import {Draft} from "./draft.js"
  * @import {Form} from "./form.js"
  * @import {Sheets} from "./sheets.js"
  * @import {StepsNav} from "./steps_nav.js"
  * @import {Book} from "../book/main.js"
- * @import {AtMachine, Host, Plan, View} from "../book/types"
+ * @import {Host, KnittedPair, Plan, View} from "../book/types"
  * @import {SheetName} from "../copies/types"
  */
 import { html, render } from "lit-html";
@@ -30,7 +30,7 @@ export class ToBook {
   #place = /** @type {HTMLElement} */ (document.getElementById("book"));
 
   /**
-   * @param {{ engine: Asks, nav: StepsNav, draft: Draft, sheets: Sheets, form: Form, atMachine: Machine,
+   * @param {{ engine: Asks, nav: StepsNav, draft: Draft, sheets: Sheets, form: Form, atMachine: AtMachine,
    *   take: Record<SheetName, (values: Values) => void> }} parts `take`: what a copy brings
    */
   constructor({ engine, nav, draft, sheets, form, atMachine, take }) {
@@ -57,7 +57,7 @@ export class ToBook {
     });
     this.#follow();
     atMachine.addEventListener("knitted", (event) => {
-      const pair = /** @type {AtMachine} */ (/** @type {CustomEvent} */ (event).detail);
+      const pair = /** @type {KnittedPair} */ (/** @type {CustomEvent} */ (event).detail);
       draft.knitted = { ...draft.knitted, [pair.wearer]: pair };
       this.#soon();
     });
