@@ -6,6 +6,7 @@ Both leave here as zip files of compiled modules (see ``compile_archive.py``).
 import importlib.metadata
 import re
 import zipfile
+from collections.abc import Mapping
 from pathlib import Path, PurePosixPath
 
 from build.compile_archive import archive
@@ -88,10 +89,15 @@ def standard_library(pyodide: Path) -> bytes:
 def compiled(sources: bytes, node: str, build: Path, kept: Path) -> bytes:
     """`sources` with every module compiled by Pyodide under node; see `inside_pyodide.made`."""
     recipe = ("compile_archive.mjs", "compile_archive.py")
-    return made(recipe, [sources], node, build, kept)
+    return made(recipe, {"sources.zip": sources}, node, build, kept)
 
 
-def snapshot(library: bytes, engine: bytes, node: str, build: Path, kept: Path) -> bytes:
-    """Python's memory with the compiled archives `library` and `engine` imported and warm."""
+def snapshot(
+    pyodide: Mapping[str, bytes], engine: bytes, node: str, build: Path, kept: Path
+) -> bytes:
+    """Python's memory with the compiled archives imported and warm: its library, which is among the
+    files of `pyodide` (content by name), and `engine`."""
     recipe = ("memory_snapshot.mjs", "warm_up.py")
-    return made(recipe, [library, engine], node, build, kept)
+    names = ("python_stdlib.zip", "pyodide.asm.mjs", "pyodide.asm.wasm")
+    inputs = {name: pyodide[name] for name in names} | {"engine.zip": engine}
+    return made(recipe, inputs, node, build, kept)

@@ -14,6 +14,7 @@ from build.engine_archive import LIBRARIES, LICENCES
 
 # For the build alone, and what Pyodide needs in node: nothing of them reaches the site.
 TOOLS = {"esbuild", "ws"}
+CHANGED = {"pyodide": "Shipped without what this site does not use: parts of its library, exports."}
 
 
 @dataclass(frozen=True)
@@ -41,6 +42,7 @@ def of_page(build: Path) -> list[Shipped]:
         texts = sorted(path for path in folder.iterdir() if path.name.startswith(LICENCES[:3]))
         where = facts.get("homepage", "")
         text = texts[0].read_text(encoding="utf-8") if texts else f"Its source: {where}"
+        text = "\n".join([text, *filter(None, [CHANGED.get(name)])])
         found[name] = Shipped(name, facts["version"], facts["license"], text)
         needs = {one for one in facts.get("dependencies", ()) if not one.startswith("@types/")}
         wanted += needs - TOOLS - set(found)

@@ -1,5 +1,5 @@
-// node memory_snapshot.mjs STDLIB.zip ENGINE.zip SNAPSHOT
-// Starts Pyodide, the very one that the phone gets, lets warm_up.py work inside it, and writes its
+// node memory_snapshot.mjs STDLIB.zip GLUE.mjs PYODIDE.wasm ENGINE.zip SNAPSHOT
+// Starts Pyodide, the very one that the phone gets, whose files lie in one folder, lets warm_up.py work inside it, and writes its
 // memory down, so that a phone starts where this ends. webapp/worker/snapshot.js reads it.
 //
 // A snapshot is four bytes (little-endian) with the length of the facts, the facts as JSON, and the
@@ -9,12 +9,13 @@
 //   runs     [start, end] of each run of pages in memory, in the order of the pages
 import crypto from "node:crypto";
 import { readFile, writeFile } from "node:fs/promises";
+import { dirname } from "node:path";
 import { pathToFileURL } from "node:url";
 
 const PAGE = 4096;
 const OPEN = "/dev/stdin,/dev/stdout,/dev/stderr";
 
-const [library, engine, target] = process.argv.splice(2);
+const [library, glue, , engine, target] = process.argv.splice(2);
 
 // The same bytes every time and everywhere: no chance, no clock and no place gets in.
 process.argv[1] = "./this.program"; // as a browser has it
@@ -49,13 +50,14 @@ try {
 
 async function snapshot() {
   const { loadPyodide } = await import("pyodide");
-  const { default: create } = await import("pyodide/pyodide.asm.mjs");
+  const { default: create } = await import(pathToFileURL(glue).href);
   const packages = new URL("node_modules/pyodide/pyodide-lock.json", import.meta.url);
   const { info } = JSON.parse(await readFile(packages, "utf8"));
   /** @type {Uint8Array} memory after loading, before Python's own start */
   let loaded;
   const pyodide = await loadPyodide({
     _makeSnapshot: true,
+    indexURL: dirname(glue),
     createPyodideModule: async (settings) => {
       const { preRun, API } = settings;
       const only = { ...settings, noInitialRun: true, preRun: [...preRun], API: { ...API } };

@@ -25,12 +25,15 @@ from build import licences
 from build.compile_archive import archive
 from build.engine_archive import compiled, engine_sources, snapshot, standard_library
 from build.headers import OPENING
+from build.lean_pyodide import OtherPyodide, lean
 
 ROOT = Path(__file__).resolve().parent.parent
 BUILD = ROOT / "build"
 MODULES = BUILD / "node_modules"
 PYODIDE = MODULES / "pyodide"
 PYODIDE_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
+# Of our scripts those that call Pyodide's C functions themselves.
+BEHIND_THE_DOOR = (ROOT / "webapp" / "worker" / "snapshot.js", BUILD / "memory_snapshot.mjs")
 STAMP = ".inputs"  # in the built folder: the hash of what it was built from
 # Browsers from 2023 on; all of them run what Pyodide needs.
 BROWSERS = "es2022,chrome109,firefox115,safari16.4"
@@ -72,6 +75,21 @@ def find_node() -> str:
     return node
 
 
+def pyodide() -> dict[str, bytes]:
+    """Its files for a phone by name, without what neither they nor our scripts ask for.
+
+    Raises SiteError if it is another Pyodide than we know.
+    """
+    files = {name: (PYODIDE / name).read_bytes() for name in PYODIDE_FILES}
+    callers = (files["pyodide.mjs"], *(path.read_bytes() for path in BEHIND_THE_DOOR))
+    glue = files["pyodide.asm.mjs"].decode()
+    try:
+        wasm, glue = lean(files["pyodide.asm.wasm"], glue, b"\n".join(callers).decode())
+    except OtherPyodide as error:
+        raise SiteError(str(error)) from error
+    return files | {"pyodide.asm.wasm": wasm, "pyodide.asm.mjs": glue.encode()}
+
+
 class Site:
     """One build of `root`'s engine and webapp into the empty folder `out`."""
 
@@ -106,7 +124,7 @@ class Site:
         the memory of the first with the second in it."""
         node = find_node()
         kept = ROOT / ".tools" / "compiled"
-        files = {name: (PYODIDE / name).read_bytes() for name in PYODIDE_FILES}
+        files = pyodide()
         library = compiled(standard_library(PYODIDE), node, BUILD, kept)
         files |= {"python_stdlib.zip": library, "empty.zip": archive({})}
         version = json.loads((PYODIDE / "package.json").read_text())["version"]
@@ -116,7 +134,7 @@ class Site:
         engine = compiled(engine_sources(self.root), node, BUILD, kept)
         self.assets["pyodide"] = folder
         self.assets["engine"] = self.put(f"engine-{digest(engine)}.zip", engine)
-        memory = snapshot(library, engine, node, BUILD, kept)
+        memory = snapshot(files, engine, node, BUILD, kept)
         self.assets["snapshot"] = self.put(f"snapshot-{digest(memory)}.bin", memory)
 
     def scripts_and_style(self) -> None:

@@ -27,7 +27,8 @@ def inputs(root: Path = ROOT) -> tuple[bytes, bytes]:
 
 def made(kept: Path, engine: bytes | None = None) -> bytes:
     library, usual = inputs()
-    return engine_archive.snapshot(library, engine or usual, site.find_node(), ROOT / "build", kept)
+    pyodide = site.pyodide() | {"python_stdlib.zip": library}
+    return engine_archive.snapshot(pyodide, engine or usual, site.find_node(), ROOT / "build", kept)
 
 
 def facts(snapshot: bytes) -> tuple[dict[str, Any], bytes]:
