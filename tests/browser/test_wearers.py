@@ -466,6 +466,18 @@ def test_an_entry_that_cannot_be_read_is_set_aside(phone: BrowserContext) -> Non
     assert [one["values"] == 3 for one in held(page)["visits"]] == [True, False], of_both
 
 
+def test_an_entry_that_the_phone_does_not_delete_is_still_told(phone: BrowserContext) -> None:
+    page = with_wearers(phone, [*WEARERS, {"id": "x", "label": 7}])
+    thrown: list[str] = []
+    page.on("pageerror", lambda error: thrown.append(str(error)))
+    page.evaluate(f"() => {{ IDBObjectStore.prototype.delete = {THROW.format('UnknownError')} }}")
+    page.locator("#book .set-aside summary").tap()
+    page.locator("#book .drop-aside").tap()
+    expect(page.locator("#book .trouble").first).to_contain_text("does not let the page keep")
+    expect(page.locator("#book .set-aside")).to_have_count(1)
+    assert not thrown
+
+
 def test_two_tabs_see_each_other(phone: BrowserContext) -> None:
     one, other = opened(phone), opened(phone)
     open_book(other)

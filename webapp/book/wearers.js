@@ -4,6 +4,8 @@
  * @import {Values} from "../page/types"
  * @import {Aside, KnittedPair, Deleted, Particulars, Plan, State, Visit, Wearer} from "./types"
  */
+import { channel } from "../storage/channel.js";
+import { persist } from "../storage/persist.js";
 import { Disk } from "./disk.js";
 import { begun, knitted, knittedByHand, lookedAt, reached } from "./plans.js";
 import { visitOf, wearerOf } from "./record.js";
@@ -23,7 +25,7 @@ export class Wearers extends EventTarget {
   #all = new Map();
   /** @type {Map<string, Visit[]>} the last visit last */
   #visits = new Map();
-  #tabs = "BroadcastChannel" in globalThis ? new BroadcastChannel("heelwise.book") : null;
+  #tabs = channel("heelwise.book");
 
   constructor() {
     super();
@@ -63,8 +65,7 @@ export class Wearers extends EventTarget {
     this.#all.set(id, wearerOf({ id, label, made: Date.now() }));
     this.#visits.set(id, []);
     this.#putSheet(id, values);
-    // Else the phone may throw the book away when it runs short of room. Nobody waits for the answer.
-    navigator.storage?.persist?.().catch(() => {});
+    persist();
     return /** @type {Wearer} */ (this.get(id));
   }
 
@@ -193,7 +194,11 @@ export class Wearers extends EventTarget {
 
   /** Delete what cannot be read. @param {Aside} one */
   async drop(one) {
-    await this.#unwritten.soon(this.#disk.remove(one.store, one.key));
+    try {
+      await this.#unwritten.soon(this.#disk.remove(one.store, one.key));
+    } catch {
+      return this.#unwritten.fail(); // it stands there still
+    }
     this.aside = this.aside.filter((other) => other !== one);
     this.#tell();
   }

@@ -7,6 +7,7 @@
  * @import {Choices} from "./settings.js"
  * @import {Kept, Knit, Session} from "./types"
  */
+import { persist } from "../storage/persist.js";
 import { tellOf } from "./for_wearer.js";
 import { Journal } from "./journal.js";
 import { drawLine, standing } from "./on_machine.js";
@@ -88,8 +89,7 @@ export class Machine {
       const [number, took, at] = [1, null, Date.now()];
       await this.journal.append({ session: session.id, number, sock: 1, kind: "turn", took, at });
     }
-    // The browser may otherwise empty its storage when the phone is full.
-    navigator.storage?.persist?.().catch(() => {});
+    persist();
     await this.#remember();
     return session.id;
   }

@@ -3,6 +3,7 @@
  * next one counts. Where the browser cannot say who else is there, this tab counts: the journal lets no
  * two of them take one number.
  */
+import { channel } from "../storage/channel.js";
 
 export class OneCounter extends EventTarget {
   /** A "counting" event tells each change, a "told" event that another tab has counted. */
@@ -18,9 +19,8 @@ export class OneCounter extends EventTarget {
   constructor(session) {
     super();
     this.#name = `heelwise.machine.${session}`;
-    if (!("BroadcastChannel" in globalThis)) return;
-    this.#channel = new BroadcastChannel(this.#name);
-    this.#channel.addEventListener("message", () => this.dispatchEvent(new Event("told")));
+    this.#channel = channel(this.#name);
+    this.#channel?.addEventListener("message", () => this.dispatchEvent(new Event("told")));
   }
 
   /** Resolves when it is known whether this tab counts. @param {string} session */

@@ -32,23 +32,25 @@ export class Signals {
   /** A phone lets a page sound only after a touch. Call it within one. */
   wake() {
     const { sounds, ticks } = this.settings.choices;
-    if (!(sounds || ticks) || !("AudioContext" in window)) return;
-    this.#audio ??= new AudioContext();
-    if (this.#audio.state === "suspended") this.#audio.resume().catch(() => {});
+    if (!(sounds || ticks)) return;
+    tried(() => {
+      this.#audio ??= new AudioContext();
+      if (this.#audio.state === "suspended") this.#audio.resume().catch(() => {});
+    });
   }
 
   /** @param {Moment} moment */
   give({ kind, spoken: words }) {
     const { sounds, ticks, spoken, vibration } = this.settings.choices;
-    if (kind === "count" ? ticks : sounds) this.#sound(kind);
-    if (vibration) navigator.vibrate?.(SHAKES[kind]);
-    if (spoken) this.#speak(words);
+    if (kind === "count" ? ticks : sounds) tried(() => this.#sound(kind));
+    if (vibration) tried(() => navigator.vibrate(SHAKES[kind]));
+    if (spoken) tried(() => this.#speak(words));
   }
 
   /** Let her hear what a choice sounds like. @param {Moment["kind"]} kind */
   try(kind) {
     this.wake();
-    this.#sound(kind);
+    tried(() => this.#sound(kind));
   }
 
   /** @param {Moment["kind"]} kind */
@@ -70,8 +72,17 @@ export class Signals {
 
   /** The newest only: a number that comes late is wrong. @param {string} words */
   #speak(words) {
-    if (!words || !("speechSynthesis" in window)) return;
+    if (!words) return;
     speechSynthesis.cancel();
     speechSynthesis.speak(new SpeechSynthesisUtterance(words));
+  }
+}
+
+/** What a phone has not, or does not let a page do, is left out. @param {() => void} signal */
+function tried(signal) {
+  try {
+    signal();
+  } catch {
+    // The screen shows the same.
   }
 }

@@ -1,0 +1,209 @@
+"""A phone that lacks something or refuses it: all the same she plans, counts, and keeps the book.
+
+Each lack is there before the page, several on one phone, and the whole walk is gone: three steps,
+link, three rounds at the machine, a wearer, a copy. Where something is lost for it, a sentence says
+so, and where not, none does; nothing is thrown. How each refuses is as its specification has it
+(WHATWG Storage and HTML, W3C Indexed Database, Screen Wake Lock, Web Share, Clipboard, Vibration,
+Web Audio, Web Locks, Service Workers; WICG Web Speech).
+"""
+
+import json
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import BrowserContext, Page, expect
+
+from tests.browser.at_machine import done, go_to, planned, target
+from tests.browser.book import back_to_book, labels, new_wearer, open_book
+from tests.browser.walk import SOCK, SOCK_FIGURES, figures, opened
+
+TYPED = "This phone does not let the page keep anything"
+COUNTED = "The phone keeps nothing just now"
+BOOK = "This phone does not let the page keep the book just now"
+DARK = "This phone does not let a page keep the screen on"
+COPIED = "Copied"
+BY_HAND = "The phone would not copy it"
+
+
+def gone(*names: str) -> str:
+    """These are not known at all."""
+    return "".join(f"delete {name};" for name in names)
+
+
+def rejects(method: str, error: str) -> str:
+    """Asked, it says no."""
+    return f"{method} = () => Promise.reject(new DOMException('no', '{error}'));"
+
+
+def throws(method: str, error: str) -> str:
+    """Asked, it is an error at once."""
+    return f"{method} = () => {{ throw new DOMException('no', '{error}'); }};"
+
+
+def cannot_be_made(name: str, error: str) -> str:
+    """To make one is an error."""
+    return f"{name} = class {{ constructor() {{ throw new DOMException('no', '{error}'); }} }};"
+
+
+OPEN = "IDBFactory.prototype.open"
+PERSIST = "StorageManager.prototype.persist"
+SHARE = "Navigator.prototype.share"
+# Full to the last character.
+FILL = """for (let size = 2 ** 22, at = 0; size; at += 1) {
+    try { localStorage["filler" + at] = "x".repeat(size); } catch { size >>= 1; }
+}"""
+# As WebKit does it to a page that was out of sight: without a word, found at the next transaction.
+CLOSED_UNDER_US = """let asked = 0;
+const { transaction } = IDBDatabase.prototype;
+IDBDatabase.prototype.transaction = function (...given) {
+    if ((asked += 1) % 3 === 0) this.close();
+    return transaction.apply(this, given);
+};"""
+SERVER_LOST = """let asked = 0;
+const { transaction } = IDBDatabase.prototype;
+IDBDatabase.prototype.transaction = function (...given) {
+    if ((asked += 1) % 3) return transaction.apply(this, given);
+    throw new DOMException("Connection to Indexed Database server lost", "UnknownError");
+};"""
+
+
+@dataclass(frozen=True)
+class Phone:
+    """What runs before its page, and what is told for it, "" where nothing is to be said."""
+
+    lacks: tuple[str, ...] = ()
+    typed: str = ""
+    counted: str = ""
+    book: str = ""
+    link: str = COPIED
+
+
+PHONES = {
+    "nothing": Phone(),
+    "local_storage_null": Phone(
+        (
+            "Object.defineProperty(window, 'localStorage', { value: null });",
+            gone("Navigator.prototype.storage", "Navigator.prototype.wakeLock"),
+            gone("Navigator.prototype.clipboard"),
+        ),
+        typed=TYPED,
+        counted=DARK,
+        link=BY_HAND,
+    ),
+    "local_storage_closed": Phone(
+        (
+            "Object.defineProperty(window, 'localStorage', "
+            "{ get() { throw new DOMException('no', 'SecurityError'); } });",
+            rejects("WakeLock.prototype.request", "NotAllowedError"),
+            rejects(SHARE, "NotAllowedError"),  # copied, then
+        ),
+        typed=TYPED,
+        counted=DARK,
+    ),
+    "local_storage_full": Phone(
+        (FILL, throws(PERSIST, "SecurityError"), rejects(SHARE, "AbortError")),
+        typed=TYPED,
+        link="",
+    ),
+    "database_absent": Phone(
+        (
+            "Object.defineProperty(window, 'indexedDB', { value: undefined });",
+            gone("Navigator.prototype.locks", "BroadcastChannel"),
+            gone("Navigator.prototype.serviceWorker", "caches"),
+        ),
+        counted=COUNTED,
+        book=BOOK,
+    ),
+    "database_closed_to_us": Phone(
+        (
+            throws(OPEN, "SecurityError"),
+            cannot_be_made("BroadcastChannel", "SecurityError"),
+            rejects("Clipboard.prototype.writeText", "NotAllowedError"),
+        ),
+        counted=COUNTED,
+        book=BOOK,
+        link=BY_HAND,
+    ),
+    "database_hangs_at_open": Phone(
+        (f"{OPEN} = () => new EventTarget();", f"{PERSIST} = () => new Promise(() => {{}});"),
+        counted=COUNTED,
+        book=BOOK,
+    ),
+    "database_closed_under_us": Phone(
+        (
+            CLOSED_UNDER_US,
+            gone("Navigator.prototype.vibrate", "Navigator.prototype.mediaSession", "AudioContext"),
+            gone("speechSynthesis", "SpeechSynthesisUtterance"),
+        )
+    ),
+    "database_server_lost": Phone(
+        (
+            SERVER_LOST,
+            f"{PERSIST} = async () => false;",
+            cannot_be_made("AudioContext", "NotSupportedError"),
+        )
+    ),
+}
+
+
+def walk(page: Page, phone: Phone, folder: Path) -> dict[str, Any]:
+    """From an empty page to a copy of all; returns what the copy holds."""
+    planned(page)
+    assert figures(page).items() >= SOCK_FIGURES.items()
+    says(page, "#status-line", phone.typed)
+    send = page.get_by_role("button", name="Send it…")
+    (send if send.count() else page.locator("#copy-link")).tap()
+    says(page, "#share-place [role=status]", phone.link)
+    page.locator("#knit-it").tap()
+    go_to(page, "Foot", 10)
+    for number in (11, 12, 13):
+        page.wait_for_timeout(250)  # sooner, it would be taken for the same round
+        target(page).tap()
+        expect(done(page)).to_have_text(f"{number} of 46 done")
+    says(page, ".notice", phone.counted)
+    page.locator(".leave").tap()
+    expect(page.locator("#machine-line")).to_contain_text("foot, 13 of 46 rounds done")
+    open_book(page)
+    new_wearer(page, "Invented: Nuri", "24")
+    back_to_book(page)
+    assert labels(page) == ["Invented: Nuri"]
+    says(page, "#book .trouble", phone.book)
+    page.locator("#to-copies").tap()
+    with page.expect_download() as download:
+        page.locator("#save-copy").tap()
+    download.value.save_as(folder / "copy.json")
+    copy: dict[str, Any] = json.loads((folder / "copy.json").read_bytes())
+    return copy
+
+
+def says(page: Page, selector: str, words: str) -> None:
+    """It says this, or nothing at all."""
+    if words:
+        expect(page.locator(selector)).to_contain_text(words)
+    else:
+        assert "".join(page.locator(selector).all_inner_texts()) == ""
+
+
+def holds_all(copy: dict[str, Any]) -> None:
+    """What was typed, counted and written on the walk is in the copy."""
+    assert copy["sheets"]["mine"].items() >= SOCK.items()
+    (pair,) = copy["pairs"]
+    assert [one["kind"] for one in pair["happenings"]] == ["jump", "done", "done", "done"]
+    ((wearer, (visit,)),) = [(one["wearer"], one["visits"]) for one in copy["book"]]
+    assert (wearer["label"], visit["values"]["foot.length"]) == ("Invented: Nuri", "24")
+
+
+@pytest.mark.parametrize("name", PHONES)
+def test_the_whole_walk(
+    new_phone: Callable[..., BrowserContext], tmp_path: Path, name: str
+) -> None:
+    context = new_phone(permissions=["clipboard-write", "screen-wake-lock"])
+    for script in PHONES[name].lacks:
+        context.add_init_script(f"if (isSecureContext) {{ {script} }}")  # on the site's page alone
+    thrown: list[str] = []
+    context.on("weberror", lambda error: thrown.append(str(error.error)))
+    holds_all(walk(opened(context), PHONES[name], tmp_path))
+    assert not thrown
