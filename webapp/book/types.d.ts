@@ -115,7 +115,12 @@ export interface Host {
   printOrders(title: string, orders: Order[]): Promise<void>;
   go(view: View, options?: { replace?: boolean }): void;
   /** what is typed apart from the book, for copies */
-  sheets: { copy(): Sheets; take(name: SheetName, values: Values): void };
+  sheets: {
+    copy(): Sheets;
+    take(name: SheetName, values: Values): void;
+    /** whether all of it is on the phone */
+    kept(): boolean;
+  };
   /** what is kept at the machine, for copies; rejects where it could not be loaded */
   knitting(): Promise<Machine>;
 }

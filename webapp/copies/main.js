@@ -18,6 +18,8 @@ import { ordersTable } from "./orders_table.js";
 import { visitsOf } from "./visits.js";
 
 const BUSY = "One moment…";
+const NOT_KEPT =
+  " The phone does not keep all of it just now, and what it does not is gone once the page is closed: do not delete the file.";
 
 /** @typedef {{ changes: Change[], same: Change["kind"][] }} Found */
 
@@ -189,7 +191,10 @@ export class Copies {
         left.push(one);
       }
     }
-    if (changes.some(({ kind }) => kind === "pair")) await (await this.host.knitting()).taken();
+    const pairs = changes.some(({ kind }) => kind === "pair");
+    const machine = pairs ? await this.host.knitting() : undefined;
+    await machine?.taken();
+    await this.wearers.flush();
     if (left.length) {
       return this.#say({
         wrong: `The phone did not store ${inWords(left)}: that is as it was. All else is taken in. Pick the file once more.`,
@@ -197,8 +202,9 @@ export class Copies {
     }
     const chosen = changes.filter(({ how }) => how === "other");
     const added = changes.filter(({ how }) => how !== "other");
+    const kept = this.wearers.kept && this.host.sheets.kept() && machine?.kept !== false;
     this.#say({
-      said: `Taken in: ${added.length ? inWords(added) : "nothing"} added${chosen.length ? `, ${inWords(chosen)} as you chose` : ""}.`,
+      said: `Taken in: ${added.length ? inWords(added) : "nothing"} added${chosen.length ? `, ${inWords(chosen)} as you chose` : ""}.${kept ? "" : NOT_KEPT}`,
     });
   }
 

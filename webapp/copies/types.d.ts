@@ -19,8 +19,10 @@ export interface Copy {
 export interface Machine {
   /** `whole` is false where the phone did not hand out all pairs */
   copy(): Promise<Pick<Copy, "pairs" | "settings"> & { whole: boolean }>;
-  /** rejects where the phone did not store it; `instead`: in the place of the one that is here */
+  /** rejects where the one that is here is in the way; `instead`: in its place */
   take(kept: Kept, instead: boolean): Promise<void>;
+  /** false while something is not on the phone */
+  readonly kept: boolean;
   /** after the last one */
   taken(): Promise<void>;
   set(settings: Partial<Choices>): void;

@@ -184,6 +184,11 @@ export class Machine {
     return { ...(await this.journal.copy()), settings: this.settings.changed };
   }
 
+  /** False while something is not on the phone. */
+  get kept() {
+    return this.journal.kept;
+  }
+
   /** A pair from a copy. @param {Kept} kept @param {boolean} instead of the one that is here */
   take(kept, instead) {
     return this.journal.take(kept, instead);

@@ -28,11 +28,14 @@ const WORDS = {
 };
 
 export class Draft {
-  /** False once the phone has refused to store; the page then says so and goes on. */
-  stored = true;
   /** @type {Map<string, string>} what storage would hold, for phones that refuse it */
   #memory = new Map();
   #aside = setAsideBefore();
+
+  /** False while the phone has refused to store something that was typed; the page then says so and goes on. */
+  get stored() {
+    return !Object.keys(WORDS).some((key) => this.#memory.has(key));
+  }
 
   /** @returns {Values | null} */
   get mine() {
@@ -165,10 +168,8 @@ export class Draft {
       if (this.#aside.has(key)) throw new Error("Something set aside stands there.");
       localStorage.setItem(key, text);
       this.#memory.delete(key);
-      this.stored = true;
     } catch {
       this.#memory.set(key, text);
-      this.stored = false;
     }
   }
 }

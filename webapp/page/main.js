@@ -94,6 +94,9 @@ form.addEventListener("change", (event) => {
   status.stored(draft.stored);
   work();
 });
+for (const other of [shelf.form, chart.form]) {
+  other.addEventListener("change", () => status.stored(draft.stored));
+}
 engine.addEventListener("state", () => {
   if (engine.state === "starting") status.trouble("");
   if (engine.state === "ready") work();

@@ -200,6 +200,7 @@ export class ToBook {
           return { mine, before, shelf, chart };
         },
         take: (name, values) => this.take[name](values),
+        kept: () => this.draft.stored,
       },
       knitting: () => this.atMachine.load(),
     };
