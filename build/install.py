@@ -104,7 +104,9 @@ def npm_step(packages: str, home: Path, *options: str, larger: Step | None = Non
     )
 
 
-CHECK = (python_step("check"), npm_step("check", BUILD))
+_MUTATE = python_step("mutate")
+CHECK = (python_step("check", larger=_MUTATE), npm_step("check", BUILD))
+MUTATE = (_MUTATE, *CHECK[1:])
 SITE = (
     python_step("site", larger=CHECK[0]),
     npm_step("site", BUILD, "--omit=dev", larger=CHECK[1]),

@@ -3,6 +3,7 @@
 import json
 import re
 import subprocess
+from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
@@ -64,7 +65,10 @@ def pins(name: str) -> dict[str, set[str]]:
     return found
 
 
-@pytest.mark.parametrize("name", ["requirements-site.txt", "requirements-check.txt"])
+LOCKED = [f"requirements-{packages}.txt" for packages in ("site", "check", "mutate")]
+
+
+@pytest.mark.parametrize("name", LOCKED)
 def test_each_python_package_is_pinned_by_hash(name: str) -> None:
     assert len(pins(name)) > 5
     for package, hashes in pins(name).items():
@@ -73,8 +77,9 @@ def test_each_python_package_is_pinned_by_hash(name: str) -> None:
         assert all(re.fullmatch(r"sha256:[0-9a-f]{64}", digest) for digest in hashes), package
 
 
-def test_checks_run_on_the_very_packages_of_the_site() -> None:
-    assert pins("requirements-site.txt").items() <= pins("requirements-check.txt").items()
+def test_checks_and_mutants_run_on_the_very_packages_of_the_site() -> None:
+    for smaller, larger in pairwise(LOCKED):
+        assert pins(smaller).items() <= pins(larger).items()
 
 
 @pytest.mark.parametrize("lock", LOCKS, ids=lambda lock: lock.parent.name)

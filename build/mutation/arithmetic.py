@@ -1,0 +1,111 @@
+"""What is changed on purpose: the figures and the signs in the engine's modules that compute.
+
+Left out are modules that only word, draw or pack what was computed (`sheet`, `steps`, `card`,
+`tag`, `chart`, `picture`, `outline`, `bands`, `link`, `qr_code`, `at_machine`, `api` ...),
+those that read fields (`fields`, `errors`), and `sources` and `population_table`, which hold cited
+figures and no formula. Within a module only what stands in a function is changed: a figure outside
+of one is cited or a limit of a field, and the tests name those one by one.
+"""
+
+from __future__ import annotations
+
+import ast
+import random
+from collections.abc import Iterator
+from pathlib import Path
+from types import CodeType
+from typing import NamedTuple
+
+from cosmic_ray import plugins
+from cosmic_ray.ast import ast_nodes, get_ast
+from cosmic_ray.mutating import mutate_code
+
+MODULES = (
+    *("comfort", "counts_only", "cuff", "cylinder", "fabric", "fabric_sheet", "first_sock", "fit"),
+    *("foot", "gauge", "half_mark", "ledger", "leg", "leg_sheet", "plan", "pocket_sheet"),
+    *("pockets", "population", "reading", "screw", "shaped_leg", "shelf", "shoe_size"),
+    *("short_row", "sock", "stock", "stripes", "supply", "swatch", "too_short", "units", "used"),
+    *("yarn", "yarn_sheet"),
+)
+
+# Another sign for each sign, and for each comparison one that differs at its edge and one that is
+# turned round. Not among them are those that any test stumbles over (a subtraction made a shift)
+# and those that change no figure (decorators, kinds of exceptions, names).
+_SIGNS = (*("Add_Sub", "Sub_Add", "Mul_Div", "Div_Mul", "FloorDiv_Div", "Mod_FloorDiv", "Pow_Mul"),)
+_COMPARISONS = (
+    *("Eq_NotEq", "NotEq_Eq", "Lt_LtE", "Lt_GtE", "LtE_Lt", "LtE_Gt"),
+    *("Gt_GtE", "Gt_LtE", "GtE_Gt", "GtE_Lt", "Is_IsNot", "IsNot_Is"),
+)
+OPERATORS = (
+    "NumberReplacer",  # one more, one less
+    *(f"ReplaceBinaryOperator_{pair}" for pair in _SIGNS),
+    *(f"ReplaceComparisonOperator_{pair}" for pair in _COMPARISONS),
+    *("ReplaceUnaryOperator_USub_UAdd", "ReplaceUnaryOperator_Delete_Not"),
+    *("ReplaceAndWithOr", "ReplaceOrWithAnd", "AddNot"),
+    *("ReplaceTrueWithFalse", "ReplaceFalseWithTrue"),
+    *("ReplaceBreakWithContinue", "ReplaceContinueWithBreak", "ZeroIterationForLoop"),
+)
+
+
+class Place(NamedTuple):
+    """Where an operator may work: the n-th of its occurrences, and the line that is in."""
+
+    operator: str
+    occurrence: int
+    line: int
+
+
+class Mutant(NamedTuple):
+    """A module with one thing changed: the line as it was and as it is now, and the whole of it."""
+
+    module: str
+    line: int
+    before: str
+    after: str
+    code: CodeType
+
+
+def places(source: str) -> list[Place]:
+    """Return all places inside functions."""
+    inside = set[int]()
+    for node in ast.walk(ast.parse(source)):
+        if isinstance(node, ast.FunctionDef):
+            inside.update(range(node.body[0].lineno, (node.end_lineno or 0) + 1))
+    nodes = list(ast_nodes(get_ast(source)))
+    found = list[Place]()
+    for name in OPERATORS:
+        operator = plugins.get_operator(f"core/{name}")()
+        starts = [start for node in nodes for start, _ in operator.mutation_positions(node)]
+        found += [Place(name, at, line) for at, (line, _) in enumerate(starts) if line in inside]
+    return found
+
+
+def sampled(found: list[Place], most: int | None, seed: str) -> list[Place]:
+    """Return `most` of the places by chance, the same for the same seed; all of them for None."""
+    if most is None or len(found) <= most:
+        return found
+    return random.Random(seed).sample(found, most)  # noqa: S311 (no secret)
+
+
+def mutants(file: Path, chosen: list[Place]) -> Iterator[Mutant]:
+    """Yield the module of `file` changed at each place in turn."""
+    source = file.read_text(encoding="utf-8")
+    lines = source.splitlines()
+    for name, occurrence, line in chosen:
+        operator = plugins.get_operator(f"core/{name}")()
+        changed = mutate_code(source, operator, occurrence)
+        after = changed.splitlines()[line - 1].strip()
+        code = compile(changed, str(file), "exec", dont_inherit=True)
+        yield Mutant(file.stem, line, lines[line - 1].strip(), after, code)
+
+
+def statements(source: str) -> dict[int, range]:
+    """Return for each line the lines of the innermost statement it is in, its body left out."""
+    found = dict[int, range]()
+    for node in ast.walk(ast.parse(source)):  # the outer before the inner
+        if isinstance(node, ast.stmt):
+            body = getattr(node, "body", None)
+            end = body[0].lineno if body else (node.end_lineno or node.lineno) + 1
+            lines = range(node.lineno, max(end, node.lineno + 1))
+            found.update(dict.fromkeys(lines, lines))
+    return found
