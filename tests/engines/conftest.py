@@ -99,9 +99,10 @@ def new_phone(begun: NewPhone) -> Iterator[NewPhone]:
         phone.close()
 
 
-@pytest.fixture(
-    params=[pytest.param(name, marks=pytest.mark.xdist_group(name)) for name in ENGINES]
-)
+EACH = tuple(pytest.param(name, marks=pytest.mark.xdist_group(name)) for name in ENGINES)
+
+
+@pytest.fixture(params=EACH)
 def engine(request: pytest.FixtureRequest) -> str:
     """Each engine in turn."""
     return str(request.param)

@@ -46,6 +46,11 @@ def figures_of(page: dict[str, Any]) -> dict[str, str]:
 def at_machine(phone: Phone) -> None:
     """From the counts to the foot of sock one, 10 rounds done; two at once are two."""
     phone.evaluate("() => { localStorage['heelwise.counter'] = JSON.stringify({ guard: 0 }); }")
+    to_foot(phone)
+
+
+def to_foot(phone: Phone) -> None:
+    """The same, with two at once taken for one."""
     phone.tap("#knit-it")
     phone.tap("button", "Go to…")
     phone.tap(".machine-sheet .sections label", "Foot")

@@ -14,7 +14,7 @@ from tests.browser.at_machine import done, go_to, planned, target
 from tests.browser.book import back_to_book, held, labels, new_wearer, open_book
 from tests.browser.test_keeping import copies
 from tests.browser.walk import field, figures, step
-from tests.faults.test_phone_lacks import BOOK, COUNTED, FILL, TYPED
+from tests.faults.lacks import BOOK, COUNTED, FILL, TYPED
 
 COPY = Path(__file__).parents[1] / "fuzz" / "corpus" / "copy_2.json"
 FREE = """for (const key of Object.keys(localStorage)) {

@@ -8,66 +8,42 @@ Web Audio, Web Locks, Service Workers; WICG Web Speech).
 """
 
 import json
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import BrowserContext, Page, expect
+from playwright.sync_api import Browser, BrowserContext, Page, Route, expect
 
 from tests.browser.at_machine import done, go_to, planned, target
 from tests.browser.book import back_to_book, labels, new_wearer, open_book
 from tests.browser.walk import SOCK, SOCK_FIGURES, figures, opened
+from tests.conftest import PHONE
+from tests.faults.kept_phone import KeptPhone
+from tests.faults.lacks import (
+    BOOK,
+    BY_HAND,
+    CLOSED_UNDER_US,
+    COPIED,
+    COUNTED,
+    DARK,
+    FILL,
+    NO_DATABASE,
+    NO_LOCAL_STORAGE,
+    OPEN,
+    PERSIST,
+    SERVER_LOST,
+    SHARE,
+    TYPED,
+    cannot_be_made,
+    gone,
+    rejects,
+    throws,
+)
 
-TYPED = "This phone does not let the page keep anything"
-COUNTED = "The phone keeps nothing just now"
-BOOK = "This phone does not let the page keep the book just now"
-DARK = "This phone does not let a page keep the screen on"
-COPIED = "Copied"
-BY_HAND = "The phone would not copy it"
-
-
-def gone(*names: str) -> str:
-    """These are not known at all."""
-    return "".join(f"delete {name};" for name in names)
-
-
-def rejects(method: str, error: str) -> str:
-    """Asked, it says no."""
-    return f"{method} = () => Promise.reject(new DOMException('no', '{error}'));"
-
-
-def throws(method: str, error: str) -> str:
-    """Asked, it is an error at once."""
-    return f"{method} = () => {{ throw new DOMException('no', '{error}'); }};"
-
-
-def cannot_be_made(name: str, error: str) -> str:
-    """To make one is an error."""
-    return f"{name} = class {{ constructor() {{ throw new DOMException('no', '{error}'); }} }};"
-
-
-OPEN = "IDBFactory.prototype.open"
-PERSIST = "StorageManager.prototype.persist"
-SHARE = "Navigator.prototype.share"
-# Full to the last character.
-FILL = """for (let size = 2 ** 22, at = 0; size; at += 1) {
-    try { localStorage["filler" + at] = "x".repeat(size); } catch { size >>= 1; }
-}"""
-# As WebKit does it to a page that was out of sight: without a word, found at the next transaction.
-CLOSED_UNDER_US = """let asked = 0;
-const { transaction } = IDBDatabase.prototype;
-IDBDatabase.prototype.transaction = function (...given) {
-    if ((asked += 1) % 3 === 0) this.close();
-    return transaction.apply(this, given);
-};"""
-SERVER_LOST = """let asked = 0;
-const { transaction } = IDBDatabase.prototype;
-IDBDatabase.prototype.transaction = function (...given) {
-    if ((asked += 1) % 3) return transaction.apply(this, given);
-    throw new DOMException("Connection to Indexed Database server lost", "UnknownError");
-};"""
+GRANTED = ["clipboard-write", "screen-wake-lock"]
 
 
 @dataclass(frozen=True)
@@ -95,8 +71,7 @@ PHONES = {
     ),
     "local_storage_closed": Phone(
         (
-            "Object.defineProperty(window, 'localStorage', "
-            "{ get() { throw new DOMException('no', 'SecurityError'); } });",
+            NO_LOCAL_STORAGE,
             rejects("WakeLock.prototype.request", "NotAllowedError"),
             rejects(SHARE, "NotAllowedError"),  # copied, then
         ),
@@ -110,7 +85,7 @@ PHONES = {
     ),
     "database_absent": Phone(
         (
-            "Object.defineProperty(window, 'indexedDB', { value: undefined });",
+            NO_DATABASE,
             gone("Navigator.prototype.locks", "BroadcastChannel"),
             gone("Navigator.prototype.serviceWorker", "caches"),
         ),
@@ -196,14 +171,49 @@ def holds_all(copy: dict[str, Any]) -> None:
     assert (wearer["label"], visit["values"]["foot.length"]) == ("Invented: Nuri", "24")
 
 
+@contextmanager
+def nothing_thrown(context: BrowserContext) -> Iterator[None]:
+    """No error and no rejection is left to the browser."""
+    thrown: list[str] = []
+    context.on("weberror", lambda error: thrown.append(str(error.error)))
+    yield
+    assert not thrown
+
+
 @pytest.mark.parametrize("name", PHONES)
 def test_the_whole_walk(
     new_phone: Callable[..., BrowserContext], tmp_path: Path, name: str
 ) -> None:
-    context = new_phone(permissions=["clipboard-write", "screen-wake-lock"])
+    context = new_phone(permissions=GRANTED)
     for script in PHONES[name].lacks:
         context.add_init_script(f"if (isSecureContext) {{ {script} }}")  # on the site's page alone
-    thrown: list[str] = []
-    context.on("weberror", lambda error: thrown.append(str(error.error)))
-    holds_all(walk(opened(context), PHONES[name], tmp_path))
-    assert not thrown
+    with nothing_thrown(context):
+        holds_all(walk(opened(context), PHONES[name], tmp_path))
+
+
+def test_the_whole_walk_where_the_browser_keeps_nothing_for_any_site(
+    kept_phone: Callable[..., KeptPhone], site: str, tmp_path: Path
+) -> None:
+    phone = kept_phone(base_url=site, permissions=GRANTED)
+    (phone.folder / "Default").mkdir(parents=True)
+    blocked = {"profile": {"default_content_setting_values": {"cookies": 2}}}
+    (phone.folder / "Default" / "Preferences").write_text(json.dumps(blocked))
+    with phone.opened() as context, nothing_thrown(context):
+        holds_all(walk(opened(context), Phone((), TYPED, COUNTED, BOOK), tmp_path))
+
+
+def test_the_whole_walk_by_http(browser: Browser, site: str, tmp_path: Path) -> None:
+    """Without https there is no service worker, wake lock, clipboard, lock, cache or digest."""
+    address = "http://plain.test/"
+    features: dict[str, Any] = {**PHONE, "base_url": address}
+    context = browser.new_context(**features)
+
+    def pass_on(route: Route) -> None:
+        route.fulfill(response=route.fetch(url=route.request.url.replace(address, site)))
+
+    context.route(f"{address}**", pass_on)
+    with nothing_thrown(context):
+        page = opened(context)
+        assert not page.evaluate("isSecureContext || 'serviceWorker' in navigator")
+        holds_all(walk(page, Phone((), counted=DARK, link=BY_HAND), tmp_path))
+    context.close()

@@ -11,6 +11,8 @@ import { Runner } from "./runner.js";
 
 const CANNOT_START =
   "The calculator could not be started. Look whether there is a network, then try again.";
+const NO_WASM =
+  "This browser does not let the calculator run: WebAssembly is turned off in it, or too new for it. Allow it for this page (a lockdown mode turns it off), or open the page in another browser. What you typed is kept.";
 const NO_ANSWER =
   "The calculator did not answer, not even after a new start. What you typed is kept; change it a little, or load the page again.";
 const FAULT =
@@ -139,7 +141,7 @@ export class Engine extends EventTarget {
     if (job && job.tries < MOST_TRIES && !job.signal?.aborted) this.#queue.unshift(job);
     else job?.reject(new Error(NO_ANSWER));
     if (this.#starts < MOST_TRIES) return this.#spawn();
-    this.reason = CANNOT_START;
+    this.reason = "WebAssembly" in globalThis ? CANNOT_START : NO_WASM;
     this.#setState("failed");
     for (const left of this.#queue.splice(0)) left.reject(new Error(this.reason));
   }
