@@ -85,6 +85,11 @@ PHONE = {
 }
 
 
+# What a browser says when the site's policy stops a script, a style, a request, or a text on its
+# way to become markup or a script.
+FORBIDDEN = ("content security policy", "' assignment")
+
+
 @pytest.fixture
 def service_workers() -> Literal["allow", "block"]:
     """Most tests need none, and storing the whole site costs each of them some seconds."""
@@ -107,7 +112,7 @@ def new_phone(
             wrong.append(request.url)
 
     def said(message: ConsoleMessage) -> None:
-        if "Content Security Policy" in message.text:
+        if any(words in message.text.casefold() for words in FORBIDDEN):
             wrong.append(f"{message.text} {message.location}")
 
     usual = {**PHONE, "service_workers": service_workers}

@@ -164,7 +164,8 @@ def test_phone_and_this_machine_agree(phone: BrowserContext, way: str) -> None:
         """async ([texts, way]) => {
             const { worker, pyodide, engine, snapshot } = document.documentElement.dataset;
             const whole = (address) => new URL(address, document.baseURI).href;
-            const python = new Worker(worker, { type: "module" });
+            const gate = trustedTypes.createPolicy("gate", { createScriptURL: String });
+            const python = new Worker(gate.createScriptURL(worker), { type: "module" });
             const next = () => new Promise((heard, failed) => {
                 python.onmessage = ({ data }) => data.alive || heard(data);
                 python.onerror = failed;

@@ -60,7 +60,8 @@ START = """async (change) => {
     new DataView(head.buffer).setUint32(0, length, true);
     const memory = new Uint8Array(await new Blob([head, facts, pages]).arrayBuffer());
     const module = await WebAssembly.compileStreaming(fetch(`${pyodide}pyodide.asm.wasm`));
-    const python = new Worker(worker, { type: "module" });
+    const gate = trustedTypes.createPolicy("gate", { createScriptURL: String });
+    const python = new Worker(gate.createScriptURL(worker), { type: "module" });
     const said = new Promise((heard) => {
         python.onmessage = ({ data }) => data.alive || heard(data);
         python.onerror = (event) => heard({ failed: event.message });

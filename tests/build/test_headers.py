@@ -78,6 +78,10 @@ def test_policy_allows_only_this_site_and_one_inline_script(port: int) -> None:
     assert rules["default-src"] == "'none'"
     assert rules["script-src"] == f"'self' 'wasm-unsafe-eval' '{headers.OPENING}'"
     assert re.fullmatch(r"sha256-[\w+/]{43}=", headers.OPENING)  # CSP 3, 2.3.1: a hash, no keyword
+    # W3C Trusted Types: texts become markup or a script's address through these three alone;
+    # lit-html stands in several bundles, each of which makes its policy.
+    assert rules.pop("require-trusted-types-for") == "'script'"
+    assert rules.pop("trusted-types") == "lit-html opening gate 'allow-duplicates'"
     allowed = {source for rule in rules.values() for source in rule.split()}
     assert allowed == {"'none'", "'self'", "'wasm-unsafe-eval'", "data:", f"'{headers.OPENING}'"}
     # These three do not fall back on default-src: left out, they would allow everything.

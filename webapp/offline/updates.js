@@ -4,6 +4,7 @@
  */
 
 import { messageSW, Workbox } from "workbox-window";
+import { script } from "../page/trusted.js";
 
 /** What each version brought: longer with each, so it comes with this and not in the page itself. */
 export { default as changes } from "../data/changes.json";
@@ -19,7 +20,7 @@ const HOUR = 3_600_000;
 export function watchForUpdates({ serviceWorker, onOffer, onOfflineReady }) {
   if (!("serviceWorker" in navigator)) return;
   const container = navigator.serviceWorker;
-  const workbox = new Workbox(serviceWorker);
+  const workbox = new Workbox(script(serviceWorker));
   workbox.addEventListener("waiting", () => onOffer(() => workbox.messageSkipWaiting()));
   container.addEventListener("controllerchange", reloadIfOther);
   container.ready.then(onOfflineReady);

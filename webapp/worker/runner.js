@@ -23,6 +23,7 @@
  * @property {(id: number, text?: string, raised?: string) => void} answer to the call with this id
  * @property {(cause: string) => void} end the worker is of no more use
  */
+import { script } from "../page/trusted.js";
 import { makeReady } from "./ahead.js";
 
 export class Runner {
@@ -41,7 +42,7 @@ export class Runner {
   constructor({ worker, ...addresses }, patience, listener) {
     this.#patience = patience;
     this.#listener = listener;
-    this.#worker = new Worker(worker, { type: "module" });
+    this.#worker = new Worker(script(worker), { type: "module" });
     this.#worker.onmessage = ({ data }) => this.#hear(data);
     this.#worker.onerror = (event) => {
       event.preventDefault();
