@@ -24,6 +24,9 @@ from engine.errors import Problem, Refused
 
 LARGEST = 4096  # bytes of JSON
 _SHAPE = re.compile(r"#?(\d{1,4})\.([A-Za-z0-9_-]{8,2048})")
+# A name that a field can have. In the page names become paths, and those left out here (`__proto__`
+# among them) would lead behind its objects.
+_NAME = re.compile(r"(?!constructor$|prototype$)[a-z][a-z0-9_]*")
 
 # The words of version 1, the most usual last, where deflate reaches them cheapest. Keep for ever.
 _WORDS_1 = (
@@ -77,14 +80,24 @@ def _open(text: str) -> dict[str, Any]:
         if not whole or zlib.crc32(data) != int.from_bytes(body[:4], "big"):
             raise ValueError("the checksum does not hold")
         request = plain_json.read(data)
+        named = _named(request)
     except (ValueError, zlib.error, binascii.Error, RecursionError):
         raise _no(
             "This link is damaged: a part of it is missing or changed.",
             "Ask for it again, and copy it whole.",
         ) from None
-    if not isinstance(request, dict):
+    if not isinstance(request, dict) or not named:
         raise _no("This link holds no sock plan.", "Ask for the whole link again, or start afresh.")
     return request
+
+
+def _named(value: Any) -> bool:
+    """Tell whether every name in it could be a field's."""
+    if isinstance(value, list):
+        return all(map(_named, value))
+    return not isinstance(value, dict) or all(
+        _NAME.fullmatch(name) and _named(inner) for name, inner in value.items()
+    )
 
 
 def _no(message: str, way_out: str) -> Refused:

@@ -202,10 +202,29 @@ def test_the_forger_of_these_tests_makes_links() -> None:
 
 @pytest.mark.parametrize(
     "data",
-    [b"[]", b"1", b"null", b'"x"', b"{", b"\xff\xfe", b"[" * 4000, b'{"a":' * 800, b"9" * 4090],
+    [
+        b"[]",
+        b"1",
+        b"null",
+        b'"x"',
+        b"{",
+        b"\xff\xfe",
+        b"[" * 4000,
+        b'{"a":' * 800,
+        b'{"a":' + b"[" * 2000 + b"]" * 2000 + b"}",
+        b"9" * 4090,
+    ],
 )
 def test_other_things_in_a_link_are_refused(data: bytes) -> None:
     assert message(made_of(data))
+
+
+@pytest.mark.parametrize("name", ["__proto__", "constructor", "prototype", "a.b", "<img>", "é", ""])
+def test_a_name_that_no_field_has_is_refused(name: str) -> None:
+    """The page makes paths of names: one that led behind its objects would change them all."""
+    for request in ({name: "1"}, {"foot": {name: {"shown": "1"}}}, {"fabric": {"a": [{name: 1}]}}):
+        text = made_of(json.dumps(request).encode())
+        assert message(text) == "This link holds no sock plan."
 
 
 @pytest.mark.parametrize("size", [4097, 100_000, 1_000_000, 100_000_000])

@@ -42,7 +42,7 @@ export function toRequest(values) {
 function put(into, path, value) {
   const last = path[path.length - 1];
   path.slice(0, -1).forEach((key, at) => {
-    into[key] ??= /^\d+$/.test(path[at + 1]) ? [] : {};
+    if (!Object.hasOwn(into, key)) into[key] = /^\d+$/.test(path[at + 1]) ? [] : {};
     into = into[key];
   });
   into[last] = value;
