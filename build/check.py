@@ -91,6 +91,7 @@ LONG = (
     # Its first visit has taken over a minute beside other engines; why is not known.
     Check("Core on WebKit", (*CORE, "-k", "WebKit")),
     Check("A million inputs", (*PYTEST, "--dist=load", "tests/fuzz", f"--inputs={MILLION}")),
+    Check("Known holes in what is pinned", (install.PYTHON, install.BUILD / "advisories.py")),
     Check("Many starts and kills", (*MANY, *PYTEST, *BROWSER, "-k", "many_starts or killed_at")),
 )
 

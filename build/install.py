@@ -75,17 +75,25 @@ class Step:
             raise
 
 
-def python_step(packages: str, larger: Step | None = None) -> Step:
-    """The environment with the packages pinned in one requirements file."""
+def python_step(packages: str, larger: Step | None = None, folder: Path = VENV) -> Step:
+    """An environment with the packages pinned in one requirements file."""
     pinned = BUILD / f"requirements-{packages}.txt"
-    pip = (PYTHON, "-m", "pip", "install", "--quiet", "--require-hashes", "--no-deps")
+    pip = (
+        folder / "bin" / "python",
+        "-m",
+        "pip",
+        "install",
+        "--quiet",
+        "--require-hashes",
+        "--no-deps",
+    )
     return Step(
         title=f"Python packages ({packages})",
-        folder=VENV,
+        folder=folder,
         inputs=(pinned,),
         commands=(
             # Not the environment's own Python, which is about to be removed.
-            (getattr(sys, "_base_executable", sys.executable), "-m", "venv", VENV),
+            (getattr(sys, "_base_executable", sys.executable), "-m", "venv", folder),
             # Compiled when first used: compiling all of it takes longer than the download.
             (*pip, "--only-binary=:all:", "--no-compile", "--retries=2", "-r", pinned),
         ),
@@ -113,6 +121,7 @@ SITE = (
 )
 BROWSER = (npm_step("browser", BUILD / "browser"),)
 AUDIT = (npm_step("audit", BUILD / "audit"),)
+ADVISORIES = (python_step("advisories", folder=TOOLS / "advisories"),)
 
 REASONS = (
     (

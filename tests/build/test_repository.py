@@ -65,7 +65,7 @@ def pins(name: str) -> dict[str, set[str]]:
     return found
 
 
-LOCKED = [f"requirements-{packages}.txt" for packages in ("site", "check", "mutate")]
+LOCKED = [f"requirements-{packages}.txt" for packages in ("site", "check", "mutate", "advisories")]
 
 
 @pytest.mark.parametrize("name", LOCKED)
