@@ -17,6 +17,7 @@ from typing import Any, TypeVar
 
 from engine import reading, units
 from engine.errors import Problem, Unreadable
+from engine.quoted import quoted
 from engine.units import System
 
 T = TypeVar("T")
@@ -91,7 +92,9 @@ class Fields:
         for name in self.raw:
             if name not in names:
                 shown = str(name)[:40]
-                self.refuse(shown, f"“{shown}” is not known here.", f"Known: {', '.join(names)}.")
+                self.refuse(
+                    shown, f"{quoted(shown)} is not known here.", f"Known: {', '.join(names)}."
+                )
 
     def blank(self, name: str) -> bool:
         """Tell whether a field was left out."""
@@ -257,7 +260,7 @@ class Fields:
             if choice.casefold() == text.strip().replace("_", " ").casefold():
                 return choice
         self.refuse(
-            name, f"“{text.strip()[:40]}” is not one of the choices.", f"Choose {_either(offered)}."
+            name, f"{quoted(text)} is not one of the choices.", f"Choose {_either(offered)}."
         )
         return None
 

@@ -13,6 +13,7 @@ import unicodedata
 from typing import NamedTuple
 
 from engine.errors import Unreadable
+from engine.quoted import quoted
 from engine.units import factor
 
 LONGEST_TEXT = 60
@@ -76,7 +77,7 @@ def read_number(text: str) -> float:
     """Return a plain number (`39`, `6 1/2`, `6½`, `6,5`)."""
     match = _ONLY_NUMBER.fullmatch(tidy(text))
     if not match:
-        raise Unreadable(f"“{text.strip()}” is not a number.", "Write a number like 20 or 6 1/2.")
+        raise Unreadable(f"{quoted(text)} is not a number.", "Write a number like 20 or 6 1/2.")
     return _value(match[1])
 
 
@@ -87,7 +88,7 @@ def read_count(text: str) -> float:
     except Unreadable:
         if tidy(text).startswith("-"):
             raise Unreadable("A count cannot be below zero.", "Write it like 20.") from None
-        raise Unreadable(f"“{text.strip()}” is not a number.", "Write it like 20.") from None
+        raise Unreadable(f"{quoted(text)} is not a number.", "Write it like 20.") from None
 
 
 def read_share(text: str) -> float:
@@ -104,7 +105,7 @@ def _pieces(text: str, example: str) -> list[tuple[float, str]]:
     while at < len(tidied):
         match = _PIECE.match(tidied, at)
         if not match or len(found) == 2:
-            raise Unreadable(f"“{text.strip()}” cannot be read.", f"Write it like {example}.")
+            raise Unreadable(f"{quoted(text)} cannot be read.", f"Write it like {example}.")
         found.append((_value(match[1]), match[2] or ""))
         at = match.end()
     if not found:
@@ -121,15 +122,15 @@ def read_length(text: str, bare: str, example: str = "23.8 cm or 9 3/8 in") -> L
         return Length(mm[0] if unit else value * factor(bare, "millimeter"), value)
     (_, first), (value, second) = found
     if not first:
-        raise Unreadable(f"“{text.strip()}” cannot be read.", f"Write it like {example}.")
+        raise Unreadable(f"{quoted(text)} cannot be read.", f"Write it like {example}.")
     larger = factor(first, "millimeter")
     if not second:  # 5'6 and 9" 3/8: feet are followed by inches, inches by a part of one
         step = factor("inch", "millimeter")
         if larger < step or (larger == step and value >= 1):
-            raise Unreadable(f"“{text.strip()}” cannot be read.", f"Write it like {example}.")
+            raise Unreadable(f"{quoted(text)} cannot be read.", f"Write it like {example}.")
         mm[1] = value * step
     elif factor(second, "millimeter") >= larger:
-        raise Unreadable(f"“{text.strip()}” holds two measures.", "Write one of them.")
+        raise Unreadable(f"{quoted(text)} holds two measures.", "Write one of them.")
     return Length(mm[0] + mm[1], None)
 
 
@@ -159,7 +160,7 @@ def read_rate(text: str, bare: str) -> tuple[float, float]:
     match = _RATE.fullmatch(tidied)
     if not match:
         raise Unreadable(
-            f"“{text.strip()}” cannot be read as a count over a length.",
+            f"{quoted(text)} cannot be read as a count over a length.",
             "Write it like 7.5 / in or 30 / 10 cm.",
         )
     count = _value(match[1])

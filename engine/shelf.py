@@ -26,6 +26,7 @@ from engine.errors import Refused
 from engine.fabric import Fabric
 from engine.fields import Fields, Span
 from engine.ledger import Line
+from engine.quoted import plain
 from engine.swatch import Swatch
 from engine.units import System, nearest
 
@@ -134,7 +135,7 @@ def _cylinders(fields: Fields) -> list[Kept]:
     for piece in _pieces(fields.text("ribbers") or ""):
         slots = [one.slots for one in kept if str(one.slots) == piece]
         if kept and not slots:
-            message = f"No cylinder of {piece[:20]} slots is among yours."
+            message = f"No cylinder of {plain(piece[:20])} slots is among yours."
             fields.refuse("ribbers", message, "Write the slots of those with a ribber, like 60.")
         with_ribber.update(slots)
     return [one._replace(ribber=one.slots in with_ribber) for one in kept]
@@ -188,7 +189,7 @@ def _some(fields: Fields, name: str, found: list[Any], way_out: str) -> list[Any
 
 
 def _name(fields: Fields, key: str = "name") -> str:
-    name = (fields.text(key) or "").strip()
+    name = plain(fields.text(key) or "").strip()
     if len(name) > _LONGEST_NAME:
         fields.refuse(key, "This is too long.", f"{_LONGEST_NAME} letters are enough.")
     return name
@@ -237,7 +238,7 @@ def _of_yarn(at: int, fields: Fields) -> Iterable[Knitted]:
         if number is not None:
             group["yarn"] = number
         cloth = fabric.read(Fields(group, one.path, one.system, one.problems))
-        mark = ((one.text("mark") if one is not fields else None) or "").strip()
+        mark = plain((one.text("mark") if one is not fields else None) or "").strip()
         if len(mark) > _LONGEST_NAME // 4:
             one.refuse("mark", "This mark is too long.", "Write it as it stands on the dial.")
         if cloth is not None:

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from engine import sources
 from engine.fields import Fields, Span
+from engine.quoted import quoted
 
 APART = ("cuff", "heel", "toe")
 _MARGIN = Span("a margin", 0, 1)
@@ -61,5 +62,5 @@ def _read_apart(fields: Fields) -> frozenset[str]:
     words = [word for word in re.split(r",|\band\b", (text or "").casefold()) if word.strip()]
     named = frozenset(word.strip() for word in words)
     for word in sorted(named - set(APART)):
-        fields.refuse("apart", f"“{word[:40]}” has no colour apart.", "Name cuff, heel or toe.")
+        fields.refuse("apart", f"{quoted(word)} has no colour apart.", "Name cuff, heel or toe.")
     return named & set(APART)

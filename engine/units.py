@@ -19,6 +19,7 @@ from pint import UnitRegistry
 from pint.errors import DimensionalityError, UndefinedUnitError
 
 from engine.errors import Unreadable
+from engine.quoted import quoted
 
 System = Literal["in", "cm"]
 Quantity = dict[str, Any]
@@ -59,12 +60,12 @@ def factor(unit: str, into: str) -> float:
     """
     word = _MARKS.get(unit, unit).casefold().rstrip(".")
     if not word.isalpha():
-        raise Unreadable(f"“{unit}” is not a unit we know.", f"Write {_usual(into)}.")
+        raise Unreadable(f"{quoted(unit)} is not a unit we know.", f"Write {_usual(into)}.")
     try:
         return float(_REGISTRY.convert(1.0, word, into))
     except (UndefinedUnitError, DimensionalityError, ValueError):  # the last: "nan" is no unit
         raise Unreadable(
-            f"“{unit}” is not a unit of {_kind(into)}.", f"Write {_usual(into)}."
+            f"{quoted(unit)} is not a unit of {_kind(into)}.", f"Write {_usual(into)}."
         ) from None
 
 

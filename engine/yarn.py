@@ -12,6 +12,7 @@ import re
 
 from engine import reading, units
 from engine.errors import Unreadable
+from engine.quoted import quoted
 from engine.sources import Cited
 
 _ASTM = "ASTM D2260-03 (2013), Tables of Conversion Factors for yarn numbers"
@@ -75,10 +76,10 @@ def read_number(text: str) -> float:
                 f"Did you mean {meant}?",
                 (meant,),
             )
-        raise Unreadable(f"“{text.strip()}” is not a yarn number we know.", EXAMPLE)
+        raise Unreadable(f"{quoted(text)} is not a yarn number we know.", EXAMPLE)
     if not FINEST <= tex <= THICKEST:
         thickness = "finer than sewing thread" if tex < FINEST else "thicker than rug yarn"
-        raise Unreadable(f"“{text.strip()}” would be {thickness} ({tex:.3g} tex).", EXAMPLE)
+        raise Unreadable(f"{quoted(text)} would be {thickness} ({tex:.3g} tex).", EXAMPLE)
     return tex
 
 
@@ -99,7 +100,7 @@ def _by_weight(first: str, first_unit: str, second: str | None, second_unit: str
 
 def _by_count(word: str, first: str, second: str | None) -> float:
     if word.casefold() not in _SYSTEMS:
-        raise Unreadable(f"“{word}” is not a yarn number system we know.", EXAMPLE)
+        raise Unreadable(f"{quoted(word)} is not a yarn number system we know.", EXAMPLE)
     constant, thicker = _SYSTEMS[word.casefold()]
     one, two = _float(first, 1), _float(second, 1)
     if thicker:  # 60 tex x 4 is written 60/4 or 4/60: strands are the smaller number

@@ -43,8 +43,8 @@ export class PlansList {
         <thead ?hidden=${!two}><tr><td></td><th scope="col">sock one</th><th scope="col">sock two</th></tr></thead>
         <tbody>${PARTS.map(([part, title, unit]) =>
           counted.figures[part]
-            ? html`<tr><th scope="row">${title}</th><td>${counted.figures[part]} <small>${unit}</small></td>
-                ${two ? html`<td>${two.figures[part]} <small>${unit}</small></td>` : nothing}</tr>`
+            ? html`<tr><th scope="row">${title}</th><td><bdi>${counted.figures[part]}</bdi> <small>${unit}</small></td>
+                ${two ? html`<td><bdi>${two.figures[part]}</bdi> <small>${unit}</small></td>` : nothing}</tr>`
             : nothing,
         )}</tbody>
       </table>

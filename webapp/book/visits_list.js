@@ -30,7 +30,7 @@ export function earlierVisits(visits, list) {
       }) => html`<details class="visit-before"><summary>${dayOf(at)}</summary>
         ${measures(values, "Nothing was measured then.")}
         ${plans ? list.template(plans) : nothing}
-        <p class="quiet">${state ? `Left at “${state}”` : nothing}${due ? `, promised for ${dueShown(due)}` : nothing}${price ? html`, price <bdi>${price}</bdi>` : nothing}.</p>
+        <p class="quiet">${state ? html`Left at “<bdi>${state}</bdi>”` : nothing}${due ? html`, promised for <bdi>${dueShown(due)}</bdi>` : nothing}${price ? html`, price <bdi>${price}</bdi>` : nothing}.</p>
       </details>`,
     )}`;
 }

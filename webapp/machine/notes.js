@@ -47,7 +47,7 @@ export class Notes {
       html`<div class="field">
           <label for="note-text">What happened here?</label>
           <p class="where" id="note-where">${at(state, here)}. The other sock shows it again when it comes here.</p>
-          <textarea id="note-text" rows="3" maxlength="400" aria-describedby="note-where note-error"
+          <textarea id="note-text" rows="3" aria-describedby="note-where note-error"
             aria-invalid=${this.#problem ? "true" : nothing} .value=${this.#text}
             @input=${(/** @type {Event} */ event) => {
               this.#text = /** @type {HTMLTextAreaElement} */ (event.target).value;
@@ -58,7 +58,7 @@ export class Notes {
         ${
           state.notes.length
             ? html`<h3>Notes on this pair</h3>
-                <ul class="notes">${[...state.notes].reverse().map((note) => html`<li><b>${at(state, note)}</b><br>${note.text}</li>`)}</ul>`
+                <ul class="notes">${[...state.notes].reverse().map((note) => html`<li><b>${at(state, note)}</b><br><bdi>${note.text}</bdi></li>`)}</ul>`
             : nothing
         }`,
     );

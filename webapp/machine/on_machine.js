@@ -41,7 +41,7 @@ export function drawLine(place, { unfinished, away, aside }, ways, shown) {
     html`${aside.map((one) => setAside(Array.isArray(one.key) ? HAPPENING : PAIR, one.text, () => ways.drop(one)))}
     ${[...unfinished].reverse().map(
       (kept) => html`<div class="line on-machine">
-        <p><strong>${lead(kept)}</strong> ${standing(kept)}. <span class="quiet">${whose(kept)}${kept.session.label}, begun ${day(kept.session.began)}.</span></p>
+        <p><strong>${lead(kept)}</strong> ${standing(kept)}. <span class="quiet">${whose(kept)}<bdi>${short(kept.session.label)}</bdi>, begun ${day(kept.session.began)}.</span></p>
         <div class="row">
           <button type="button" class="go-on" @click=${() => ways.enter(kept.session.id)}>Go on</button>
           <button type="button" class="put-away" @click=${() => ways.putAway(kept.session.id)}>Put away</button>
@@ -68,7 +68,7 @@ function whose({ session: { who } }) {
 /** @param {Kept} kept @param {Ways} ways */
 function putAway(kept, { bringBack, remove }) {
   const { id, label, began } = kept.session;
-  return html`<p>Where it stands: ${standing(kept)}. <span class="quiet">${whose(kept)}${label}, begun ${day(began)}.</span></p>
+  return html`<p>Where it stands: ${standing(kept)}. <span class="quiet">${whose(kept)}<bdi>${short(label)}</bdi>, begun ${day(began)}.</span></p>
     <div class="row">
       <button type="button" class="bring-back" @click=${() => bringBack(id)}>Bring it back</button>
       <button type="button" class="remove" @click=${() => remove(id)}>Remove it…</button>

@@ -152,7 +152,7 @@ export class Places {
             sure
               ? html`<p>From <strong>${words(state.socks[state.sock], state.places[state.sock], state.sock, this.#sock)}</strong>
                   to <strong>${words(knit, sure, this.#sock, state.sock)}</strong>.</p>
-                  ${knit.steps[sure.step]?.tension ? html`<p>Set before it: “${knit.steps[sure.step].tension}” See that the machine stands so.</p>` : nothing}`
+                  ${knit.steps[sure.step]?.tension ? html`<p>Set before it: “<bdi>${knit.steps[sure.step].tension}</bdi>” See that the machine stands so.</p>` : nothing}`
               : nothing
           }
         </div>

@@ -30,7 +30,7 @@ export class Strip {
     const strip = html`${sockPicture(knit, place, words)}
       <span class="at-next">
         ${view.step ? html`<b>Next:</b> ${nextWords(knit, place)}` : nothing}
-        ${view.step?.tension && place.step === this.#unfolded ? html`<br />Set before this: “${view.step.tension}”` : nothing}
+        ${view.step?.tension && place.step === this.#unfolded ? html`<br />Set before this: “<bdi>${view.step.tension}</bdi>”` : nothing}
       </span>
       <span class="at-time">
         <span aria-hidden="true">${percent} % of the sock${sock === null ? "" : ","}</span>

@@ -4,6 +4,7 @@
  * @import {Knit, Note, Place, Row, View} from "./types"
  */
 import { html, nothing } from "lit-html";
+import { short } from "../page/short.js";
 import { cylinderView, needlesOut } from "./cylinder_view.js";
 import { plural, untilStop } from "./moments.js";
 
@@ -16,7 +17,9 @@ export const NAMES = { rounds: "Round done", row: "Row done", do: "Done" };
 export function targetContent(knit, place, view, notes) {
   const { step } = view;
   if (!step) return nothing;
-  const said = notes.map(({ text }) => html`<span class="of-other">Sock one, here: ${text}</span>`);
+  const said = notes.map(
+    ({ text }) => html`<span class="of-other">Sock one, here: <bdi>${short(text)}</bdi></span>`,
+  );
   if (step.kind === "do") {
     // Of a mock rib: which needles are out, until they are put back.
     const out = step.part === "waste" || step.part === "cuff" ? knit.every : null;
