@@ -94,7 +94,7 @@ class Foot:
     """What was measured, by the names of `SPANS`: the larger of both feet where both were.
 
     `of_other` names the measures taken from the other foot, `smaller_length` is the length in mm of
-    the shorter foot where both were measured, `notes` are (field, sentence). `toe_breadth` is in
+    the shorter foot that was measured, `notes` are (field, sentence). `toe_breadth` is in
     mm, the larger of both too.
     """
 
@@ -146,7 +146,7 @@ def read(foot: Fields, other: Fields, person: Fields) -> Foot:
         {name: taken[name] for name in SPANS if name in taken},
         read_person(person),
         frozenset(of_other),
-        min(lengths) if len(lengths) > 1 else None,
+        min(lengths, default=None),
         tuple(notes),
         max((mm for mm in (toes, others) if mm is not None), default=None),
     )

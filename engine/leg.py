@@ -40,8 +40,6 @@ class Band(NamedTuple):
 
     def cloth(self, fabric: Fabric) -> Fabric:
         """Return the foot's fabric as this band knits it."""
-        if self.tighter == 1:
-            return fabric
         return replace(
             fabric, stitches=fabric.stitches * self.tighter, rounds=fabric.rounds * self.tighter
         )

@@ -81,10 +81,12 @@ def places(source: str) -> list[Place]:
 
 
 def sampled(found: list[Place], most: int | None, seed: str) -> list[Place]:
-    """Return `most` of the places by chance, the same for the same seed; all of them for None."""
-    if most is None or len(found) <= most:
+    """Return `most` of the places by chance, all for None; more are those of fewer and others."""
+    if most is None:
         return found
-    return random.Random(seed).sample(found, most)  # noqa: S311 (no secret)
+    shuffled = list(found)
+    random.Random(seed).shuffle(shuffled)  # noqa: S311 (no secret)
+    return shuffled[:most]
 
 
 def mutants(file: Path, chosen: list[Place]) -> Iterator[Mutant]:
@@ -95,7 +97,10 @@ def mutants(file: Path, chosen: list[Place]) -> Iterator[Mutant]:
         operator = plugins.get_operator(f"core/{name}")()
         changed = mutate_code(source, operator, occurrence)
         after = changed.splitlines()[line - 1].strip()
-        code = compile(changed, str(file), "exec", dont_inherit=True)
+        try:
+            code = compile(changed, str(file), "exec", dont_inherit=True)
+        except SyntaxError:
+            continue  # the stars of {**some} are no power
         yield Mutant(file.stem, line, lines[line - 1].strip(), after, code)
 
 

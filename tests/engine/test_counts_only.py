@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import json
+import re
 from typing import Any
 
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
+from engine import plan as planning
 from engine.api import answer
 from tests.asking import asked
 from tests.engine.drawn_requests import Json, knittable
@@ -182,6 +184,29 @@ def test_a_sock_beyond_what_can_be_set_says_so() -> None:
     assert short["plan"]["sizes"]["foot_length"]["value"] < 80
     assert short["counts_link"] is None
     assert short["counts_link_words"].endswith(".")
+
+
+@pytest.mark.parametrize(
+    ("system", "two", "form", "mm"),
+    [
+        ("in", False, r"\d+\.\d{3} in", 25.4),
+        ("in", True, r"\d+\.\d{5} in", 25.4),
+        ("cm", False, r"\d+\.\d{2} cm", 10.0),
+        ("cm", True, r"\d+\.\d{4} cm", 10.0),
+    ],
+)
+def test_the_length_is_written_as_finely_as_it_is_wanted_and_no_finer(
+    system: str, two: bool, form: str, mm: float
+) -> None:
+    """In tenths of a mm or thousandths of an inch, for a sock two a hundred times finer."""
+    sock_one = {"first_sock": {"foot_rounds": 51, "length": "227 mm"}} if two else {}
+    request = asked({"units": system, "foot.length": "243.7 mm", **sock_one})
+    told = opened(page(request)["counts_link"])["sock"]["foot_length_of_sock"]
+    assert re.fullmatch(form, told)
+    sock = planning.make(request)
+    exact = max(sock.foot_length, sock.aimed) if two else sock.foot_length
+    last = 10.0 ** -len(told.split()[0].partition(".")[2])
+    assert float(told.split()[0]) == pytest.approx(exact / mm, abs=0.51 * last)
 
 
 def test_an_ordinary_plan_fits_a_code_of_version_10() -> None:

@@ -7,7 +7,9 @@ from typing import Any
 
 import pytest
 
-from tests.asking import fit, mm, noted, plan, refused
+from engine.api import answer
+from engine.cuff import Cuff
+from tests.asking import asked, fit, mm, noted, plan, refused
 
 
 def cuff(kind: str, slots: int = 60, **fields: Any) -> dict[str, Any]:
@@ -67,6 +69,26 @@ def test_a_mock_rib_takes_out_every_nth_needle(slots: int, every: int, needles: 
         f"every {every}{ {2: 'nd', 3: 'rd'}.get(every, 'th') } needle"
         in sheet["counts"]["cuff"]["words"]
     )
+
+
+def test_a_cuff_lies_as_wide_as_its_kind_does() -> None:
+    """Under a leg 200 mm round: a rib at 70 % of it (common practice), 45 of 60 needles at 3/4."""
+    assert Cuff("hem", 20).girth(60, 200.0) == pytest.approx(200)
+    assert Cuff("rib", 20).girth(60, 200.0) == pytest.approx(140)
+    assert Cuff("mock rib", 20, 4).girth(60, 200.0) == pytest.approx(150)
+    assert Cuff("rib", 20, flat=180.0).girth(60, 200.0) == pytest.approx(180)
+
+
+@pytest.mark.parametrize(
+    ("pulled", "wrong"),
+    [("10.4 cm", True), ("10.5 cm", False), ("35 cm", False), ("35.1 cm", True)],
+)
+def test_a_cuff_pulls_to_between_1_05_and_3_5_of_its_width(pulled: str, wrong: bool) -> None:
+    """Usual for a tube (common practice, no published source), both ends included."""
+    changes = {"sock.cuff.kind": "rib", "sock.cuff.flat_width": "10 cm"}
+    request = asked({**changes, "sock.cuff.pulled_width": pulled})
+    errors = answer({"do": "plan", "request": request}).get("errors", [])
+    assert [one["field"] for one in errors] == ["sock.cuff.pulled_width"] * wrong
 
 
 def test_a_mock_rib_that_does_not_come_out_even_is_offered_those_that_do() -> None:

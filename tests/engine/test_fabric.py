@@ -116,6 +116,15 @@ def test_swapped_stitches_and_rounds_are_asked_about() -> None:
 
 
 @pytest.mark.parametrize(
+    ("left_out", "taken"), [("rounds", "9.82 / in"), ("stitches", "7.33 / in")]
+)
+def test_what_was_left_out_is_told_as_it_is_taken(left_out: str, taken: str) -> None:
+    """By Munden's 5.5 and 4.2: 7.5 x 5.5 / 4.2 rounds, or 9.6 x 4.2 / 5.5 stitches."""
+    note = noted(plan({f"fabric.{left_out}": None}))[f"fabric.{left_out}"]
+    assert f"we take about {taken}." in note
+
+
+@pytest.mark.parametrize(
     ("yarn", "word"),
     [("700 m / 100 g", "loose"), ("412 m / 100 g", None), ("180 m / 100 g", "firm")],
 )

@@ -11,6 +11,10 @@ from typing import Any
 
 import pytest
 
+from engine import fit as judging
+from engine.cuff import Cuff
+from engine.fabric import Fabric
+from engine.foot import Measure
 from tests.asking import fit, mm, noted, plan
 
 PLACES = ["ball", "heel", "over_heel", "ankle", "calf"]
@@ -25,6 +29,14 @@ BOUNDS = {  # place: size of the sock, measure of the wearer, where the verdicts
     "calf": ("tube_girth", "calf_girth", (0.90, 1.02, 1.25, 1.40), LEG),
 }
 SIZES = plan(GIVEN_HEEL)
+CLOTH = Fabric(0.3, 0.4, 0.0, 0.0, "swatch", "", 240.0, True, 1.5)  # 60 needles are 200 mm
+FEET = {
+    name: Measure(mm, 0.0, True, "")
+    for name, mm in {
+        **{"length": 246.0, "ball_girth": 224.0, "heel_girth": 310.0},
+        **{"ankle_girth": 220.0, "calf_girth": 360.0},
+    }.items()
+}
 INSIDE = 0.005  # of stretch, to each side of a bound: 1 mm of girth
 
 
@@ -154,3 +166,70 @@ def test_a_larger_cylinder_never_stretches_more() -> None:
         ]
         assert found == sorted(found, reverse=True)
         assert len(set(found)) == len(found)
+
+
+@pytest.mark.parametrize(
+    ("leg", "measured", "level", "verdict", "words"),
+    [
+        (199.0, True, "bad", "slides down", "no stretch in use. A smaller stitch, or a rib, would"),
+        (200.0, True, "loose", "may slide", "no stretch in use. A smaller stitch, or a rib, would"),
+        (204.0, True, "loose", "may slide", "4 % of what it gives is in use. A smaller stitch"),
+        (230.0, True, "good", "holds comfortably", "30 % of what it gives is in use."),
+        (270.0, True, "tight", "holds firmly", "70 % of what it gives is in use. A larger stitch"),
+        (290.0, True, "bad", "cuts in", "90 % of what it gives is in use. A larger stitch"),
+        (199.0, False, "loose", "perhaps slides down", "The leg there is guessed"),
+        (204.0, False, "loose", "perhaps may slide", "The leg there is guessed"),
+        (230.0, False, "good", "holds comfortably", "The leg there is guessed"),
+        (270.0, False, "tight", "perhaps holds firmly", "The leg there is guessed"),
+        (290.0, False, "tight", "perhaps cuts in", "The leg there is guessed"),
+    ],
+)
+def test_a_cuff_is_judged_by_the_share_of_its_give_in_use(
+    leg: float, measured: bool, level: str, verdict: str, words: str
+) -> None:
+    """A cuff of 200 mm that gives half as much again: 230 mm is 15 of 50 %, so 30 % of its give."""
+    found = judging.grip(leg, 200.0, 1.5, measured)
+    assert (found.level, found.verdict) == (level, verdict)
+    assert words in found.words
+    ribbed = judging.grip(leg, 200.0, 1.5, measured, ribbed=True)
+    assert "rib" not in ribbed.words
+
+
+@pytest.mark.parametrize(
+    ("ball", "words"),
+    [
+        (100.0, "100 % wider"),
+        (190.0, "5 % wider"),  # 200 / 190 is 1.053
+        (199.2, "just wider"),
+        (200.0, "Lies without stretch"),
+        (200.6, "Lies without stretch"),
+        (230.0, "Stretches 15 %"),
+        (320.0, "Stretches 60 %"),
+    ],
+)
+def test_the_words_of_a_stretch_by_hand(ball: float, words: str) -> None:
+    measures = {**FEET, "ball_girth": Measure(ball, 0.0, True, "")}
+    found = judging.judge(measures, 200.0, 270.0, Cuff("rib", 20), CLOTH, 100.0)[0]
+    assert words in found.words
+
+
+@pytest.mark.parametrize(
+    ("heel", "level", "words"),
+    [
+        (200.0, "good", "it need not stretch to pass"),
+        (200.1, "good", "it must stretch to 1.00 times"),
+        (279.0, "good", "must stretch to 1.40 times"),  # 93 % of 1.5 is 1.395
+        (279.1, "tight", "must stretch to 1.40 times"),
+        (
+            300.0,
+            "tight",
+            "must stretch to 1.50 times its girth to pass the heel, and gives about 1.50",
+        ),
+        (300.1, "bad", "A larger stitch, more needles, or a ribbed top would let it pass."),
+    ],
+)
+def test_getting_on_by_hand(heel: float, level: str, words: str) -> None:
+    """A tube of 200 mm that gives 1.5 passes 300 mm and no more; nothing is needed up to 200."""
+    measures = {**FEET, "heel_girth": Measure(heel, 0.0, True, "")}
+    found = judging.judge(measures, 200.0, 270.0, Cuff("rib", 20), CLOTH, 100.0)[2]
+    assert (found.level, words in found.words) == (level, True), found.words

@@ -170,6 +170,34 @@ def test_at_one_mark_the_mean_is_by_inverse_variances() -> None:
     assert cloth.stitches_sd == pytest.approx(max(0.02, sum(weights) ** -0.5))
 
 
+@pytest.mark.parametrize(("percent", "said"), [(0, False), (6.5, False), (8.5, True)])
+def test_two_swatches_further_apart_than_rulers_explain_are_told(
+    percent: float, said: bool
+) -> None:
+    """By hand: two of error s that differ by d have a chi-square of d^2 / (2 s^2), and one degree
+    of freedom. Across s = hypot(1.5 / 102, 0.02) = 0.025, along hypot(1.5 / 156, 0.02) = 0.022, so
+    6.5 % come to 3.4 + 4.3 = 7.7 and 8.5 % to 5.9 + 7.3 = 13.2. The upper 1 % point of two degrees
+    is 9.21 (NIST/SEMATECH e-Handbook, section 1.3.6.7.4).
+    """
+    smaller = 1 + percent / 100
+    other = swatch(f"{10.2 / smaller:.4f} cm", f"{15.6 / smaller:.4f} cm")
+    words = plan(of(swatch("10.2 cm", "15.6 cm"), other))["fabric"]["words"]
+    assert ("more than rulers explain" in words) == said
+
+
+def test_on_a_line_scatter_is_told_where_there_is_some() -> None:
+    words = plan(of(AT_7, AT_5))["fabric"]["words"]
+    assert "more than rulers explain" not in words
+    at_6 = swatch("11.6 cm", "17.7 cm", mark=6)  # wider than the one at mark 7
+    assert "more than rulers explain" in plan(of(AT_7, AT_5, at_6))["fabric"]["words"]
+
+
+def test_a_newest_without_a_mark_is_knitted_at_the_one_that_was_tried() -> None:
+    bare = swatch("10.2 cm", "15.6 cm")
+    assert plan(of(bare, AT_7))["fabric"]["mark"] == 7
+    assert plan(of(bare, bare))["fabric"]["mark"] is None
+
+
 def test_ten_swatches_are_no_surer_than_one_sock_is_like_the_next() -> None:
     one = swatch("10.2 cm", "15.6 cm")
     sds = [fabric(of(one, *[one] * more)).rounds_sd for more in range(10)]
@@ -258,6 +286,7 @@ def test_a_weighed_swatch_settles_the_yarn() -> None:
         cloth = fabric(of(weighed, yarn=yarn))
         assert cloth.loop * cloth.tex / 1e6 == pytest.approx(12 / 3600)
         assert cloth.weighed_sd == pytest.approx(math.hypot(1 / 12, 0.02))
+    assert fabric(of(weighed)).tex_told, "a weighed stitch tells the yarn's number"
     assert fabric(of(weighed, yarn="400 m / 100 g")).loop == pytest.approx(12 / 3600 / 250 * 1e6)
     heavy = plan(of(swatch("10.2 cm", "15.6 cm", grams="30 g"), yarn="400 m / 100 g"))
     assert "Weigh it again" in noted(heavy)["fabric.swatch.grams"]
@@ -283,6 +312,35 @@ def test_the_mark_for_a_foot_makes_the_tube_that_fits_its_ball() -> None:
     ball = next(one for one in there["fit"] if one["place"] == "ball")
     assert ball["stretch"] == pytest.approx(1.10, abs=0.003)
     assert plan(of(AT_7))["fabric"]["mark_for_ball"] is None
+
+
+def test_the_mark_for_a_foot_by_hand() -> None:
+    """Loops sqrt(23.1 / 0.12755) = 13.457 mm at 5 and sqrt(23.1 / 0.09740) = 15.400 mm at 7.
+
+    Stitches times loop are 4.2054 and 4.2000, weighed about alike 4.203. The ball is 228.1 mm round
+    and wants 228.1 / 1.10 = 207.4 mm, so a loop of 4.203 x 207.4 / 60 = 14.525 mm: mark 5 + 1.067 /
+    0.9714 = 6.10. A mark is 0.971 mm of some 14.4, which is 7 %.
+    """
+    changes = of(AT_7, AT_5)
+    found = plan(changes)["fabric"]
+    mark = found["mark_for_ball"]
+    assert found["line"] == "Marks 5 to 7: each whole mark makes the stitch about 7 % larger."
+    assert mark["mark"] == pytest.approx(6.10, abs=0.005)
+    over = fabric(changes).line
+    assert over
+    exact = over.mark_for_stitches(60 * 1.10 / 228.1)
+    assert exact
+    assert (mark["low"], mark["high"]) == pytest.approx(exact[1:], abs=0.005)
+    assert (mark["low"], mark["high"]) == pytest.approx((5.78, 6.45), abs=0.005)
+    for one in plan(changes)["fabric"]["observations"]:
+        assert f"Counts for {one['share'] * 100:.0f} %" in one["words"]
+    # to quarters: the mark to the nearest, its range outwards
+    assert mark["use"] == "6"
+    assert "set the mark to about 6, somewhere from 5¾ to 6½." in mark["words"]
+    # a ball of 280 mm wants a loop of 17.83 mm, mark 9.5: more than 2 beyond 7
+    far = plan({**changes, "foot.ball_girth": "280 mm"})["fabric"]["mark_for_ball"]
+    assert "about 9½, is far" in far["words"]
+    assert far["use"] is None
 
 
 def test_the_mark_is_set_before_the_cuff() -> None:

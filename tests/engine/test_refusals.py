@@ -10,7 +10,9 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
+from engine import plan as planning
 from engine.api import answer
+from engine.errors import Refused
 from tests.asking import asked, plan, refused
 from tests.engine.drawn_requests import Json, knittable
 from tests.engine.drawn_requests import plan as plan_of
@@ -117,6 +119,36 @@ def offers(problem: dict[str, str]) -> list[str]:
     """What "Did you mean …?" offers."""
     found = re.fullmatch(r"Did you mean (.+)\?", problem["way_out"])
     return found[1].split(" or ") if found else []
+
+
+@pytest.mark.parametrize(
+    ("changes", "field", "offered"),
+    [
+        ({"cylinder.slots": 61}, "cylinder.slots", ["60", "62"]),
+        ({"sock.cuff.rounds": 21}, "sock.cuff.rounds", ["20", "22"]),
+        ({"sock.heel.needles": 30, "sock.heel.left": 11}, "sock.heel.left", ["10", "12"]),
+        # 30 - 29 would leave nothing to narrow but one, and 30 is all of them
+        ({"sock.heel.needles": 30, "sock.heel.left": 29}, "sock.heel.left", ["28"]),
+        ({"sock.heel.needles": 30, "sock.heel.left": 3}, "sock.heel.left", ["2", "4"]),
+        ({"sock.heel.needles": 30, "sock.heel.left": 1}, "sock.heel.left", ["10"]),
+        ({"sock.heel.needles": 30, "sock.heel.left": 30}, "sock.heel.left", ["10"]),
+        # 54 = 2 x 27 = 3 x 18 = 6 x 9; of 2 to 8
+        (
+            {"cylinder.slots": 54, "sock.cuff.kind": "mock rib", "sock.cuff.every": 4},
+            "sock.cuff.every",
+            ["2", "3", "6"],
+        ),
+    ],
+)
+def test_what_does_not_come_out_even_is_offered_its_neighbours(
+    changes: Json, field: str, offered: list[str]
+) -> None:
+    with pytest.raises(Refused) as told:
+        planning.make(asked(changes))
+    (problem,) = told.value.problems
+    assert (problem.field, problem.offers) == (field, tuple(offered))
+    for offer in offered:
+        assert offer in problem.way_out
 
 
 LENGTHS = ["foot.length", "foot.ball_girth", "foot.heel_girth", "foot.ankle_girth",

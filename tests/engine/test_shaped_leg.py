@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 import re
+from dataclasses import replace
 from itertools import pairwise
 from typing import Any
 
@@ -17,7 +18,11 @@ from hypothesis import strategies as st
 from scipy.integrate import quad
 from scipy.interpolate import interp1d
 
+from engine import leg_sheet
+from engine import plan as planning
 from engine.api import answer
+from engine.fabric import Fabric
+from engine.leg import Band, Leg
 from tests.asking import asked, fit, mm, noted, plan, refused
 
 WANTED = 1.135
@@ -148,6 +153,29 @@ def test_what_the_yarn_cannot_reach_is_said_with_what_would() -> None:
 def test_the_heel_still_passes_the_slimmest_band() -> None:
     sheet = plan({**SLIM, "foot.ankle_girth": "170 mm", "foot.heel_girth": "340 mm"})
     assert fit(sheet, "over_heel")["level"] == "good"
+
+
+def test_a_band_s_words_name_its_stitch() -> None:
+    """A cone about the girth that the foot's own stitch suits has a band that needs no turn."""
+    level = 84 / W0 * WANTED
+    found = bands(plan(cone(round(0.86 * level), round(1.14 * level))))
+    own = [abs(band["stitches"]["value"] / W0 - 1) < 1e-4 for band in found]
+    assert True in own
+    assert False in own
+    for band, foot_s in zip(found, own, strict=True):
+        stitch = "the stitch of the foot" if foot_s else f"a stitch of {band['stitches']['text']}"
+        assert band["words"].startswith(f"{stitch}, to ")
+
+
+def test_a_band_begins_where_the_one_below_it_ends() -> None:
+    """20 rounds at 0.5 a mm are 40 mm; beyond either end it is the last one."""
+    low, high = Band(20), Band(10, 2.0)
+    leg = Leg((high, low), "")
+    cloth = Fabric(0.4, 0.5, 0.0, 0.0, "gauge", "", 240.0, True, 1.6)
+    assert [leg.at(up, cloth) for up in (-1.0, 0.0, 39.9)] == [low] * 3
+    assert [leg.at(up, cloth) for up in (40.0, 49.9, 50.0, 90.0)] == [high] * 4
+    assert leg.length(cloth) == pytest.approx(50)
+    assert high.cloth(cloth).stitches == pytest.approx(0.8)
 
 
 def test_the_screw_is_turned_before_each_band_and_back_before_the_heel() -> None:
@@ -356,6 +384,13 @@ def test_a_height_is_as_sure_as_tape_and_fabric() -> None:
 
 
 heights = st.lists(st.integers(60, 420), min_size=1, max_size=8, unique=True).map(sorted)
+
+
+def test_no_leg_has_fewer_than_no_rounds() -> None:
+    """One round, give or take 1.28 x 5 mm x 0.378 rounds a mm = 2.4."""
+    sock = replace(planning.make(asked()), leg=Leg((Band(1),), "", asked=True, height_sd=5.0))
+    found = leg_sheet.reach(sock)
+    assert (found["low"], found["high"]) == (0, 3)
 
 
 @settings(max_examples=40)

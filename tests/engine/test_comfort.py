@@ -1,0 +1,140 @@
+"""Comfort: its verdicts are those of `fit`, at and beside each bound; discomfort worked by hand."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from math import nextafter
+
+import pytest
+
+from engine import comfort, fit, sources
+from engine.comfort import Felt, Wearer
+from engine.cuff import Cuff
+from engine.fabric import Fabric
+from engine.foot import Measure
+from engine.leg import Wish
+
+SLOTS, TUBE = 60, 200.0  # 60 needles at 0.3 stitches a mm
+CLOTH = Fabric(0.3, 0.4, 0.0, 0.0, "swatch", "", 240.0, True, 1.6)
+RIB = Cuff("rib", 20)  # gives as far as the leg does
+FOOT = {
+    "length": Measure(246.0, 0.0, True, ""),
+    "ball_girth": Measure(224.0, 0.0, True, ""),
+    "heel_girth": Measure(310.0, 0.0, True, ""),
+    "ankle_girth": Measure(220.0, 0.0, True, ""),
+    "calf_girth": Measure(360.0, 0.0, True, ""),
+}
+
+
+def weighed(
+    place: str, measure: Measure, cloth: Fabric = CLOTH, leg: Wish | None = None
+) -> tuple[Felt, fit.Place]:
+    """One place of an otherwise sure foot, by comfort and by fit."""
+    name = "heel_girth" if place == "over_heel" else f"{place}_girth"
+    measures = {**FOOT, name: measure}
+    wearer = Wearer(measures, RIB, leg or Wish(rounds=50), 240.0, 0.0)
+    heel = wearer.heel(SLOTS, cloth)
+    girth, top = heel.girth(SLOTS, cloth), wearer.top(heel, cloth)
+    judged = fit.judge(measures, TUBE, girth, RIB, cloth, top)
+    felt = wearer.weigh(SLOTS, cloth).places
+    return (
+        next(one for one in felt if one.place == place),
+        next(one for one in judged if one.place == place),
+    )
+
+
+# In a tube of 200 mm: 190 mm is a stretch of 0.95, 260 mm one of 1.3; the ball is good from 1.05 to
+# 1.18, which is 210 to 236 mm. Four in five lie within 1.28 standard deviations.
+@pytest.mark.parametrize(
+    ("girth", "sd", "measured", "level"),
+    [
+        (190.0, 20.0, False, "loose"),  # up to 215.6 mm
+        (190.0, 15.0, False, "bad"),  # up to 209.2 mm
+        (190.0, 20.0, True, "bad"),
+        (260.0, 20.0, False, "tight"),  # from 234.4 mm on
+        (260.0, 18.0, False, "bad"),  # from 236.9 mm on
+        (260.0, 20.0, True, "bad"),
+        (205.0, 20.0, False, "loose"),
+        (224.0, 20.0, False, "good"),
+        (245.0, 20.0, False, "tight"),
+    ],
+)
+def test_a_guess_that_may_well_be_wrong_damns_no_sock(
+    girth: float, sd: float, measured: bool, level: str
+) -> None:
+    felt, judged = weighed("ball", Measure(girth, sd, measured, ""))
+    assert (felt.level, judged.level) == (level, level)
+
+
+@pytest.mark.parametrize(
+    ("girth", "level"), [(199.9, "bad"), (200.0, "loose"), (249.9, "tight"), (250.0, "bad")]
+)
+def test_at_a_bound_the_ball_is_what_comes_after_it(girth: float, level: str) -> None:
+    """200 mm is a stretch of 1 and 250 mm one of 1.25, to the last bit."""
+    felt, judged = weighed("ball", Measure(girth, 0.0, True, ""))
+    assert (felt.level, judged.level) == (level, level)
+
+
+@pytest.mark.parametrize(("girth", "level"), [(250.0, "tight"), (250.1, "bad")])
+def test_a_calf_passes_just_where_the_leg_gives_as_much(girth: float, level: str) -> None:
+    """A tube of 200 mm that gives 1.25 passes 250 mm and no more."""
+    tall, gives = Wish(rounds=160), replace(CLOTH, pull=1.25)
+    felt, judged = weighed("calf", Measure(girth, 0.0, True, ""), gives, tall)
+    assert (felt.level, judged.level) == (level, level)
+
+
+@pytest.mark.parametrize(("girth", "level"), [(300.0, "tight"), (300.1, "bad")])
+def test_a_heel_passes_just_where_the_leg_gives_as_much(girth: float, level: str) -> None:
+    gives = replace(CLOTH, pull=1.5)
+    felt, judged = weighed("over_heel", Measure(girth, 0.0, True, ""), gives)
+    assert (felt.level, judged.level) == (level, level)
+
+
+def test_a_guessed_calf_passes_by_the_lower_end_of_its_interval() -> None:
+    """260 mm less 1.28 times 10 mm is 247 mm."""
+    tall, gives = Wish(rounds=160), replace(CLOTH, pull=1.25)
+    felt, judged = weighed("calf", Measure(260.0, 10.0, False, ""), gives, tall)
+    assert (felt.level, judged.level) == ("tight", "tight")
+
+
+def test_the_calf_counts_from_just_where_the_sock_reaches_it() -> None:
+    reached = float(sources.CALF_REACHED * sources.CALF_HEIGHT_OVER_FOOT) * FOOT["length"].value
+    for height, level in ((reached, "bad"), (nextafter(reached, 0), "apart")):
+        felt, _ = weighed("calf", FOOT["calf_girth"], leg=Wish(height=height))
+        assert felt.level == level
+
+
+@pytest.mark.parametrize(
+    ("value", "discomfort"),
+    [
+        (0.9, 3.0),
+        (1.0, 1.0),
+        (1.025, 0.5),
+        (1.05, 0.0),
+        (1.1, 0.0),
+        (1.18, 0.0),
+        (1.215, 0.5),
+        (1.25, 1.0),
+        (1.32, 2.0),
+    ],
+)
+def test_sure_discomfort_grows_in_a_line_and_is_1_at_the_bad_bound(
+    value: float, discomfort: float
+) -> None:
+    """0.05 below the band, 1.05 to 1.18, it is 1, and 0.07 above it."""
+    bounds = (1.00, 1.05, 1.18, 1.25)
+    found = comfort.expected_discomfort(value, 0.0, bounds)
+    assert found == pytest.approx(discomfort, abs=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("metres", "level"), [(None, "apart"), (300.0, "tight"), (412.0, "good"), (800.0, "loose")]
+)
+def test_firmness_is_that_of_a_told_yarn(metres: float | None, level: str) -> None:
+    """l = sqrt(Ks / (w c)); here w c = 0.12 and the loop some 14 mm by Munden's Ks."""
+    loop = CLOTH.loop
+    firm = {"tight": 1.5, "good": 1.2, "loose": 0.95}.get(level, 1.2)
+    cloth = replace(CLOTH, tex=(firm * loop) ** 2, tex_told=metres is not None)
+    felt = Wearer(FOOT, RIB, Wish(rounds=50), 240.0, 0.0).weigh(SLOTS, cloth).places[5]
+    assert (felt.place, felt.level) == ("firmness", level)
+    assert felt.value == pytest.approx(firm)
