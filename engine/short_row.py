@@ -179,9 +179,12 @@ def toe_left_for(needles: int, fabric: Fabric, breadth: float) -> int:
 
 
 def sensible(needles: int) -> list[int]:
-    """Return the legal numbers left between a sixth and a half of the needles, never none."""
+    """Return the legal numbers left between a sixth and a half of the needles.
+
+    Never none: a third of the fewest needles is more than the step of two.
+    """
     least, most = needles * LEFT_SHARES[0], needles * LEFT_SHARES[2]
-    return [left for left in _legal(needles) if least <= left <= most] or [customary_left(needles)]
+    return [left for left in _legal(needles) if least <= left <= most]
 
 
 def beside(pocket: Pocket, most: int) -> list[Pocket]:

@@ -177,7 +177,7 @@ def yarn_length(mm: float, system: System, places: int = 0) -> Quantity:
 
 def weight(grams: float, system: System, places: int = 1) -> Quantity:
     """Return a weight of yarn as a quantity, value in g; `places` are those of ounces."""
-    metric = f"{number(grams, 0)} g" if grams >= 0.5 else "under 1 g"
+    metric = f"{number(grams, 0)} g" if grams > 0.5 else "under 1 g"
     ounces = grams / GRAMS_PER_OUNCE
     imperial = f"{number(ounces, places)} oz" if ounces >= 0.05 else "under 0.1 oz"
     return _quantity(round(grams, 2), "g", imperial, metric, system)

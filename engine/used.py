@@ -46,7 +46,7 @@ def write(sock: Sock, request: Mapping[str, Any], kept: object) -> dict[str, Any
 
 def _after(grams: float, system: System) -> str:
     """Return what stays of a yarn as she would write it; where all of it went, nothing stays."""
-    text: str = units.weight(max(grams, 0), system)["text"]
+    text: str = units.weight(grams, system)["text"]
     return text.replace("under 1", "0").replace("under 0.1", "0")
 
 

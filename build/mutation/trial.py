@@ -34,8 +34,8 @@ ENGINE = Path.cwd() / "engine"
 PATIENCE_S = 5.0
 _ENDLESS_S, _MEMORY = 30, 4 << 30
 _IS_FUNCTION = 0x2  # CO_NEWLOCALS: a function's body, not a class's
-# It makes its figures at import, with functions of its own.
-_FIGURES_AT_IMPORT = "population"
+# Made at import, by functions of the module that no test comes by later.
+_AT_IMPORT = {"population": ("_GROUPS",), "shoe_size": ("_SCALES", "RANGE")}
 
 Tests = dict[str, tuple[float, pytest.Item]]  # by name: its seconds
 
@@ -114,11 +114,12 @@ def put_in(mutant: Mutant, found: dict[tuple[str, str, int], FunctionType]) -> b
         if one is not None and one.__code__ != code:
             one.__code__ = code
             changed = True
-    if changed and mutant.module == _FIGURES_AT_IMPORT:
+    if changed and mutant.module in _AT_IMPORT:
         module = sys.modules[f"engine.{mutant.module}"]
         anew: dict[str, Any] = {"__name__": module.__name__, "__file__": module.__file__}
         exec(mutant.code, anew)  # noqa: S102 (the engine's own text, but for one sign)
-        module._GROUPS = anew["_GROUPS"]  # type: ignore[attr-defined]
+        for figures in _AT_IMPORT[mutant.module]:
+            setattr(module, figures, anew[figures])
     return changed
 
 
@@ -164,7 +165,7 @@ class Trial:
             chosen = arithmetic.sampled(places, most, f"{seed} {name}")
             around = arithmetic.statements(source)
             for mutant in arithmetic.mutants(file, chosen):
-                near = around.get(mutant.line, range(mutant.line, mutant.line + 1))
+                near = around.get(mutant.line, ()) if name not in _AT_IMPORT else lines[name]
                 reaching = {test for line in near for test in lines[name].get(line, ()) if test}
                 items, seconds = in_order(name, [tests[test] for test in sorted(reaching)])
                 result = {**mutant._asdict(), "tests": len(items), "of": len(places)}
@@ -238,6 +239,7 @@ def main() -> None:
         deadline=None,
         database=None,
         phases=(Phase.explicit, Phase.generate),  # a failure is enough: it need not be small
+        report_multiple_bugs=False,
         suppress_health_check=list(HealthCheck),
     )
     os.environ["HYPOTHESIS_PROFILE"] = "mutants"

@@ -109,6 +109,23 @@ def test_what_no_sock_fabric_can_be_is_refused_at_its_field(
     assert problem["way_out"].endswith((".", "?"))
 
 
+@pytest.mark.parametrize(
+    ("changes", "field", "size"),
+    [
+        ({"flat_width": "3 cm"}, "flat_width", "small for so many needles"),
+        ({"flat_width": "39 cm"}, "flat_width", "large for so many needles"),
+        ({"length": "3 cm"}, "length", "small for so many rounds"),
+        ({"length": "150 cm"}, "length", "large for so many rounds"),
+    ],
+)
+def test_a_tube_that_no_sock_can_be_is_told_on_which_side(
+    changes: dict[str, Any], field: str, size: str
+) -> None:
+    """60 needles are 75 to 667 mm round, 60 rounds 55 to 600 mm long."""
+    problem = refused(swatch(**changes))[f"fabric.swatch.{field}"]
+    assert problem["message"] == f"Too {size}."
+
+
 def test_swapped_stitches_and_rounds_are_asked_about() -> None:
     swapped = {"fabric.stitches": "9.6 / in", "fabric.rounds": "7.5 / in"}
     assert "swapped" in noted(plan(swapped))["fabric.rounds"]

@@ -140,6 +140,34 @@ def test_a_deeper_heel_is_wider_and_leaves_fewer_foot_rounds() -> None:
     assert rounds == sorted(rounds)
 
 
+@pytest.mark.parametrize(("length", "rounds"), [("4.375 in", [2, 4, 6]), ("4.2708 in", [1, 3, 5])])
+@pytest.mark.parametrize("part", ["heel", "toe"])
+def test_a_pocket_that_leaves_no_foot_round_is_not_offered(
+    part: str, length: str, rounds: list[int]
+) -> None:
+    """4.375 in are 42 rounds, heel and toe take 20 each: two more in one of them leave none."""
+    set_so = {"sock.heel.needles": 30, "sock.heel.left": 10}
+    set_so |= {"sock.toe.needles": 30, "sock.toe.left": 10}
+    found = plan({**set_so, "sock.foot_length_of_sock": length})["choices"][part]
+    assert [one["foot_rounds"] for one in found] == rounds
+    assert found[0]["words"].endswith(f" {rounds[0]} foot round{'s' * (rounds[0] > 1)}.")
+    assert found[1]["words"].endswith(f" {rounds[1]} foot rounds.")
+    assert "30 needles down to 10: " in found[0]["words"]
+
+
+def test_the_toe_s_range_is_what_its_ends_would_choose() -> None:
+    """The tape on a length is out by 2.5 mm (one sd), so by 3.2 mm four times in five."""
+    found = plan({"foot.toe_breadth": "88 mm"})["range"]["toe"]
+    ends = [
+        plan({"foot.toe_breadth": f"{88 + by} mm"})["counts"]["toe"]["left"]
+        for by in (-3.204, 3.204)
+    ]
+    assert [found["low"], found["high"]] == ends
+    assert ends[0] < ends[1]
+    set_so = {"foot.toe_breadth": "88 mm", "sock.toe.left": 10}
+    assert plan(set_so)["range"]["toe"]["words"] == "Exact: set by you."
+
+
 def test_without_toes_nothing_is_said_of_their_stretch() -> None:
     assert {one["stretch"] for one in plan()["choices"]["toe"]} == {None}
 

@@ -143,7 +143,9 @@ def test_a_foot_shorter_than_every_adults_is_a_childs(sex: Sex | None, smallest:
 
 def test_age_goes_before_size() -> None:
     assert only(estimate({"length": (190.0, 2.0)}, "woman", 18), "US Army")
-    assert only(estimate({"length": (260.0, 2.0)}, "man", 17), "American boys of 2 to 18 years")
+    assert only(
+        estimate({"length": (260.0, 2.0)}, "man", 17), "1,942 American boys of 2 to 18 years"
+    )
 
 
 def test_without_length_the_stature_tells_a_child() -> None:
@@ -177,6 +179,12 @@ def test_a_length_got_from_a_girth_is_coarse_too() -> None:
     assert only(found, "coarser")
     with_length = estimate({"ball_girth": (170.0, 3.0), "length": (180.0, 2.0)}, None, 6)
     assert not with_length["calf_girth"].people.startswith("coarser")
+
+
+def test_a_small_child_is_held_against_those_under_ten() -> None:
+    """The survey's rows of ages 2 to 9: 1,710 children."""
+    found = estimate({"length": (150.0, 2.0)}, None, None)
+    assert only(found, "1,710 American children of 2 to 9 years, measured in 1975 to 1977")
 
 
 def test_under_two_years_the_words_say_that_nobody_was_measured() -> None:

@@ -139,6 +139,11 @@ def test_a_count_over_a_length(text: str, per_mm: float) -> None:
         assert found["fabric"][name]["value"] == pytest.approx(per_mm, abs=1e-5)
 
 
+def test_a_count_alone_may_say_what_is_counted() -> None:
+    assert reading.read_rate("30 stitches", "cm") == pytest.approx((0.3, 30))
+    assert reading.read_rate("7.5 sts", "in") == pytest.approx((7.5 / 25.4, 7.5))
+
+
 @pytest.mark.parametrize(
     ("text", "kg"),
     [

@@ -437,6 +437,33 @@ def test_faults_of_foot_and_shelf_are_told_together() -> None:
     assert set(found) == {"foot.length", "shelf.cylinders"}
 
 
+def test_a_mark_and_a_name_may_be_as_long_as_they_say() -> None:
+    """A mark of 15 letters, a name of 60."""
+
+    def faults(mark: str, name: str) -> set[str]:
+        rates = {"stitches": "7.5 / in", "rounds": "9.6 / in"}
+        yarns = [{"name": name, "marks": [{"mark": mark, **rates}]}]
+        asking = {"do": "shelf", "request": asked(), "shelf": {"cylinders": "60", "yarns": yarns}}
+        return {problem["field"] for problem in answer(asking).get("errors", [])}
+
+    assert faults("0000005 001/002", "n" * 60) == set()
+    assert faults("00000005 001/002", "n") == {f"{AT_MARK}.mark"}
+    assert faults("5", "n" * 61) == {"shelf.yarns.0.name"}
+
+
+def test_a_yarn_of_which_nothing_is_known_is_told_once() -> None:
+    shelf = {"cylinders": "60", "yarns": [{"name": "a"}]}
+    found = answer({"do": "shelf", "request": asked(), "shelf": shelf})
+    assert [problem["field"] for problem in found["errors"]] == ["shelf.yarns.0.yarn"]
+
+
+def test_what_is_asked_of_a_yarn_names_it() -> None:
+    found = ranked({"cylinders": "60", "yarns": [{"name": "a", "stitches": "7.5 / in"}]})
+    (note,) = [one for one in found["notes"] if one["field"].startswith("shelf")]
+    assert note["field"] == "shelf.yarns.0.rounds"
+    assert note["text"].startswith("a, rounds: left out, and the counts hang on it. Measure it")
+
+
 def test_blank_rows_are_passed_over_and_names_kept() -> None:
     shelf = {
         "cylinders": [{"slots": 60, "name": "the old one"}, {"slots": " "}],

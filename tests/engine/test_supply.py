@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Any
 
 import pytest
 
-from tests.asking import mm, plan
+from engine import plan as planning
+from engine import sources, supply
+from tests.asking import asked, mm, plan
 
 SECTIONS = ["cuff", "leg", "heel", "foot", "toe", "ends"]
 CUFFS: list[dict[str, Any]] = [
@@ -69,6 +72,26 @@ def test_grams_follow_from_the_label() -> None:
 def test_a_weight_for_a_yarn_that_was_not_told_says_so() -> None:
     assert "give your yarn's number" in plan()["yarn"]["words"]
     assert "give your yarn's number" not in plan({"fabric.yarn": "412 m / 100 g"})["yarn"]["words"]
+
+
+@pytest.mark.parametrize(
+    "apart", [(), ("toe",), ("heel", "toe"), ("cuff", "heel", "toe"), ("heel",), ("cuff",)]
+)
+def test_colours_hold_all_the_yarn_and_two_tails_of_each_stretch(apart: tuple[str, ...]) -> None:
+    """A stretch in one colour has a tail at either end; the toe's is as long as grafting wants."""
+    sock = planning.make(asked({"sock.leg.rounds": 50}))
+    slots, cloth = sock.cylinder.slots, sock.fabric
+    of = frozenset(apart)
+    found = supply.colours(sock.loops, slots, cloth, of)
+    parts = supply.lengths(sock.loops, slots, cloth, of)
+    assert sum(one.mm for one in found) == pytest.approx(sum(parts.values()), abs=1e-6)
+    changes = [part in of for part in ("cuff", "leg", "heel", "foot", "toe")]
+    stretches = 1 + sum(one != other for one, other in pairwise(changes))
+    if {"heel", "toe"} <= of and "cuff" not in of:
+        assert [one.name for one in found] == [supply.MAIN, "Heel and toe"]
+    grafting = sources.GRAFTING_TAIL_WIDTHS * slots / cloth.stitches / 2
+    tails = supply.SOCKS * (grafting + 2 * stretches * sources.TAIL)
+    assert parts["ends"] == pytest.approx(tails)
 
 
 def test_there_is_a_tenth_to_spare() -> None:
