@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 from scipy import optimize, stats
 from statsmodels.regression.linear_model import WLS
 
-from engine import ledger
+from engine import ledger, sources
 from engine import plan as planning
 from engine.api import answer
 from engine.fabric import Fabric
@@ -432,3 +432,71 @@ def test_a_piece_of_more_needles_than_the_cylinder_has_is_asked_about() -> None:
     for slots, told in ((60, True), (72, False), (84, False)):
         sheet = plan({"foot.length": "24.6 cm", "cylinder.slots": slots, "fabric.swatch": piece})
         assert (asked in {note["field"] for note in sheet["notes"]}) is told
+
+
+# --- Its parts by hand ---------------------------------------------------------------------------
+def test_a_mean_of_two_by_hand() -> None:
+    """10 and 12, each to a tenth: 11, and (1/11 / 0.1)^2 twice."""
+    found = ledger.mean([(10.0, 0.1), (12.0, 0.1)])
+    assert (found.value, found.sd) == pytest.approx((11, 0.1 / math.sqrt(2)))
+    assert found.chi_square == pytest.approx(2 * (10 / 11) ** 2)
+    assert found.tubes == 2
+
+
+def test_one_tube_alone_never_scatters() -> None:
+    assert not ledger.scattered(1e9, 0)
+    assert ledger.scattered(1e9, 1)
+
+
+def test_what_a_tube_lacks_follows_by_the_shape_and_is_less_sure() -> None:
+    """5.5 / 4.2 rounds to a stitch."""
+    across = Swatch("", stitches=0.3, stitches_tape=0.01)
+    assert ledger.whole(across) == pytest.approx(
+        (0.3, 0.3 * 5.5 / 4.2, 0.01, math.hypot(0.01, sources.SHAPE_SD))
+    )
+    along = Swatch("", rounds=0.4, rounds_tape=0.01)
+    assert ledger.whole(along) == pytest.approx(
+        (0.4 * 4.2 / 5.5, 0.4, math.hypot(0.01, sources.SHAPE_SD), 0.01)
+    )
+    with pytest.raises(ValueError, match="stitches or rounds"):
+        ledger.whole(Swatch(""))
+
+
+def plain(slope: float, slope_sd: float = 0.01) -> ledger.Line:
+    """A line through 15 mm halfway between the marks 1 and 2."""
+    points = (
+        ledger.Point(1.0, 15 - slope / 2, 0.1),
+        ledger.Point(2.0, 15 + slope / 2, 0.1),
+    )
+    return ledger.Line(points, 1.5, 15.0, slope, 0.3, slope_sd, 4.2, 5.5, 0.01)
+
+
+def test_near_is_no_further_out_than_the_marks_lie_apart() -> None:
+    found = plain(1.0)
+    assert (found.low, found.high) == (1, 2)
+    assert [found.near(mark) for mark in (-0.01, 0.0, 1.5, 3.0, 3.01)] == [
+        *(False, True, True, True, False),
+    ]
+
+
+@pytest.mark.parametrize(
+    ("slope", "sure"), [(0.0233, True), (0.0232, False), (-0.0233, True), (-0.0232, False)]
+)
+def test_sure_is_beyond_one_in_a_hundred(slope: float, sure: bool) -> None:
+    """2.3263 standard deviations of 0.01, on either side."""
+    assert plain(slope).sure == sure
+    assert (plain(slope).mark_for_stitches(0.3) is None) == (not sure)
+
+
+def test_a_point_on_a_line_by_hand() -> None:
+    """At 3.5 the loop is 17 mm, and as sure as hypot(0.3, 0.01 x 2) of it, at least 2 %."""
+    found = plain(1.0)
+    stitches, rounds, sd = found.at(3.5)
+    assert (stitches, rounds) == pytest.approx((4.2 / 17, 5.5 / 17))
+    assert sd == pytest.approx(math.hypot(math.hypot(0.3, 0.02) / 17, 0.01))
+    surer = ledger.Line(found.points, 1.5, 15.0, 1.0, 0.01, 0.01, 4.2, 5.5, 0.01)
+    assert surer.at(1.5)[2] == pytest.approx(0.02)
+    assert found.off(ledger.Point(1.5, 15.3, 0.1)) == pytest.approx(3)
+    assert found.off(ledger.Point(1.5, 14.8, 0.1)) == pytest.approx(-2)
+    with pytest.raises(ValueError, match="ends before"):
+        plain(10.0).at(0.0)
