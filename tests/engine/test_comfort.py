@@ -13,6 +13,7 @@ from engine.cuff import Cuff
 from engine.fabric import Fabric
 from engine.foot import Measure
 from engine.leg import Wish
+from engine.short_row import Pocket
 
 SLOTS, TUBE = 60, 200.0  # 60 needles at 0.3 stitches a mm
 CLOTH = Fabric(0.3, 0.4, 0.0, 0.0, "swatch", "", 240.0, True, 1.6)
@@ -138,3 +139,63 @@ def test_firmness_is_that_of_a_told_yarn(metres: float | None, level: str) -> No
     felt = Wearer(FOOT, RIB, Wish(rounds=50), 240.0, 0.0).weigh(SLOTS, cloth).places[5]
     assert (felt.place, felt.level) == ("firmness", level)
     assert felt.value == pytest.approx(firm)
+
+
+GIVES = replace(CLOTH, pull=1.8)  # 310 over 200 mm is 1.55, easy up to 0.93 x 1.8 = 1.67
+
+
+def wearer(aimed: float = 240.0, leg: Wish | None = None, **girths: float) -> Wearer:
+    measures = {
+        name: Measure(girths.get(name.removesuffix("_girth"), one.value), 0.0, True, "")
+        for name, one in FOOT.items()
+    }
+    return Wearer(measures, RIB, leg or Wish(rounds=50), aimed, 0.0)
+
+
+@pytest.mark.parametrize(
+    ("who", "way", "standing"),
+    [
+        (wearer(), "swatch", comfort.FITS),
+        (wearer(), "yarn", comfort.WORN),  # a guess fits nobody surely
+        (wearer(ball=245.0), "swatch", comfort.WORN),
+        (wearer(ball=260.0), "swatch", comfort.NOT),
+        (wearer(aimed=60.0), "swatch", comfort.CANNOT),
+    ],
+)
+def test_how_a_sock_stands(who: Wearer, way: str, standing: int) -> None:
+    assert who.weigh(SLOTS, replace(GIVES, way=way)).standing == standing
+
+
+@pytest.mark.parametrize(
+    ("who", "cloth", "place", "discomfort"),
+    [
+        (wearer(ball=260.0), GIVES, "ball", 0.12 / 0.07),  # 1.30 of 1.18 and 1.25
+        (wearer(ball=190.0), GIVES, "ball", 0.10 / 0.05),  # 0.95 of 1.05 and 1
+        (wearer(ankle=290.0), GIVES, "ankle", 0.20 / 0.15 / 2),  # 1.45 of 1.25 and 1.40, half
+        (wearer(), replace(CLOTH, pull=1.55), "over_heel", 1.0),  # all that it gives
+        (wearer(), replace(CLOTH, pull=1.6), "over_heel", (1.55 / 1.6 - 0.93) / 0.07),
+        (wearer(aimed=60.0), GIVES, "length", 1.0),
+        (wearer(), GIVES, "length", 0.0),
+        (wearer(), GIVES, "calf", 0.0),  # not reached
+    ],
+)
+def test_discomfort_of_a_sure_foot_by_hand(
+    who: Wearer, cloth: Fabric, place: str, discomfort: float
+) -> None:
+    found = who.weigh(SLOTS, cloth)
+    felt = next(one for one in found.places if one.place == place)
+    assert felt.discomfort == pytest.approx(discomfort, abs=1e-9)
+    assert found.score == pytest.approx(sum(one.discomfort for one in found.places))
+
+
+def test_top_and_rounds_by_hand() -> None:
+    """0.4 rounds a mm: (50 + 20) / 0.4 + 20 / 0.4; 0.54 x 246 mm of leg are 53 rounds; half of 60
+    down to 10 is 20 rounds, of the toe as of the heel.
+    """
+    heel = Pocket(30, 10)
+    assert wearer().top(heel, CLOTH) == pytest.approx(225)
+    assert wearer(leg=Wish(height=180.0)).top(heel, CLOTH) == 180
+    assert wearer(leg=Wish()).top(heel, CLOTH) == pytest.approx(73 / 0.4 + 50)
+    assert wearer().exact_rounds(SLOTS, heel, CLOTH) == pytest.approx(96 - 40)
+    toes = replace(wearer(), toe_breadth=88.0)  # 1.77 x 88 / 1.10 = 141.6 mm are (30 + 12.5) / 0.3
+    assert toes.exact_rounds(SLOTS, heel, CLOTH) == pytest.approx(96 - 20 - 18)

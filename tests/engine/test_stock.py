@@ -248,3 +248,61 @@ def test_typed_stock_is_read_back_in_the_other_units() -> None:
     typed = {"stock.left": "45", "stock.repeat": "9,1"}
     metric = answer({"do": "read", "units": "cm", "fields": typed})["readings"]
     assert (metric["stock.left"]["other"], metric["stock.repeat"]["other"]) == ("1.59 oz", "10 yd")
+
+
+def test_the_words_of_stripes_by_hand() -> None:
+    """40 m are 46.3 rounds of 60 loops, 124.53 m are 3.1 of them, and to four 35.47 m are wanting.
+
+    That is 38.8 yd, 41.1 rounds, and 8.87 g or 0.31 oz. It is out by hypot(0.025, 0.034, 0.02) =
+    0.0467 of 124.53 m, and 1.2816 times that four times in five: 7.45 m, 8.2 yd. The heel has 820
+    stitches, 13.7 rounds.
+    """
+    found = yarn({"repeat": "40 m", "left": "35 g"})["stripes"]
+    assert found["words"] == (
+        "One repeat makes 46.3 rounds of plain tube. The heel takes the yarn of 13.7 rounds, so "
+        "the stripes move on there. Sock one takes 3.1 repeats. Before sock two, wind off 38.8 yd "
+        "(41.1 rounds), right to within 8.2 yd four times in five; then look for the colour that "
+        "sock one began with. It weighs about 0.31 oz: take that off what is left."
+    )
+    assert found["rounds_per_repeat"] == 46.3
+    wind_off = found["wind_off"]
+    assert (wind_off["rounds"], wind_off["length"]["text"]) == (41.1, "38.8 yd")
+    assert wind_off["within"]["text"] == "8.2 yd"
+    assert "The heel takes" not in yarn({"repeat": "40 m", "apart": "heel"})["stripes"]["words"]
+
+
+@pytest.mark.parametrize(
+    ("left", "level", "start", "share"),
+    [
+        ("60 g", "yes", "Yes: ", "more than 99 %"),
+        ("33 g", "maybe", "Perhaps: ", "%"),
+        ("31.2 g", "maybe", "Perhaps: ", "51 %"),
+        ("31 g", "no", "No: ", "48 %"),
+        ("5 g", "no", "No: ", "less than 1 %"),
+    ],
+)
+def test_enough_in_words(left: str, level: str, start: str, share: str) -> None:
+    """31.13 g are needed: as likely enough as not where that is left."""
+    found = yarn({"left": left})["enough"]
+    assert found["level"] == level
+    assert found["words"].startswith(start)
+    assert f"{share} likelihood" in found["words"]
+    assert ("Weigh sock one, and this is much surer" in found["words"]) == (
+        level != "yes" and share != "less than 1 %"
+    )
+    assert "main yarn are" not in found["words"]
+    assert "of main yarn are left" in yarn({"left": left, "apart": "toe"})["enough"]["words"]
+
+
+def test_the_pair_by_hand() -> None:
+    """A tenth to spare; waste yarn for ten rounds of 60 before each cuff and after each toe."""
+    found = yarn({})
+    assert found["metres"]["value"] == pytest.approx(2 * METRES, abs=0.01)
+    assert found["grams"]["value"] == pytest.approx(2 * GRAMS, abs=0.01)
+    assert found["with_margin"]["grams"]["value"] == pytest.approx(2.2 * GRAMS, abs=0.01)
+    assert found["waste"]["metres"]["value"] == pytest.approx(2 * 10 * 120 * LOOP / 1000, abs=0.01)
+    sections = {"cuff": 1200, "leg": 3000, "heel": 820, "foot": 2760, "toe": 820}
+    for part, stitches in sections.items():
+        by_hand = 2 * stitches * LOOP / 1000
+        assert found["sections"][part]["metres"]["value"] == pytest.approx(by_hand, abs=0.01)
+    assert found["sections"]["ends"]["metres"]["value"] == pytest.approx(2 * TAILS / 1000, abs=0.01)
