@@ -6,7 +6,7 @@ from typing import Any
 
 from playwright.sync_api import BrowserContext, Locator, Page, expect
 
-from tests.browser.at_machine import begun, settings, target
+from tests.browser.at_machine import begun, planned, settings, target
 from tests.browser.book import with_wearers
 from tests.browser.walk import field, fill_foot, opened, step
 
@@ -90,6 +90,51 @@ def test_her_own_page_and_shelf_are_set_aside_not_overwritten(
     page.reload()
     expect(lines).to_have_count(2)
     assert page.evaluate("Object.keys(localStorage).filter(k => k.includes('aside')).length") == 2
+
+
+def test_nothing_kept_leads_behind_an_object(phone: BrowserContext) -> None:
+    """Names of fields become paths in the request: one that left it would change all objects."""
+    names = ("foot.__proto__.shown", "__proto__.shown", "constructor.prototype.shown")
+    values = dict.fromkeys(names, "1")
+    kept = {
+        "mine": values,
+        "before": values,
+        "chart": values,
+        "shelf": {"shelf.yarns.__proto__.shown": "1", "shelf.yarns.0.name": "blue"},
+        "visit": {"kind": "link", "link": "", "opened": values, "values": values},
+        "unkept": {"w-1": {"label": "Ferry", "values": values}},
+        "knitted": {"__proto__": {"shown": "1"}, "constructor": {"prototype": {"shown": "1"}}},
+        "last": {"request": {"__proto__": {"shown": "1"}}, "plan": {"__proto__": {"shown": "1"}}},
+        "counter": {"__proto__": {"shown": True}, "guard": 0},
+    }
+    page = opened(phone)
+    page.evaluate(
+        "kept => Object.entries(kept).forEach(([name, text]) => {"
+        " localStorage[`heelwise.${name}`] = text; })",
+        {name: json.dumps(record) for name, record in kept.items()},
+    )
+    page.goto("about:blank")
+    faults: list[str] = []
+    page.on("pageerror", lambda fault: faults.append(str(fault)))
+    page.goto("./")
+    expect(page.locator("#waiting")).to_be_hidden()
+    clean = "[Object, Array, Function].every(({ prototype }) => !('shown' in prototype))"
+    assert page.evaluate(clean)
+    lines = page.locator("#status-line .set-aside")
+    for words in (
+        "Your own page",
+        "What stood on your own page before",
+        "What was typed for the table over sizes",
+        "Your cylinders and yarns",
+        "The sheet that was open last",
+        "A wearer’s sheet that the book did not have yet",
+    ):
+        expect(lines.filter(has_text=f"{words} cannot be read")).to_have_count(1)
+    planned(page)
+    page.locator("#knit-it").tap()
+    expect(target(page)).to_be_visible()
+    assert page.evaluate(clean)
+    assert not faults
 
 
 def test_where_there_is_no_room_to_set_it_aside_it_stays_where_it_is(
