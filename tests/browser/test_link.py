@@ -5,7 +5,10 @@ from collections.abc import Callable
 
 from playwright.sync_api import BrowserContext, Page, expect
 
+from tests.browser.at_machine import planned, target
+from tests.browser.book import new_wearer, open_book
 from tests.browser.walk import choose, field, figures, fill_foot, opened, step
+from tests.engine.test_link import made_of
 
 NewPhone = Callable[..., BrowserContext]
 
@@ -84,6 +87,61 @@ def test_copying_it_asks_first_when_hers_is_not_empty(new_phone: NewPhone) -> No
     empty.locator("#visit-line button", has_text="Copy it into mine").tap()
     expect(empty.locator("#visit-line")).to_be_empty()
     assert figures(empty) == made
+
+
+# All that the site keeps, but for the sheet that is looked at, which has to survive a reload, and
+# the counts shown last, which are worked out again.
+KEPT = """async () => {
+  const kept = { ...localStorage };
+  delete kept["heelwise.visit"];
+  delete kept["heelwise.last"];
+  for (const { name } of await indexedDB.databases()) {
+    const database = await new Promise((done) => {
+      const asked = indexedDB.open(name);
+      asked.onsuccess = () => done(asked.result);
+    });
+    for (const store of database.objectStoreNames) {
+      const got = database.transaction(store).objectStore(store).getAll();
+      await new Promise((done) => { got.onsuccess = done; });
+      kept[`${name} ${store}`] = got.result;
+    }
+    database.close();
+  }
+  return kept;
+}"""
+
+
+def test_no_link_writes_over_anything(new_phone: NewPhone) -> None:
+    link, _ = copied_link(new_phone)
+    address, good = link.split("#")
+    page = opened(new_phone())
+    open_book(page)
+    new_wearer(page, "Invented Nuri", "24")
+    page.locator("#visit-line button", has_text="Back to mine").tap()
+    planned(page)
+    page.locator("#knit-it").tap()
+    target(page).tap()
+    page.go_back()
+    expect(page.locator("#machine-line")).to_contain_text("A sock is on the machine")
+    page.wait_for_timeout(600)  # what was typed last has gone to the book
+    before = page.evaluate(KEPT)
+    assert len(before["heelwise.book wearers"]) == len(before["heelwise.machine sessions"]) == 1
+    names = made_of(b'{"foot": {"__proto__": {"shown": "1"}}}')
+    like_a_copy = made_of(b'{"sheets": {"mine": {"foot": "1"}}, "book": [], "pairs": []}')
+    page.goto("about:blank")  # the first is opened anew, the others into the open page
+    shared, refused = "A shared plan", "Your own page is below"
+    for fragment, words in (
+        (good, shared),
+        (names, refused),
+        (like_a_copy, shared),
+        (good[:-6], refused),
+        ("99.AAAA", refused),
+    ):
+        page.goto(f"{address}#{fragment}")
+        expect(page.locator("#visit-line")).to_contain_text(words)
+        page.wait_for_timeout(600)  # longer than anything waits before it is kept
+        assert page.evaluate(KEPT) == before, fragment
+        assert page.evaluate("({}).shown") is None, fragment
 
 
 def test_damaged_and_foreign_links_get_one_sentence(new_phone: NewPhone) -> None:
