@@ -26,6 +26,6 @@ export function ordersTable(wearers) {
 
 /** What a spreadsheet would work out as a formula is made a text (OWASP, CSV injection). @param {string} text */
 function cell(text) {
-  const harmless = /^\s*[=+\-@\t\r\n]/.test(text) ? `'${text}` : text;
+  const harmless = /^\s*[=+\-@＝＋－＠\t\r\n]/.test(text) ? `'${text}` : text;
   return `"${harmless.replaceAll('"', '""')}"`;
 }
