@@ -16,12 +16,15 @@ from selenium.webdriver.remote.webelement import WebElement
 from build import engines
 from tests.engines.phone import Phone, until
 
-# In the middle, where what is stuck to the screen's edges does not lie over it.
-_FIND = """const [selector, words] = arguments;
+# In the middle, where what is stuck to the screen's edges does not lie over it, and once it stands
+# still: a touch goes to where it stood.
+_FIND = """const [selector, words, end] = arguments;
     const found = [...document.querySelectorAll(selector)].find((one) =>
         one.checkVisibility({ visibilityProperty: true }) && one.textContent.includes(words));
     found?.scrollIntoView({ block: "center", behavior: "instant" });
-    return found;"""
+    const place = () => JSON.stringify(found?.getBoundingClientRect());
+    const before = place();
+    setTimeout(() => end(place() === before ? found : null), 50);"""
 _EVALUATE = """const [argument, end] = arguments;
     Promise.resolve().then(() => ({})(argument)).then(
         (value) => end({{ value }}), (error) => end({{ error: String(error) }}));"""
@@ -69,7 +72,7 @@ class WebKitPhone(Phone):
 
         def done() -> bool:
             nonlocal refused
-            element = self.driver.execute_script(_FIND, selector, words)
+            element = self.driver.execute_async_script(_FIND, selector, words)
             try:
                 return bool(element) and (act(element), True)[1]
             except WebDriverException as fault:  # drawn anew just now, or something lies over it
