@@ -30,8 +30,8 @@ sys.path.insert(0, str(Path(__file__).resolve().parents[1]))  # names count from
 from build import install
 
 LEAST = 0.90  # of the mutants must be killed
-MOST = 20  # of each module, by chance
-SEED = "heelwise"
+MOST = 12  # of each module, by chance
+SEED = "another"  # the first was "heelwise": tests were written after its survivors
 TESTS = ("tests/engine", "tests/published")
 KNOWN = install.BUILD / "mutation" / "survivors.tsv"
 _LEFT_BEHIND = (".*", "node_modules", "dist", "__pycache__")

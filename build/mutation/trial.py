@@ -185,8 +185,8 @@ def in_order(
     ranked, of_function = [], defaultdict[str, int](int)
     for seconds, item in sorted(reaching, key=lambda one: one[0]):
         function = item.nodeid.partition("[")[0]
-        own = Path(item.path).stem != f"test_{module}"
-        ranked.append((own, own and of_function[function], seconds, item.nodeid, item))
+        other = Path(item.path).stem != f"test_{module}"
+        ranked.append((other, other and of_function[function], seconds, item.nodeid, item))
         of_function[function] += 1
     kept, whole = list[pytest.Item](), 0.0
     for *_, seconds, _, item in sorted(ranked, key=lambda one: one[:4]):
