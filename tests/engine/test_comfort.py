@@ -6,6 +6,7 @@ from dataclasses import replace
 from math import nextafter
 
 import pytest
+from scipy import stats
 
 from engine import comfort, fit, sources
 from engine.comfort import Felt, Wearer
@@ -199,3 +200,13 @@ def test_top_and_rounds_by_hand() -> None:
     assert wearer().exact_rounds(SLOTS, heel, CLOTH) == pytest.approx(96 - 40)
     toes = replace(wearer(), toe_breadth=88.0)  # 1.77 x 88 / 1.10 = 141.6 mm are (30 + 12.5) / 0.3
     assert toes.exact_rounds(SLOTS, heel, CLOTH) == pytest.approx(96 - 20 - 18)
+
+
+@pytest.mark.parametrize("aimed", [84.0, 85.0, 86.0, 86.5, 87.5, 88.75, 95.0])
+def test_a_length_counts_with_the_chance_that_no_round_is_left(aimed: float) -> None:
+    """By scipy, for an error of 2.5 mm at 0.4 rounds a mm; what is sure is short or is not."""
+    sure = wearer(aimed=aimed, heel=260.0)
+    felt = replace(sure, aimed_sd=2.5).weigh(SLOTS, GIVES).places[-1]
+    assert felt.discomfort == pytest.approx(float(stats.norm.cdf(0.5, felt.value, 1.0)), abs=1e-9)
+    assert sure.weigh(SLOTS, GIVES).places[-1].discomfort == float(felt.value < 0.5)
+    assert felt.level == ("good" if felt.value >= 0.5 else "bad")

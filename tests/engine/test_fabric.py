@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 
+from engine import fabric_sheet
 from tests.asking import noted, plan, refused
 
 UNTOLD: dict[str, Any] = {"fabric.stitches": None, "fabric.rounds": None}
@@ -124,6 +125,11 @@ def test_a_tube_that_no_sock_can_be_is_told_on_which_side(
     """60 needles are 75 to 667 mm round, 60 rounds 55 to 600 mm long."""
     problem = refused(swatch(**changes))[f"fabric.swatch.{field}"]
     assert problem["message"] == f"Too {size}."
+
+
+def test_an_error_is_told_as_the_reach_of_four_times_in_five() -> None:
+    """1.2816 standard deviations."""
+    assert [fabric_sheet._percent(sd) for sd in (0.02, 0.1, 0.3)] == ["3 %", "13 %", "38 %"]
 
 
 def test_swapped_stitches_and_rounds_are_asked_about() -> None:

@@ -7,6 +7,7 @@ that a slip in one of the two is noticed.
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -233,3 +234,25 @@ def test_getting_on_by_hand(heel: float, level: str, words: str) -> None:
     measures = {**FEET, "heel_girth": Measure(heel, 0.0, True, "")}
     found = judging.judge(measures, 200.0, 270.0, Cuff("rib", 20), CLOTH, 100.0)[2]
     assert (found.level, words in found.words) == (level, True), found.words
+
+
+@pytest.mark.parametrize(
+    ("narrowest", "gives", "girth"), [(150.0, 1.8, 150.0), (199.0, 1.8, 200.0), (199.9, 1.5, 200.0)]
+)
+def test_a_sock_passes_the_heel_by_what_gives_less(
+    narrowest: float, gives: float, girth: float
+) -> None:
+    """A hem of 200 mm gives 0.92 of what plain does: 184 mm of plain leg give as little."""
+    cloth = replace(CLOTH, pull=gives)
+    along = judging.Girths(narrowest, 210.0, 220.0, 200.0)
+    found = judging.judge(FEET, 200.0, 270.0, Cuff("hem", 20), cloth, 100.0, along)[2]
+    assert found.fabric == girth
+    slim = judging.Girths(183.9, 210.0, 220.0, 200.0)
+    assert judging.judge(FEET, 200.0, 270.0, Cuff("hem", 20), cloth, 9.0, slim)[2].fabric == 183.9
+
+
+@pytest.mark.parametrize(("ball", "level"), [(199.9, "bad"), (200.0, "loose"), (250.0, "bad")])
+def test_at_a_bound_it_is_what_comes_after_it(ball: float, level: str) -> None:
+    """200 mm is a stretch of 1 and 250 mm one of 1.25, to the last bit."""
+    measures = {**FEET, "ball_girth": Measure(ball, 0.0, True, "")}
+    assert judging.judge(measures, 200.0, 270.0, Cuff("rib", 20), CLOTH, 100.0)[0].level == level

@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from engine import plan as planning
-from tests.asking import asked, noted, plan
+from tests.asking import asked, noted, plan, refused
 
 
 @pytest.mark.parametrize(("ease", "mm"), [("4 %", 238.1), ("0", 228.6), ("10 %", 254.0)])
@@ -45,3 +45,17 @@ def test_a_leg_rises_by_a_mm_in_each_and_ten_at_most(upper: int, asked: bool) ->
     ]
     notes = noted(plan({"sock.leg.girths": rows, "sock.leg.rounds": 90}))
     assert ("sock.leg.girths.1.girth" in notes) == asked
+
+
+def test_a_measure_alike_on_both_feet_is_asked_about_at_the_first() -> None:
+    rare = {"foot.calf_girth": "600 mm", "other_foot.calf_girth": "600 mm"}
+    notes = noted(plan(rare))
+    assert "Measure it again" in notes["foot.calf_girth"]
+    assert notes["other_foot.calf_girth"] == "Both feet are alike here."
+
+
+def test_a_shoe_size_without_its_system_is_asked_for_it_and_a_wrong_one_told_once() -> None:
+    bare = {"foot": {}, "person.shoe_size": {"size": "39"}}
+    assert "needs its system" in refused(bare)["person.shoe_size.system"]["message"]
+    wrong = {"foot": {}, "person.shoe_size": {"size": "39", "system": "feet"}}
+    assert "needs its system" not in refused(wrong)["person.shoe_size.system"]["message"]

@@ -224,6 +224,11 @@ def test_beyond_the_marks_tried_it_is_less_sure_and_says_so() -> None:
     assert "far" in refused(of(AT_7, AT_5, mark=12))["fabric.mark"]["message"]
 
 
+@pytest.mark.parametrize(("mark", "beyond"), [(4.75, True), (5, False), (7, False), (7.25, True)])
+def test_only_beyond_the_marks_tried_it_is_less_sure(mark: float, beyond: bool) -> None:
+    assert ("fabric.mark" in noted(plan(of(AT_7, AT_5, mark=mark)))) == beyond
+
+
 def test_one_mark_says_nothing_of_another() -> None:
     assert "Only mark 7" in refused(of(AT_7, mark=6))["fabric.mark"]["message"]
     assert fabric(of(AT_7, mark=7)).mark == 7
@@ -334,6 +339,7 @@ def test_the_mark_for_a_foot_by_hand() -> None:
     assert (mark["low"], mark["high"]) == pytest.approx((5.78, 6.45), abs=0.005)
     for one in plan(changes)["fabric"]["observations"]:
         assert f"Counts for {one['share'] * 100:.0f} %" in one["words"]
+    assert all(round(mark[end], 2) == mark[end] for end in ("mark", "low", "high"))
     # to quarters: the mark to the nearest, its range outwards
     assert mark["use"] == "6"
     assert "set the mark to about 6, somewhere from 5¾ to 6½." in mark["words"]

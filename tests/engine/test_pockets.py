@@ -168,6 +168,23 @@ def test_the_toe_s_range_is_what_its_ends_would_choose() -> None:
     assert plan(set_so)["range"]["toe"]["words"] == "Exact: set by you."
 
 
+@pytest.mark.parametrize(
+    ("breadth", "words"),
+    [
+        ("66 mm", "fewer left than the customary third, for narrow toes"),
+        ("84 mm", "the customary third suits toes of this breadth"),
+        ("98 mm", "more left than the customary third, for broad toes"),
+    ],
+)
+def test_the_toe_in_words(breadth: str, words: str) -> None:
+    """84 mm suit 30 needles down to 10 at 7.5 an inch (`TOE_ROUND_OVER_BREADTH`)."""
+    sheet = plan({"foot.toe_breadth": breadth})
+    assert sheet["counts"]["toe"]["words"].endswith(words)
+    for choice in sheet["choices"]["toe"]:
+        assert choice["verdict"]
+        assert "perhaps" not in choice["words"], "toes are measured, or nothing is said of them"
+
+
 def test_without_toes_nothing_is_said_of_their_stretch() -> None:
     assert {one["stretch"] for one in plan()["choices"]["toe"]} == {None}
 

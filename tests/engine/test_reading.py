@@ -139,6 +139,13 @@ def test_a_count_over_a_length(text: str, per_mm: float) -> None:
         assert found["fabric"][name]["value"] == pytest.approx(per_mm, abs=1e-5)
 
 
+@pytest.mark.parametrize("text", ['9" 1', '9" 1.5', "5 cm 3"])
+def test_behind_inches_only_a_part_of_one_may_stand(text: str) -> None:
+    assert reading.read_length('9" 3/8', "in").mm == pytest.approx(9.375 * 25.4)
+    with pytest.raises(Unreadable):
+        reading.read_length(text, "in")
+
+
 def test_a_count_alone_may_say_what_is_counted() -> None:
     assert reading.read_rate("30 stitches", "cm") == pytest.approx((0.3, 30))
     assert reading.read_rate("7.5 sts", "in") == pytest.approx((7.5 / 25.4, 7.5))

@@ -57,6 +57,10 @@ def test_where_the_line_has_no_loop_left_there_is_no_stop() -> None:
     ]
 
 
+def test_the_first_stop_is_the_foot_s_own() -> None:
+    assert screw.read(cloth(over(1.0), 1.5), WIDE).stops[0] == Setting(1.0)
+
+
 def test_limits_hold() -> None:
     """Stitches per length over the foot's are 15 / l: 15 / 15.5 = 0.968 to 15 / 14.5 = 1.034."""
     assert marks(cloth(over(1.0), 1.5), Span(0.96, 1.04)) == [None, 1.0, 1.25, 1.75, 2.0]

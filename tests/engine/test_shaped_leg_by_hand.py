@@ -117,6 +117,12 @@ def test_a_leg_is_cut_into_pieces_that_change_alike(
         assert past - first == pytest.approx(steps / count, abs=1.01)
 
 
+def test_a_leap_is_cut_where_it_is() -> None:
+    """ln 1.07 is more than twice ln 1.03, so there are two pieces, and one step between them."""
+    assert shaped_leg._cut([1.0, 1.07], 100.0) == [(0, 1), (1, 2)]
+    assert shaped_leg._cut([1.0, 1.0, 1.07, 1.07], 100.0) == [(0, 2), (2, 4)]
+
+
 @pytest.mark.parametrize(
     ("pieces", "wanted", "bands"),
     [

@@ -451,6 +451,12 @@ def test_a_mark_and_a_name_may_be_as_long_as_they_say() -> None:
     assert faults("5", "n" * 61) == {"shelf.yarns.0.name"}
 
 
+def test_yarns_without_a_name_are_counted() -> None:
+    rates = {"stitches": "7.5 / in", "rounds": "9.6 / in"}
+    found = ranked({"cylinders": "60", "yarns": [rates, rates, {**rates, "colour": "red"}]})
+    assert sorted(one["yarn"] for one in found["best"]) == ["red", "yarn 1", "yarn 2"]
+
+
 def test_a_yarn_of_which_nothing_is_known_is_told_once() -> None:
     shelf = {"cylinders": "60", "yarns": [{"name": "a"}]}
     found = answer({"do": "shelf", "request": asked(), "shelf": shelf})

@@ -45,3 +45,16 @@ def test_an_unknown_system_is_refused() -> None:
         foot_length("Mars", 4)
     with pytest.raises(KeyError):
         size("Mars", 240)
+
+
+def test_how_sure_a_size_is_by_hand() -> None:
+    """Half a size, of a barleycorn (8.47 mm), is 4.23 mm, never less than half a Paris point of
+    6.67 mm; a size of women's is in doubt by another half. A child's last is 1.08 of the foot.
+    """
+    assert foot_length("UK", 6)[1] == pytest.approx(4.2333, abs=1e-4)
+    assert foot_length("US women", 8)[1] == pytest.approx(5.9868, abs=1e-4)
+    assert foot_length("EU", 39)[1] == pytest.approx(3.3333, abs=1e-4)
+    assert foot_length("Japan", 24)[1] == pytest.approx(3.3333, abs=1e-4)
+    assert foot_length("Mondopoint", 240)[1] == pytest.approx(3.75)
+    assert foot_length("UK child", 8)[1] == pytest.approx(8.4667 / 1.08 / 2, abs=1e-4)
+    assert foot_length("EU child", 28)[1] == pytest.approx(3.3333, abs=1e-4)

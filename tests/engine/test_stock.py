@@ -294,6 +294,13 @@ def test_enough_in_words(left: str, level: str, start: str, share: str) -> None:
     assert "of main yarn are left" in yarn({"left": left, "apart": "toe"})["enough"]["words"]
 
 
+def test_small_weights_are_written_to_a_hundredth_of_an_ounce() -> None:
+    """33 g are 1.164 oz, 32 g 1.129."""
+    found = yarn({"left": "33 g", "sock_one": "32 g"})["enough"]
+    assert (found["left"]["text"], found["needed"]["text"]) == ("1.16 oz", "1.13 oz")
+    assert "1.16 oz of yarn are left and sock two takes about 1.13 oz." in found["words"]
+
+
 def test_the_pair_by_hand() -> None:
     """A tenth to spare; waste yarn for ten rounds of 60 before each cuff and after each toe."""
     found = yarn({})

@@ -39,6 +39,7 @@ def test_one_tube_by_hand() -> None:
     assert found.grams_sd == pytest.approx(SCALE / 9)
     assert found.unwashed == (False, False)
     assert found.needles == 60
+    assert found.questions == ()
 
 
 def test_what_was_measured_before_and_after_the_wash() -> None:

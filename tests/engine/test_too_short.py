@@ -53,6 +53,7 @@ def test_of_a_sock_the_shortest_is_in_whole_steps_of_the_tape(system: str, short
         (101.24, (10, 12)),  # 39.996, so 39 too
         (97.0, (10, 12)),  # floor(38.3) = 38, which 20 + 18 just fill
         (96.0, (12, 12)),  # 37: 18 + 18
+        (82.0, (14, 14)),  # 32: half of 30 is 15, so 14 may stay of either
         (78.0, (14, 16)),  # floor(30.7) = 30, but neither may leave more than half, 15
     ],
 )
@@ -60,6 +61,13 @@ def test_the_deepest_that_fit_are_left_most_alike(aimed: float, left: tuple[int,
     way_out = too_short.problem(CASE._replace(aimed=aimed), None, EASE, BALL).way_out
     words = f"Leave {left[0]} needles in the heel and {left[1]} in the toe"
     assert way_out.startswith(words) == (aimed != 78.0)
+
+
+def test_just_half_may_be_left() -> None:
+    """28 needles down to 14 twice are 28 rows, which 72 mm have room for: floor(28.8 - 0.5)."""
+    case = CASE._replace(heel_at=lambda _: Pocket(28, 10), needles=28, toe=Pocket(28, 10))
+    way_out = too_short.problem(case._replace(aimed=72.0), None, EASE, BALL).way_out
+    assert way_out.startswith("Leave 14 needles in the heel and 14 in the toe")
 
 
 def test_where_nothing_else_helps_a_smaller_cylinder_does() -> None:
@@ -73,8 +81,10 @@ def test_where_nothing_else_helps_a_smaller_cylinder_does() -> None:
 def test_a_tube_wider_than_the_ball_is_told(ball: float, slots: int | None) -> None:
     """150 / 1.10 x 0.3 = 40.9 needles, 40 in pairs; 199.9 / 1.10 x 0.3 = 54.5, 54."""
     message = too_short.problem(CASE, None, EASE, ball).message
-    said = f"60 slots are many for this foot: about {slots} would suit it. "
-    assert message.startswith(said) == (slots is not None)
+    said = (
+        f"60 slots are many for this foot: about {slots} would suit it. " if slots else "Heel and"
+    )
+    assert message.startswith(said)
 
 
 def test_a_finer_fabric_may_call_for_a_deeper_heel() -> None:

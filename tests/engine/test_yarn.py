@@ -34,6 +34,12 @@ def test_out_of_reach_on_either_side(text: str, words: str) -> None:
         yarn.read_number(text)
 
 
+@pytest.mark.parametrize("text", ["0 tex", "0 m / 100 g", "Nm 0", "400 m / 0 g"])
+def test_none_of_it_is_no_yarn(text: str) -> None:
+    with pytest.raises(Unreadable, match="cannot be 0"):
+        yarn.read_number(text)
+
+
 @pytest.mark.parametrize(
     ("likely", "text"),
     [
