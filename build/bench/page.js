@@ -1,6 +1,7 @@
 // The page's main.js in the bench: the same worker line, worker and files, started one way or
 // another (`?way=`), and the moments kept. `?store` has the service worker store the site first.
 import { Engine } from "../worker/client.js";
+import { script } from "./trusted.js";
 
 const { worker, pyodide, engine, snapshot, serviceWorker } = document.documentElement.dataset;
 const query = new URLSearchParams(location.search);
@@ -41,6 +42,6 @@ globalThis.bench = {
     return taken;
   },
 };
-if (query.has("store")) navigator.serviceWorker.register(serviceWorker);
+if (query.has("store")) navigator.serviceWorker.register(script(serviceWorker));
 const way = query.get("way");
 if (way) globalThis.bench.start = globalThis.bench.started(way);

@@ -38,7 +38,9 @@ addEventListener("unhandledrejection", ({ reason }) => thrown.push(String(reason
 """
 
 INSTALLED = """async () => {
-  const { installing } = await navigator.serviceWorker.register("sw.js");
+  const gate = window.trustedTypes?.createPolicy("gate", { createScriptURL: String });
+  const { installing } = await navigator.serviceWorker.register(
+    gate?.createScriptURL("sw.js") ?? "sw.js");
   return new Promise((over) => installing.addEventListener("statechange", () => {
     if (installing.state !== "installing") over(installing.state);
   }));
