@@ -24,7 +24,7 @@ import jinja2
 from build import licences
 from build.compile_archive import archive
 from build.engine_archive import compiled, engine_sources, snapshot, standard_library
-from build.headers import OPENING
+from build.headers import OPENING, TYPES
 from build.lean_pyodide import OtherPyodide, lean
 
 ROOT = Path(__file__).resolve().parent.parent
@@ -268,6 +268,7 @@ class Site:
             "--entry-names=[name]",
             f"--define:PRECACHE={json.dumps(entries)}",
             f"--define:VERSION={json.dumps(self.version)}",
+            f"--define:TYPES={json.dumps(TYPES)}",
         )
 
     def files(self) -> list[str]:

@@ -187,7 +187,7 @@ export class WearerCard {
       this.redraw();
     };
     return html`<button type="button" id="wearer-tag" ?disabled=${!this.#visits} @click=${write}>Write the tag</button>
-      <div role="status">${this.#noTag ? html`<p class="note">The tag could not be made just now. Tap once more.</p>` : nothing}</div>`;
+      <div role="status">${this.#noTag ? html`<p class="note">The tag could not be made just now. Tap once more, or load the page again.</p>` : nothing}</div>`;
   }
 
   /** @param {Wearer} wearer */

@@ -7,7 +7,7 @@ import { html, nothing } from "lit-html";
 import { measuresOf } from "../book/measures.js";
 import { sorted } from "../book/orders.js";
 
-const NOT_NOW = "The list could not be made just now. Tap once more.";
+const NOT_NOW = "The list could not be made just now. Tap once more, or load the page again.";
 
 export class OrdersPaper {
   #all = false;

@@ -8,13 +8,21 @@
 
 /// <reference path="./globals.d.ts" />
 
-import { addPlugins, precacheAndRoute } from "workbox-precaching";
+import { cacheNames } from "workbox-core";
+import { addPlugins, getCacheKeyForURL, matchPrecache, precacheAndRoute } from "workbox-precaching";
 
-// Ask the host again for what the browser may hold already: no second download of what is right,
-// and nothing wrong that was kept can stand in the way.
 addPlugins([
   {
+    // Ask the host again for what the browser may hold already: no second download of what is right,
+    // and nothing wrong that was kept can stand in the way.
     requestWillFetch: async ({ request }) => new Request(request, { cache: "no-cache" }),
+    // What has the right hash is right, whatever type the host gives it.
+    fetchDidSucceed: async ({ request, response }) => typed(request, response),
+    // Thrown away by the phone, and the host has another version by now: better that than none.
+    handlerDidError: async ({ event }) =>
+      event instanceof FetchEvent && event.request.mode === "navigate"
+        ? fetch(event.request)
+        : undefined,
   },
 ]);
 // The folder's own address gives index.html, whatever a messenger appended to it as a query.
@@ -26,5 +34,33 @@ scope.addEventListener("activate", (event) => event.waitUntil(scope.clients.clai
 
 scope.addEventListener("message", (event) => {
   if (event.data?.type === "SKIP_WAITING") scope.skipWaiting();
-  if (event.data?.type === "VERSION") event.ports[0]?.postMessage(VERSION);
+  if (event.data?.type === "VERSION") {
+    event.waitUntil(whole().then(() => event.ports[0]?.postMessage(VERSION)));
+  }
 });
+
+/** Resolves once all files are here: the phone may have thrown them away and left this behind. */
+async function whole() {
+  const missing = [];
+  for (const entry of PRECACHE) if (!(await matchPrecache(entry.url))) missing.push(entry);
+  const cache = await caches.open(cacheNames.precache);
+  for (const { url, integrity } of missing) {
+    const request = new Request(url, { integrity, cache: "no-cache" });
+    const response = await fetch(request);
+    if (!response.ok) throw new Error(`${url}: ${response.status}`);
+    await cache.put(getCacheKeyForURL(url) ?? url, typed(request, response));
+  }
+}
+
+/**
+ * Under a wrong type a browser refuses scripts and WebAssembly, here as on the line.
+ * @param {Request} request @param {Response} response
+ */
+function typed({ url }, response) {
+  const type = TYPES[new URL(url).pathname.replace(/.*\./, ".")];
+  const headers = new Headers(response.headers);
+  const given = headers.get("Content-Type")?.split(";")[0];
+  if (!response.ok || !type || given === type.split(";")[0]) return response;
+  headers.set("Content-Type", type);
+  return new Response(response.body, { headers });
+}

@@ -22,9 +22,9 @@ export function watchForUpdates({ serviceWorker, onOffer, onOfflineReady }) {
   const container = navigator.serviceWorker;
   const workbox = new Workbox(script(serviceWorker));
   workbox.addEventListener("waiting", () => onOffer(() => workbox.messageSkipWaiting()));
-  container.addEventListener("controllerchange", reloadIfOther);
-  container.ready.then(onOfflineReady);
-  if (container.controller) reloadIfOther(); // it may have changed before this was listened for
+  const settle = () => reloadIfOther(onOfflineReady);
+  container.addEventListener("controllerchange", settle);
+  settle(); // it may have changed before this was listened for
 
   let asked = Date.now();
   document.addEventListener("visibilitychange", () => {
@@ -37,10 +37,14 @@ export function watchForUpdates({ serviceWorker, onOffer, onOfflineReady }) {
   workbox.register().catch(() => {});
 }
 
-/** Reload when a version other than this page's has taken over, here or in another tab. */
-async function reloadIfOther() {
+/**
+ * Reload when a version other than this page's has taken over, here or in another tab.
+ * @param {() => void} onSame all that the site needs is on the phone
+ */
+async function reloadIfOther(onSame) {
   const { controller } = navigator.serviceWorker;
   if (!controller) return;
-  const version = await messageSW(controller, { type: "VERSION" });
-  if (version !== document.documentElement.dataset.version) location.reload();
+  const version = await messageSW(controller, { type: "VERSION" }); // never, while it lacks a file
+  if (version === document.documentElement.dataset.version) onSame();
+  else location.reload();
 }

@@ -3,8 +3,14 @@
 /** @param {string} script @param {string} [style] their addresses @returns {Promise<any>} */
 export async function bundle(script, style) {
   const part = import(new URL(script, document.baseURI).href);
-  if (style) await Promise.all([part, styled(style)]);
-  return part;
+  try {
+    await Promise.all([part, style && styled(style)]);
+    return part;
+  } catch (error) {
+    // The browser may hold what came spoiled for a year: have it right when the page is loaded again.
+    for (const one of [script, style]) if (one) fetch(one, { cache: "reload" }).catch(() => {});
+    throw error;
+  }
 }
 
 /** @param {string} address */

@@ -21,9 +21,44 @@ if (navigator.serviceWorker?.controller || kept()) {
   });
 }
 
+addEventListener(
+  "error",
+  ({ target }) => {
+    if (target === window || target instanceof HTMLScriptElement) notStarted();
+  },
+  true,
+);
+
 /** Called a second time, it does nothing more. */
 function start() {
-  import(new URL(main, document.baseURI).href);
+  import(new URL(main, document.baseURI).href).catch(notStarted);
+}
+
+/** The page's script did not come, or threw before the page could be used. */
+function notStarted() {
+  if (performance.getEntriesByName("usable").length) return;
+  const line = document.getElementById("not-started");
+  if (line) line.hidden = false;
+  line?.querySelector("button")?.addEventListener("click", anew);
+  document.getElementById("waiting")?.classList.add("over");
+}
+
+/**
+ * Load the page from its host: whatever is wrong with this version stays away, here and in what the browser
+ * holds of it for a year. Nothing is let go while there is no host.
+ */
+async function anew() {
+  try {
+    await fetch(main, { cache: "reload" });
+    for (const one of (await navigator.serviceWorker?.getRegistrations()) ?? []) {
+      await one.update();
+      await one.unregister();
+      for (const name of await caches.keys()) await caches.delete(name);
+    }
+  } catch {
+    // No host: what is here stays.
+  }
+  location.reload();
 }
 
 /** Whether something was typed here before. */

@@ -55,7 +55,9 @@ export class Share {
         const { printCard } = await paper();
         await printCard(this.engine, answer.request, counts_link ? addressOf(counts_link) : "");
       } catch {
-        say(html`<p class="note">The card could not be made just now. Tap once more.</p>`);
+        say(
+          html`<p class="note">The card could not be made just now. Tap once more, or load the page again.</p>`,
+        );
       }
     };
     const tag = async () => {
@@ -64,7 +66,9 @@ export class Share {
         const { visit } = this.sheets;
         new TagSheet({ engine: this.engine, request: answer.request, label: visit?.label ?? "" });
       } catch {
-        say(html`<p class="note">The tag could not be made just now. Tap once more.</p>`);
+        say(
+          html`<p class="note">The tag could not be made just now. Tap once more, or load the page again.</p>`,
+        );
       }
     };
     /** @param {boolean} withFoot */
