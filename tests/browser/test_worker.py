@@ -36,6 +36,9 @@ def answer_text(text):
     trouble = call["do"] if time.time() * 1000 < call.get("until", 0) else None
     if trouble == "crash":
         os.abort()
+    held = []
+    while trouble == "memory":
+        held.append(bytearray(1 << 24))
     while trouble == "silence" and time.time() * 1000 < call["until"]:
         pass
     if call["do"] == "raise":
@@ -43,6 +46,23 @@ def answer_text(text):
     if call["do"] == "echo":
         return text
     return _answer_text(text)
+"""
+
+# A phone short of memory gives Python no more than so much. A worker that says everything twice:
+# what it said to the call before comes while the next is waited for.
+WORKER = """
+const { grow } = WebAssembly.Memory.prototype;
+WebAssembly.Memory.prototype.grow = function (pages) {
+  if (this.buffer.byteLength + pages * 65536 > 256 * 2 ** 20) throw new RangeError("no more");
+  return grow.call(this, pages);
+};
+const say = globalThis.postMessage.bind(globalThis);
+let said;
+globalThis.postMessage = (message) => {
+  if (said && message.text) say(said);
+  if (message.text) said = message;
+  say(message);
+};
 """
 
 Serving = Callable[..., AbstractContextManager[str]]
@@ -55,6 +75,8 @@ def dist(tmp_path_factory: pytest.TempPathFactory) -> Path:
     def change(root: Path) -> None:
         with (root / "engine" / "api.py").open("a") as api:
             api.write(TROUBLE)
+        with (root / "webapp" / "worker" / "worker.js").open("a") as worker:
+            worker.write(WORKER)
 
     return built(tmp_path_factory.mktemp("trouble"), change)
 
@@ -125,14 +147,15 @@ def test_calls_made_before_the_start_are_answered_in_order(bare: Page, serving: 
     assert answers == ["starting", 1, 2, 3, "ready"]
 
 
-@pytest.mark.parametrize("trouble", ["crash", "silence"])
+@pytest.mark.parametrize("trouble", ["crash", "silence", "memory"])
 def test_trouble_costs_a_new_start_and_the_call_is_made_again(bench: Page, trouble: str) -> None:
+    deadline = 30_000 if trouble == "memory" else 400
     answers = bench.evaluate(
-        """async (trouble) => Promise.all([
-            bench.engine.ask({ do: trouble, until: Date.now() + 500 }, { deadline: 400 }),
+        """async ([trouble, deadline]) => Promise.all([
+            bench.engine.ask({ do: trouble, until: Date.now() + 500 }, { deadline }),
             bench.engine.ask({ do: "echo", n: 7 }),
         ])""",
-        trouble,
+        [trouble, deadline],
     )
     # The call was heard (and refused, for its name) by the second engine; the one behind it too.
     assert answers[0]["errors"][0]["field"] == "do"
@@ -151,6 +174,12 @@ def test_second_failure_is_told_and_the_next_call_works(bench: Page, trouble: st
 def test_fault_in_the_engine_is_told_at_once_and_costs_no_start(bench: Page) -> None:
     assert "fault" in ask(bench, {"do": "raise"})["rejected"]
     assert ask(bench, {"do": "echo", "n": 1}) == {"do": "echo", "n": 1}
+    assert bench.evaluate("bench.states") == []
+
+
+def test_a_stale_reply_is_ignored(bench: Page) -> None:
+    """The worker says the answer before once more ahead of each."""
+    assert [ask(bench, {"do": "echo", "n": n})["n"] for n in range(3)] == [0, 1, 2]
     assert bench.evaluate("bench.states") == []
 
 

@@ -35,8 +35,10 @@ addEventListener("message", async ({ data }) => {
       postMessage({ id: data.id, text: answerText?.(data.text) });
     } catch (error) {
       // answer_text never raises. If it did, the same call would raise again, and Python goes on;
-      // anything else is the interpreter's own end, out of memory say.
-      const broken = error instanceof Error && error.name === "PythonError";
+      // anything else is the interpreter's own end. Memory once taken is never given back: out of it, Python
+      // is as good as ended.
+      const { name = "", type = "" } = /** @type {{ name?: string, type?: string }} */ (error);
+      const broken = name === "PythonError" && type !== "MemoryError";
       postMessage({ id: data.id, [broken ? "raised" : "crashed"]: String(error) });
     }
   }
