@@ -643,7 +643,7 @@ def test_a_book_kept_by_a_newer_version_is_left_alone(phone: BrowserContext) -> 
         made.close(); }"""
     )
     open_book(page)
-    expect(page.locator("#book .trouble")).to_contain_text("does not let the page keep the book")
+    expect(page.locator("#book .trouble")).to_contain_text("a newer version reads it")
     new_wearer(page, "Nuri", "24")
     back_to_book(page)
     assert labels(page) == ["Nuri"]

@@ -15,7 +15,7 @@ import { Wearers } from "./wearers.js";
 const NOT_KEPT =
   "This phone does not let the page keep the book just now. Go on: all of it is here until the page is closed, and is stored as soon as the phone allows it.";
 const STUCK =
-  "This version of the page cannot read the book that is on this phone. Nothing of it is lost: it stays as it was, for the next version. What you write now is here until the page is closed; save it to a file before.";
+  "This version of the page cannot read the book on this phone. Nothing of it is lost: it stays as it was. Load the page again: a newer version reads it. What you write before is gone then, unless saved to a file.";
 
 export class Book {
   /** @type {View | null} */

@@ -30,6 +30,7 @@ export class Wearers extends EventTarget {
   constructor() {
     super();
     this.#unwritten.addEventListener("kept", () => this.#tell());
+    this.#disk.addEventListener("lost", () => this.stuck && this.#unwritten.fail());
     this.#tabs?.addEventListener("message", ({ data }) => this.#fromOtherTab(data));
   }
 
@@ -45,7 +46,7 @@ export class Wearers extends EventTarget {
     return this.#unwritten.kept;
   }
 
-  /** What an older version of the page kept could not be taken over. */
+  /** What another version of the page kept could not be taken over. */
   get stuck() {
     return this.#disk.stuck;
   }

@@ -61,7 +61,7 @@ export class Journal extends EventTarget {
     return (await this.#all()).filter(({ away }) => away);
   }
 
-  /** What an older version of the page kept could not be taken over: it is in memory only until the page is closed. */
+  /** What another version of the page kept could not be taken over: it is in memory only until the page is closed. */
   get stuck() {
     return this.#disk.stuck;
   }

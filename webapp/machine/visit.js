@@ -26,7 +26,7 @@ import { Triggers } from "./triggers.js";
 const AWAKE = "This phone does not let a page keep the screen on: it may go dark.";
 const MEMORY = "The phone keeps nothing just now: the counts hold while this page is open.";
 const STUCK =
-  "This version of the page cannot read what was counted before. It stays on the phone as it was; what is counted now holds while this page is open.";
+  "This version of the page cannot read what was counted before; it stays on the phone as it was. Load the page again before you count on, for a newer version reads it: what is counted here is not kept.";
 const FOLLOWS = "Another tab counts this sock; this one follows.";
 const SETTLED_MS = 1500;
 // A press of the target while following says so for this long.

@@ -11,7 +11,9 @@ import { openDB } from "idb";
 
 const BEFORE = "before"; // the store for what is laid aside, by [version, store, key]
 
-/** What an older version kept could not be taken over; it is as it was. */
+const NEWER = "A newer version of the page has it.";
+
+/** What another version kept could not be taken over; it is as it was. */
 export class NotTakenOver extends Error {
   name = "NotTakenOver";
 }
@@ -50,7 +52,7 @@ export class Database extends EventTarget {
     this.#readers = readers;
   }
 
-  /** What an older version kept could not be taken over: nothing is read or written until the page is loaded again. */
+  /** What another version kept could not be taken over: nothing is read or written until the page is loaded again. */
   get stuck() {
     return Boolean(this.#stuck);
   }
@@ -106,10 +108,15 @@ export class Database extends EventTarget {
           }
         });
       },
-      blocking: lose, // a newer version of the page waits in another tab
+      blocking: (_, next) => {
+        // A newer version of the page waits in another tab; or all is being thrown away, and begins anew.
+        if (next) this.#stuck = new NotTakenOver(NEWER);
+        lose();
+      },
       terminated: lose,
     });
     const database = await opening.catch((error) => {
+      if (error.name === "VersionError") failed = NEWER;
       if (failed) this.#stuck = new NotTakenOver(String(failed));
       throw this.#stuck ?? error;
     });
