@@ -256,3 +256,10 @@ def test_at_a_bound_it_is_what_comes_after_it(ball: float, level: str) -> None:
     """200 mm is a stretch of 1 and 250 mm one of 1.25, to the last bit."""
     measures = {**FEET, "ball_girth": Measure(ball, 0.0, True, "")}
     assert judging.judge(measures, 200.0, 270.0, Cuff("rib", 20), CLOTH, 100.0)[0].level == level
+
+
+def test_what_a_stretch_feels_like_at_each_bound() -> None:
+    bounds = (1.00, 1.05, 1.18, 1.25)
+    found = [judging.feels(stretch, bounds) for stretch in (0.999, 1.00, 1.05, 1.18, 1.25)]
+    assert [verdict for _, verdict in found] == list(BALL)
+    assert [level for level, _ in found] == list(LEVELS)
