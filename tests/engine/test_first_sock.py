@@ -89,3 +89,14 @@ def test_a_sock_that_cannot_be_of_this_fabric_is_asked_about() -> None:
 )
 def test_what_cannot_be_is_said_at_its_field(sock: dict[str, Any], field: str) -> None:
     assert field in refused({"first_sock": sock})
+
+
+def test_a_first_sock_that_leaves_no_foot_round_is_told() -> None:
+    """4.375 in are 42 rounds, 40 of them heel and toe. 42 on 122.4 mm are 0.343 a mm, half way to
+    which from 0.378 the foot is 40 rounds long: none is left.
+    """
+    pockets = {"sock.heel.needles": 30, "sock.heel.left": 10, "sock.toe.left": 10}
+    short = {**pockets, "sock.toe.needles": 30, "sock.foot_length_of_sock": "4.375 in"}
+    assert plan(short)["counts"]["foot"]["rounds"] == 2
+    told = {**short, "first_sock": {"foot_rounds": 2, "length": "122.4 mm"}}
+    assert "alone are longer" in refused(told)["first_sock.length"]["message"]

@@ -59,3 +59,10 @@ def test_a_shoe_size_without_its_system_is_asked_for_it_and_a_wrong_one_told_onc
     assert "needs its system" in refused(bare)["person.shoe_size.system"]["message"]
     wrong = {"foot": {}, "person.shoe_size": {"size": "39", "system": "feet"}}
     assert "needs its system" not in refused(wrong)["person.shoe_size.system"]["message"]
+
+
+def test_one_said_to_be_a_child_is_held_against_children() -> None:
+    """At 230 mm a foot of unknown age is taken for an adult's."""
+    told = {"foot": {"length": "230 mm"}, "person": {"child": True}}
+    assert "American children" in plan(told)["measures"]["calf_girth"]["words"]
+    assert "American" not in plan({**told, "person": {}})["measures"]["calf_girth"]["words"]
