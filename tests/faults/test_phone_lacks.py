@@ -34,7 +34,6 @@ from tests.faults.lacks import (
     NO_LOCAL_STORAGE,
     OPEN,
     PERSIST,
-    SERVER_LOST,
     SHARE,
     TYPED,
     cannot_be_made,
@@ -58,7 +57,6 @@ class Phone:
 
 
 PHONES = {
-    "nothing": Phone(),
     "local_storage_null": Phone(
         (
             "Object.defineProperty(window, 'localStorage', { value: null });",
@@ -79,7 +77,12 @@ PHONES = {
         counted=DARK,
     ),
     "local_storage_full": Phone(
-        (FILL, throws(PERSIST, "SecurityError"), rejects(SHARE, "AbortError")),
+        (
+            FILL,
+            throws(PERSIST, "SecurityError"),
+            rejects(SHARE, "AbortError"),
+            cannot_be_made("AudioContext", "NotSupportedError"),
+        ),
         typed=TYPED,
         link="",
     ),
@@ -97,6 +100,7 @@ PHONES = {
             throws(OPEN, "SecurityError"),
             cannot_be_made("BroadcastChannel", "SecurityError"),
             rejects("Clipboard.prototype.writeText", "NotAllowedError"),
+            f"{PERSIST} = async () => false;",
         ),
         counted=COUNTED,
         book=BOOK,
@@ -112,13 +116,6 @@ PHONES = {
             CLOSED_UNDER_US,
             gone("Navigator.prototype.vibrate", "Navigator.prototype.mediaSession", "AudioContext"),
             gone("speechSynthesis", "SpeechSynthesisUtterance"),
-        )
-    ),
-    "database_server_lost": Phone(
-        (
-            SERVER_LOST,
-            f"{PERSIST} = async () => false;",
-            cannot_be_made("AudioContext", "NotSupportedError"),
         )
     ),
 }
