@@ -11,6 +11,7 @@ from pathlib import Path
 
 from flask import Flask, Response, request
 from playwright.sync_api import Page
+from werkzeug.wsgi import FileWrapper
 
 from build import serve, site
 
@@ -70,6 +71,11 @@ class PlayedHost:
     def _answer(self, response: Response) -> Response:
         self.asked.append(request.path[1:])
         request.environ[DIST] = self.dist
+        file = response.response
+        response.direct_passthrough = False
+        response.get_data()
+        if isinstance(file, FileWrapper):
+            file.close()  # now: a browser may hang up in the middle
         return self.alter(response)
 
 
@@ -158,8 +164,6 @@ def _content() -> bytes:
 
 def _given(content: bytes, response: Response) -> Response:
     """This in place of the file."""
-    response.direct_passthrough = False
-    response.get_data()  # closes the file
     response.status_code = 200
     response.set_data(content)
     for name in ("ETag", "Last-Modified", "Content-Range"):  # they are another content's

@@ -33,9 +33,6 @@ from tests.faults.played_host import (
     wrong_type,
 )
 
-# A browser that hangs up in the middle of a file leaves that file open in the server here.
-pytestmark = pytest.mark.filterwarnings("ignore::pytest.PytestUnraisableExceptionWarning")
-
 NewPhone = Callable[..., BrowserContext]
 USABLE = "performance.getEntriesByName('usable').length"
 NOT_REGISTERED = "navigator.serviceWorker.getRegistration().then((one) => !one)"
