@@ -15,8 +15,8 @@ from build import engines, install
 
 BIN = install.VENV / "bin"
 NPM_BIN = install.BUILD / "node_modules" / ".bin"
-# Several files at a time, each whole, for its tests share what is dear to set up.
-AT_ONCE = ("--numprocesses=auto", "--maxprocesses=4", "--dist=loadfile")
+# Several files at a time, each whole (tests/conftest.py says why).
+AT_ONCE = ("--numprocesses=auto", "--maxprocesses=4", "--dist=loadgroup")
 PYTEST = (install.PYTHON, "-m", "pytest", "--quiet", *AT_ONCE)
 
 
@@ -69,15 +69,14 @@ QUICK = (
 BROWSER = ("tests/browser", "tests/faults")
 ENGINES = "tests/engines"
 NOT_BROWSER = tuple(f"--ignore={folder}" for folder in (*BROWSER, ENGINES))
+SHORT = "not (alone or long)"
 MILLION = 1_000_000
-# An engine's tests after one another, for it starts slowly.
-CORE = (*PYTEST, "--dist=loadgroup", ENGINES)
 FAST = (*QUICK, Check("Tests that take seconds", (*PYTEST, *NOT_BROWSER, "-m", "not slow")))
 ALL = (
     *QUICK,
     Check("Tests", (*PYTEST, *NOT_BROWSER)),
-    Check("Browser tests", (*PYTEST, *BROWSER, "-m", "not alone")),
-    Check("Core on Chromium and Firefox", (*CORE, "-k", "not WebKit")),
+    # Firefox first: it is one long group, and the others fill the time beside it.
+    Check("Browser tests", (*PYTEST, ENGINES, *BROWSER, "-k", "not WebKit", "-m", SHORT)),
     Check(
         "Browser tests that measure time",
         (install.PYTHON, "-m", "pytest", "--quiet", *BROWSER, "-m", "alone"),
@@ -88,8 +87,9 @@ ALL = (
 )
 MANY = ("env", "HEELWISE_STARTS=200", "HEELWISE_KILLS=100")
 LONG = (
-    # Its first visit has taken over a minute beside other engines; why is not known.
-    Check("Core on WebKit", (*CORE, "-k", "WebKit")),
+    # On a busy machine each of its first visits may take a minute.
+    Check("Core on WebKit", (*PYTEST, ENGINES, "-k", "WebKit")),
+    Check("More looks at every screen", (*PYTEST, *BROWSER, "-m", "long")),
     Check("A million inputs", (*PYTEST, "--dist=load", "tests/fuzz", f"--inputs={MILLION}")),
     Check("Known holes in what is pinned", (install.PYTHON, install.BUILD / "advisories.py")),
     Check("Many starts and kills", (*MANY, *PYTEST, *BROWSER, "-k", "many_starts or killed_at")),

@@ -84,7 +84,7 @@ LOOKS = pytest.mark.parametrize(
         ("phone", "dark"),
         ("narrow", "light"),
         ("lying", "dark"),
-        ("desk", "light"),
+        pytest.param("desk", "light", marks=pytest.mark.long),
         ("desk", "dark"),
     ],
 )
@@ -139,7 +139,7 @@ def too_small(page: Page) -> list[str]:
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("across", [320, 390])
+@pytest.mark.parametrize("across", [320, pytest.param(390, marks=pytest.mark.long)])
 def test_text_twice_as_large(new_phone: NewPhone, screens: Path, across: int) -> None:
     phone = new_phone(viewport={"width": across, "height": 800})
     page = opened(phone)

@@ -238,7 +238,11 @@ def test_a_pair_without_counts_has_a_tag_too(new_phone: NewPhone) -> None:
 def test_the_orders_to_work_by(new_phone: NewPhone, screens: Path) -> None:
     page = with_wearers(to_a_file(new_phone(color_scheme="dark")), ORDERS)
     page.evaluate(PUT, {"visits": VISITS})
+    page.locator(
+        "#to-copies"
+    ).scroll_into_view_if_needed()  # rows take their height once they are seen
     page.locator("#to-copies").tap()
+    expect(page.locator("#book-title")).to_have_text("Copies and lists")
     for paper in PAPER:
         printing(page, "#print-orders")
         made = printed(page, paper, screens / f"orders-{paper}.pdf")

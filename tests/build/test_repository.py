@@ -10,7 +10,16 @@ from typing import Any
 import pytest
 
 ROOT = Path(__file__).resolve().parents[2]
-TOP_LEVEL = {"README.md", "DEVELOPERS.md", "PROMISES.md", "pyproject.toml", "engine", "webapp", "build", "tests"}
+TOP_LEVEL = {
+    "README.md",
+    "DEVELOPERS.md",
+    "PROMISES.md",
+    "pyproject.toml",
+    "engine",
+    "webapp",
+    "build",
+    "tests",
+}
 # Written in two parts, so that this file does not name them either.
 REGISTRIES = [
     ".".join(parts)
