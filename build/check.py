@@ -15,8 +15,8 @@ from build import engines, install
 
 BIN = install.VENV / "bin"
 NPM_BIN = install.BUILD / "node_modules" / ".bin"
-# Several files at a time, each whole (tests/conftest.py says why).
-AT_ONCE = ("--numprocesses=auto", "--maxprocesses=4", "--dist=loadgroup")
+# Several files at a time, each whole, for its tests share what is dear to set up.
+AT_ONCE = ("--numprocesses=auto", "--maxprocesses=4", "--dist=loadfile")
 PYTEST = (install.PYTHON, "-m", "pytest", "--quiet", *AT_ONCE)
 
 
@@ -71,12 +71,15 @@ ENGINES = "tests/engines"
 NOT_BROWSER = tuple(f"--ignore={folder}" for folder in (*BROWSER, ENGINES))
 SHORT = "not (alone or long)"
 MILLION = 1_000_000
+# An engine's tests after one another, for it starts slowly. Beside the browser tests both took
+# longer than after one another, on two processors.
+CORE = (*PYTEST, "--dist=loadgroup", ENGINES)
 FAST = (*QUICK, Check("Tests that take seconds", (*PYTEST, *NOT_BROWSER, "-m", "not slow")))
 ALL = (
     *QUICK,
     Check("Tests", (*PYTEST, *NOT_BROWSER)),
-    # Firefox first: it is one long group, and the others fill the time beside it.
-    Check("Browser tests", (*PYTEST, ENGINES, *BROWSER, "-k", "not WebKit", "-m", SHORT)),
+    Check("Browser tests", (*PYTEST, *BROWSER, "-m", SHORT)),
+    Check("Core on Chromium and Firefox", (*CORE, "-k", "not WebKit")),
     Check(
         "Browser tests that measure time",
         (install.PYTHON, "-m", "pytest", "--quiet", *BROWSER, "-m", "alone"),
@@ -88,7 +91,7 @@ ALL = (
 MANY = ("env", "HEELWISE_STARTS=200", "HEELWISE_KILLS=100")
 LONG = (
     # On a busy machine each of its first visits may take a minute.
-    Check("Core on WebKit", (*PYTEST, ENGINES, "-k", "WebKit")),
+    Check("Core on WebKit", (*CORE, "-k", "WebKit")),
     Check("More looks at every screen", (*PYTEST, *BROWSER, "-m", "long")),
     Check("A million inputs", (*PYTEST, "--dist=load", "tests/fuzz", f"--inputs={MILLION}")),
     Check("Known holes in what is pinned", (install.PYTHON, install.BUILD / "advisories.py")),

@@ -24,14 +24,6 @@ def pytest_addoption(parser: pytest.Parser) -> None:
     parser.addoption("--inputs", default="8000", help="inputs that the fuzz tests try in all")
 
 
-def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Tests of a file stay together, for they share what is dear to set up; an engine's have a
-    group of their own."""
-    for item in items:
-        if not item.get_closest_marker("xdist_group"):
-            item.add_marker(pytest.mark.xdist_group(item.path.name))
-
-
 @pytest.fixture(scope="session")
 def dist() -> Path:
     """The built site; built now if it is not up to date."""

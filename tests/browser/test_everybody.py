@@ -130,6 +130,7 @@ UNMARKED = """() => {
 
 
 @pytest.mark.slow
+@pytest.mark.long
 @pytest.mark.parametrize("walk", [screens_of, screens_of_the_book], ids=["sock", "book"])
 def test_every_screen_in_forced_colours(
     new_phone: NewPhone, screens: Path, walk: Callable[[Page], Iterator[str]]

@@ -83,7 +83,7 @@ LOOKS = pytest.mark.parametrize(
         ("phone", "light"),
         ("phone", "dark"),
         ("narrow", "light"),
-        ("lying", "dark"),
+        pytest.param("lying", "dark", marks=pytest.mark.long),
         pytest.param("desk", "light", marks=pytest.mark.long),
         ("desk", "dark"),
     ],
