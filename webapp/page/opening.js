@@ -50,10 +50,13 @@ function notStarted() {
 async function anew() {
   try {
     await fetch(main, { cache: "reload" });
-    for (const one of (await navigator.serviceWorker?.getRegistrations()) ?? []) {
-      await one.update();
-      await one.unregister();
-      for (const name of await caches.keys()) await caches.delete(name);
+    const own = await navigator.serviceWorker?.getRegistration();
+    if (own) {
+      await own.update();
+      await own.unregister();
+      // Other sites may share the host's name: of what is stored, this one's ends with its address.
+      const names = (await caches.keys()).filter((name) => name.endsWith(own.scope));
+      for (const name of names) await caches.delete(name);
     }
   } catch {
     // No host: what is here stays.
