@@ -15,7 +15,9 @@ import { Wearers } from "./wearers.js";
 const NOT_KEPT =
   "This phone does not let the page keep the book just now. Go on: all of it is here until the page is closed, and is stored as soon as the phone allows it.";
 const STUCK =
-  "This version of the page cannot read the book on this phone. Nothing of it is lost: it stays as it was. Load the page again: a newer version reads it. What you write before is gone then, unless saved to a file.";
+  "This version of the page cannot read the book that is on this phone. Nothing of it is lost: it stays as it was, for the next version. What you write now is here until the page is closed; save it to a file before.";
+const OUTDATED =
+  "This page is older than the book on this phone. Load the page again: a newer version reads it, and nothing of it is lost. What you write before that is not kept.";
 
 export class Book {
   /** @type {View | null} */
@@ -109,6 +111,11 @@ export class Book {
     return this.wearers.kept;
   }
 
+  #trouble() {
+    const { outdated, stuck } = this.wearers;
+    return outdated ? OUTDATED : stuck ? STUCK : NOT_KEPT;
+  }
+
   /** How far the machine has brought a wearer's pair; whether the phone has it. @param {KnittedPair} pair */
   async keepPair(pair) {
     await this.wearers.onMachine(pair);
@@ -164,7 +171,7 @@ export class Book {
         ${
           this.wearers.kept
             ? nothing
-            : html`<div class="line trouble" role="status"><p>${this.wearers.stuck ? STUCK : NOT_KEPT}</p></div>`
+            : html`<div class="line trouble" role="status"><p>${this.#trouble()}</p></div>`
         }
         ${
           view.name === "new"

@@ -51,6 +51,11 @@ export class Wearers extends EventTarget {
     return this.#disk.stuck;
   }
 
+  /** Because that one is newer. */
+  get outdated() {
+    return this.#disk.outdated;
+  }
+
   /** In no order. */
   get all() {
     return [...this.#all.values()];

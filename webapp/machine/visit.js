@@ -26,7 +26,9 @@ import { Triggers } from "./triggers.js";
 const AWAKE = "This phone does not let a page keep the screen on: it may go dark.";
 const MEMORY = "The phone keeps nothing just now: the counts hold while this page is open.";
 const STUCK =
-  "This version of the page cannot read what was counted before; it stays on the phone as it was. Load the page again before you count on, for a newer version reads it: what is counted here is not kept.";
+  "This version of the page cannot read what was counted before. It stays on the phone as it was; what is counted now holds while this page is open.";
+const OUTDATED =
+  "This page is older than what was counted on this phone. Load the page again before you count on: a newer version reads all of it. What is counted here is not kept.";
 const FOLLOWS = "Another tab counts this sock; this one follows.";
 const SETTLED_MS = 1500;
 // A press of the target while following says so for this long.
@@ -157,8 +159,9 @@ export class Visit {
   }
 
   #kept() {
-    const { kept, stuck } = this.journal;
-    this.notices.tell("memory", kept ? null : { words: stuck ? STUCK : MEMORY });
+    const { kept, outdated, stuck } = this.journal;
+    const words = outdated ? OUTDATED : stuck ? STUCK : MEMORY;
+    this.notices.tell("memory", kept ? null : { words });
   }
 
   #one() {

@@ -11,8 +11,6 @@ import { openDB } from "idb";
 
 const BEFORE = "before"; // the store for what is laid aside, by [version, store, key]
 
-const NEWER = "A newer version of the page has it.";
-
 /** What another version kept could not be taken over; it is as it was. */
 export class NotTakenOver extends Error {
   name = "NotTakenOver";
@@ -34,6 +32,8 @@ export class Database extends EventTarget {
   #database;
   /** @type {NotTakenOver | undefined} */
   #stuck;
+  /** Whether a newer version of the page has it: that one is what to go to. */
+  outdated = false;
   #name;
   #upgrades;
   #readers;
@@ -110,13 +110,13 @@ export class Database extends EventTarget {
       },
       blocking: (_, next) => {
         // A newer version of the page waits in another tab; or all is being thrown away, and begins anew.
-        if (next) this.#stuck = new NotTakenOver(NEWER);
+        if (next) this.#leave();
         lose();
       },
       terminated: lose,
     });
     const database = await opening.catch((error) => {
-      if (error.name === "VersionError") failed = NEWER;
+      if (error.name === "VersionError") this.#leave();
       if (failed) this.#stuck = new NotTakenOver(String(failed));
       throw this.#stuck ?? error;
     });
@@ -149,6 +149,11 @@ export class Database extends EventTarget {
       for (const raw of await database.getAll(name)) reader(raw);
     }
     await database.clear(BEFORE);
+  }
+
+  #leave() {
+    this.outdated = true;
+    this.#stuck = new NotTakenOver("A newer version of the page has it.");
   }
 
   #lose() {
