@@ -3,6 +3,8 @@
  * again after a while.
  */
 
+import { within } from "../storage/within.js";
+
 const SOON = 300; // ms after the last key
 const AGAIN = 5000; // ms between tries while something is in memory only
 
@@ -62,12 +64,9 @@ export class Unwritten extends EventTarget {
     this.#tell(false);
   }
 
-  /** Storage that never answers must not hold up the page. @template T @param {Promise<T>} work @returns {Promise<T>} */
+  /** @template T @param {Promise<T>} work */
   soon(work) {
-    return new Promise((resolve, reject) => {
-      const late = setTimeout(() => reject(new Error("Storage is silent.")), this.#patience);
-      work.then(resolve, reject).finally(() => clearTimeout(late));
-    });
+    return within(this.#patience, work);
   }
 
   /** @param {number} ms */

@@ -4,6 +4,7 @@
  * and writes all that is missing as soon as it can. All that was seen of a session stays in memory.
  * @import {Aside, Happening, Kept, Session} from "./types"
  */
+import { within } from "../storage/within.js";
 import { Disk, NumberTaken } from "./disk.js";
 import { Held } from "./held.js";
 
@@ -64,6 +65,11 @@ export class Journal extends EventTarget {
   /** What another version of the page kept could not be taken over: it is in memory only until the page is closed. */
   get stuck() {
     return this.#disk.stuck;
+  }
+
+  /** Because that one is newer. */
+  get outdated() {
+    return this.#disk.outdated;
   }
 
   /** What could not be read so far. */
@@ -269,12 +275,9 @@ export class Journal extends EventTarget {
     return this.#soon(work, this.kept ? this.#patience : BRIEFLY);
   }
 
-  /** @template T @param {Promise<T>} work @returns {Promise<T>} */
+  /** @template T @param {Promise<T>} work */
   #soon(work, patience = this.#patience) {
-    return new Promise((resolve, reject) => {
-      const late = setTimeout(() => reject(new Error("The phone's storage is silent.")), patience);
-      work.then(resolve, reject).finally(() => clearTimeout(late));
-    });
+    return within(patience, work);
   }
 
   #fail() {
