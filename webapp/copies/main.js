@@ -3,31 +3,35 @@
  * and the orders as a table.
  * @import {Host} from "../book/types"
  * @import {Wearers} from "../book/wearers.js"
- * @import {Change, Machine} from "./types"
+ * @import {Change, Found, Machine} from "./types"
  */
 import { html, nothing } from "lit-html";
 import { today } from "../book/days.js";
 import { lastCopy, remember } from "../book/last_copy.js";
 import { sorted } from "../book/orders.js";
 import { save } from "../page/save.js";
-import { short } from "../page/short.js";
 import { compare } from "./compare.js";
 import { copyOf, readCopy, Unreadable } from "./file.js";
+import { merging } from "./merging.js";
 import { OrdersPaper } from "./orders_paper.js";
 import { ordersTable } from "./orders_table.js";
 import { visitsOf } from "./visits.js";
+import { counted, inWords, listed } from "./words.js";
 
 const BUSY = "One moment…";
 const NOT_KEPT =
-  " The phone does not keep all of it just now, and what it does not is gone once the page is closed: do not delete the file.";
-
-/** @typedef {{ changes: Change[], same: Change["kind"][] }} Found */
+  " The phone does not keep all of it just now. Do not delete the file: what is not kept is gone once the page is closed.";
 
 export class Copies {
   #said = "";
   #wrong = "";
   /** @type {Found | null} */
   #found = null;
+  #ways = {
+    take: (/** @type {Change[]} */ changes) => this.#take(changes),
+    leave: () => this.#say({ said: "Nothing was changed." }),
+    redraw: () => this.redraw(),
+  };
 
   /** @param {{ host: Host, wearers: Wearers, draw: () => void }} parts */
   constructor({ host, wearers, draw }) {
@@ -47,7 +51,7 @@ export class Copies {
     return html`
       <h2 id="book-title" tabindex="-1">Copies and lists</h2>
       <div role="status">${this.#said ? html`<p class="note">${this.#said}</p>` : nothing}</div>
-      ${this.#found ? this.#merging(this.#found) : nothing}
+      ${this.#found ? merging(this.#found, this.#ways) : nothing}
       <h3>Save a copy</h3>
       <p>All that this page keeps on the phone, in one file: every wearer with every visit, your own page, your cylinders and yarns, the table over sizes, and what was counted and set at the machine. Keep it away from this phone: it holds people’s measures. ${lastCopy()}</p>
       <button type="button" id="save-copy" @click=${() => this.save()}>Save all to a file</button>
@@ -136,47 +140,6 @@ export class Copies {
     document.getElementById("book-title")?.focus();
   }
 
-  /** @param {Found} found */
-  #merging({ changes, same }) {
-    const how = (/** @type {Change["how"]} */ which) => changes.filter((one) => one.how === which);
-    const [fresh, further, other] = [how("new"), how("further"), how("other")];
-    const alike = many(same);
-    return html`<section class="line visit" aria-label="What the copy would change">
-      <p><strong>To add: ${fresh.length ? inWords(fresh) : "nothing"}.</strong>
-        ${further.length ? `Counted further than here: ${inWords(further)}.` : nothing}
-        ${alike.length ? `As they are here: ${listed(alike)}.` : nothing}
-        ${other.length ? `Other than here: ${inWords(other)}; choose which to keep.` : nothing}</p>
-      ${other.map((one, at) => this.#choice(one, at))}
-      <div class="row"><button type="button" id="take-in" @click=${() => this.#take(changes)}>Take it in</button>
-        <button type="button" id="leave-copy" @click=${() => this.#say({ said: "Nothing was changed." })}>Leave all as it is</button></div>
-    </section>`;
-  }
-
-  /** @param {Change} one @param {number} at */
-  #choice(one, at) {
-    const take = (/** @type {Change["take"]} */ which) => {
-      one.take = which;
-      this.redraw();
-    };
-    return html`<fieldset class="differing">
-      <legend><bdi>${short(one.title)}</bdi></legend>
-      <table><thead><tr><td></td><th scope="col">here</th><th scope="col">in the file</th></tr></thead>
-        <tbody>${one.rows.map(
-          ({ title, here, file }) =>
-            html`<tr><th scope="row">${title}</th><td><bdi>${short(here) || "–"}</bdi></td><td><bdi>${short(file) || "–"}</bdi></td></tr>`,
-        )}</tbody></table>
-      <div class="choice">${
-        /** @type {const} */ ([
-          ["here", "keep what is here"],
-          ["file", "take the file’s"],
-        ]).map(
-          ([which, words]) =>
-            html`<label><input type="radio" name="differing-${at}" .checked=${one.take === which} @change=${() => take(which)} /><span>${words}</span></label>`,
-        )
-      }</div>
-    </fieldset>`;
-  }
-
   /** @param {Change[]} changes */
   async #take(changes) {
     /** @type {Change[]} */
@@ -213,32 +176,4 @@ export class Copies {
     [this.#said, this.#wrong, this.#found] = [said, wrong, found];
     this.redraw();
   }
-}
-
-/** What they are: how many wearers and pairs, and all else by name. @param {Change[]} changes */
-function inWords(changes) {
-  const named = changes.filter(({ kind }) => kind === "sheet" || kind === "settings");
-  return listed([
-    ...many(changes.map(({ kind }) => kind)),
-    ...named.map(({ title }) => title[0].toLowerCase() + title.slice(1)),
-  ]);
-}
-
-/** How many wearers and pairs, where there are any. @param {Change["kind"][]} kinds */
-function many(kinds) {
-  return /** @type {const} */ (["wearer", "pair"]).flatMap((which) => {
-    const count = kinds.filter((kind) => kind === which).length;
-    return count ? counted(which, count) : [];
-  });
-}
-
-/** @param {"wearer" | "pair"} kind @param {number} many */
-function counted(kind, many) {
-  const more = kind === "pair" ? " at the machine" : "";
-  return many === 1 ? `one ${kind}${more}` : `${many} ${kind}s${more}`;
-}
-
-/** @param {string[]} words */
-function listed(words) {
-  return words.length < 2 ? words.join() : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
 }

@@ -46,3 +46,8 @@ export interface Change {
   take: "here" | "file";
   put(): Promise<void> | void;
 }
+/** What a copy would change, and what is the same in it. */
+export interface Found {
+  changes: Change[];
+  same: Change["kind"][];
+}
