@@ -12,7 +12,7 @@ import { Runner } from "./runner.js";
 const CANNOT_START =
   "The calculator could not be started. Look whether there is a network, then try again; if that does not help, load the page again.";
 const NO_WASM =
-  "This browser does not let the calculator run: WebAssembly is turned off in it, or too new for it. Allow it for this page (a lockdown mode turns it off), or open the page in another browser. What you typed is kept.";
+  "This browser does not let the calculator run: it lacks WebAssembly, or has it turned off, as a lockdown mode does. Turn it on for this page, or open the page in another browser. What you typed is kept.";
 const NO_ANSWER =
   "The calculator did not answer, not even after a new start. What you typed is kept; change it a little, or load the page again.";
 const FAULT =

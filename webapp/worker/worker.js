@@ -58,8 +58,8 @@ async function start({ pyodide, engine, snapshot }) {
     import(`${pyodide}pyodide.mjs`),
     import(`${pyodide}pyodide.asm.mjs`),
   ]);
-  // Some 0.2 MB, so a line of 4 Mbit a second and more.
-  const fast = scripts.then(() => onTheLine(pyodide, begun) < 500);
+  // Some 0.16 MB, so a line of 4 Mbit a second and more, the way there and back included.
+  const fast = scripts.then(() => onTheLine(pyodide, begun) < 400);
   const [{ loadPyodide }, { default: create }] = await scripts;
   const options = { indexURL: pyodide, lockFileContents: { info, packages: {} } };
   const memory = (await ahead.stored.promise)
