@@ -91,9 +91,9 @@ FORBIDDEN = ("content security policy", "' assignment")
 
 
 @pytest.fixture
-def service_workers() -> Literal["allow", "block"]:
+def service_workers(request: pytest.FixtureRequest) -> Literal["allow", "block"]:
     """Most tests need none, and storing the whole site costs each of them some seconds."""
-    return "block"
+    return "allow" if request.node.get_closest_marker("stored") else "block"
 
 
 @pytest.fixture

@@ -10,7 +10,7 @@ import struct
 import threading
 from collections.abc import Callable, Iterator
 from pathlib import Path
-from typing import Any, Literal
+from typing import Any
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect
@@ -19,12 +19,6 @@ from tests.browser.host import REQUEST, Host, ask, built, until
 from tests.conftest import free_port
 
 PLAN = {"do": "plan", "request": REQUEST}
-
-
-@pytest.fixture
-def service_workers() -> Literal["allow", "block"]:
-    """These tests are about what it stores."""
-    return "allow"
 
 
 @pytest.fixture(scope="module")

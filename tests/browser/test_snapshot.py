@@ -8,7 +8,6 @@ import json
 import os
 from collections.abc import Iterator
 from pathlib import Path
-from typing import Literal
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page
@@ -74,12 +73,6 @@ START = """async (change) => {
     python.terminate();
     return ready ? "ready" : failed;
 }"""
-
-
-@pytest.fixture
-def service_workers() -> Literal["allow", "block"]:
-    """These tests are about what it stores."""
-    return "allow"
 
 
 @pytest.fixture(scope="module")

@@ -53,18 +53,16 @@ def fill_sock(page: Page) -> None:
         field(page, name).fill(text)
 
 
+SWATCH = {"needles": "60", "flat_width": "10.2", "rounds": "60", "length": "15,6"}
+
+
 def fill_foot(page: Page) -> None:
     """A measured foot and a swatch on 60 slots: enough for counts, with guesses left to make."""
     step(page, "measure")
     field(page, "foot.length").fill("23,8")
     step(page, "yarn")
     page.locator("#chips button", has_text="60").tap()
-    for name, text in {
-        "needles": "60",
-        "flat_width": "10.2",
-        "rounds": "60",
-        "length": "15,6",
-    }.items():
+    for name, text in SWATCH.items():
         field(page, f"fabric.swatch.{name}").fill(text)
     expect(page.locator("#so-far-counts")).to_contain_text("Foot")
 

@@ -10,13 +10,15 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from flask import Flask, Response, request
-from playwright.sync_api import Page
+from playwright.sync_api import Page, expect
 from werkzeug.wsgi import FileWrapper
 
 from build import serve, site
 
 DIST = "heelwise.dist"  # among what is known of a request
 Alter = Callable[[Response], Response]
+# Of a page: what is typed from now on stays.
+USABLE = "performance.getEntriesByName('usable').length"
 
 
 class _Small(site.Site):
@@ -213,6 +215,12 @@ def stored(page: Page) -> list[str]:
         }"""
     )
     return found
+
+
+def all_is_stored(page: Page, host: PlayedHost) -> None:
+    """The page says so, and it is so."""
+    expect(page.locator("#stored-line")).to_be_visible()
+    assert stored(page) == files(host.dist)
 
 
 def version_of(dist: Path) -> str:

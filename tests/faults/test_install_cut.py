@@ -3,9 +3,8 @@
 Expected behaviour: W3C Service Workers (an install fails as a whole), W3C Subresource Integrity.
 """
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from pathlib import Path
-from typing import Literal
 
 import pytest
 from playwright.sync_api import BrowserContext, Page, expect
@@ -14,8 +13,10 @@ from tests.browser.host import comes_true, until
 from tests.browser.walk import field
 from tests.faults.played_host import (
     SPOILT,
+    USABLE,
     Alter,
     PlayedHost,
+    all_is_stored,
     as_it_is,
     cut_off,
     files,
@@ -26,37 +27,14 @@ from tests.faults.played_host import (
     only,
     played,
     sign_in_page,
-    small,
-    stored,
     truncated,
     version_of,
     wrong_type,
 )
 
 NewPhone = Callable[..., BrowserContext]
-USABLE = "performance.getEntriesByName('usable').length"
+pytestmark = pytest.mark.stored
 NOT_REGISTERED = "navigator.serviceWorker.getRegistration().then((one) => !one)"
-
-
-@pytest.fixture
-def service_workers() -> Literal["allow", "block"]:
-    """These tests are about what it stores."""
-    return "allow"
-
-
-@pytest.fixture(scope="module")
-def version(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    return small(tmp_path_factory.mktemp("version"))
-
-
-@pytest.fixture
-def host(version: Path) -> Iterator[PlayedHost]:
-    with played(version) as host:
-        yield host
-
-
-def all_is_stored(page: Page) -> None:
-    expect(page.locator("#stored-line")).to_be_visible()
 
 
 def is_given_up(page: Page, seen: list[str]) -> None:
@@ -73,8 +51,7 @@ def comes_after_all(page: Page, host: PlayedHost) -> None:
     field(page, "foot.length").fill("24,6")
     host.alter = as_it_is
     page.reload()
-    all_is_stored(page)
-    assert stored(page) == files(host.dist)
+    all_is_stored(page, host)
     host.alter = gone
     page.reload()
     until(page, USABLE)
@@ -82,10 +59,10 @@ def comes_after_all(page: Page, host: PlayedHost) -> None:
     expect(field(page, "foot.length")).to_have_value("24,6")
 
 
-def test_cut_off_at_each_file(phone: BrowserContext, host: PlayedHost, version: Path) -> None:
+def test_cut_off_at_each_file(phone: BrowserContext, host: PlayedHost, first: Path) -> None:
     """Each visit comes one file further than the one before, until none is left to be cut off."""
     page = phone.new_page()
-    for name in in_order(version):
+    for name in in_order(first):
         seen: list[str] = []
         host.alter = only(name, cut_off, seen)
         page.goto(host.address)
@@ -122,7 +99,7 @@ def test_the_real_site_is_cut_off_and_comes_under_wrong_types(
         host.alter = lambda response: wrong_type(response) if for_the_store() else response
         page.evaluate("caches.keys().then((names) => names.forEach((name) => caches.delete(name)))")
         page.reload()
-        all_is_stored(page)
+        all_is_stored(page, host)
         host.alter = gone
         page.reload()
         expect(page.locator("#foot-length-other")).to_contain_text("9 5/8 in")
@@ -146,7 +123,7 @@ def test_a_page_whose_script_does_not_come_says_so_and_can_be_loaded_anew(
     with page.expect_navigation():
         page.locator("#not-started button").tap()
     until(page, USABLE)
-    all_is_stored(page)
+    all_is_stored(page, host)
     expect(page.locator("#not-started")).to_be_hidden()
 
 
@@ -159,4 +136,4 @@ def test_the_sign_in_page_of_a_network_leaves_nothing_behind(
     expect(page).to_have_title("Welcome! Please sign in.")
     host.alter = as_it_is
     page.reload()
-    all_is_stored(page)
+    all_is_stored(page, host)

@@ -5,10 +5,9 @@ navigation), WHATWG HTML (a module script that does not come fires "error").
 """
 
 import shutil
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from contextlib import closing
 from pathlib import Path
-from typing import Literal
 
 import pytest
 from flask import Response, request
@@ -17,15 +16,17 @@ from playwright.sync_api import BrowserContext, Page, expect
 from tests.browser.book import card, new_wearer, open_book
 from tests.browser.host import comes_true, until
 from tests.browser.walk import field
+from tests.faults.conftest import IN_EACH, STYLES
 from tests.faults.played_host import (
     SPOILT,
+    USABLE,
     PlayedHost,
+    all_is_stored,
     as_it_is,
     files,
     for_the_store,
     gone,
     only,
-    played,
     small,
     stored,
     truncated,
@@ -33,8 +34,8 @@ from tests.faults.played_host import (
     wrong_type,
 )
 
+pytestmark = pytest.mark.stored
 NewPhone = Callable[..., BrowserContext]
-USABLE = "performance.getEntriesByName('usable').length"
 LOOK = """async () => {
     const registration = await navigator.serviceWorker.getRegistration();
     await registration.update().catch(() => {});
@@ -46,55 +47,13 @@ LOOK = """async () => {
     });
     return [registration.waiting?.state ?? null, registration.active.state];
 }"""
-IN_EACH = (
-    "page/main.js",
-    "machine/main.js",
-    "book/main.js",
-    "copies/main.js",
-    "paper/main.js",
-    "worker/worker.js",
-    "offline/updates.js",
-)
-STYLES = ("page", "machine", "book", "paper")
-
-
-@pytest.fixture
-def service_workers() -> Literal["allow", "block"]:
-    """These tests are about what it stores."""
-    return "allow"
-
-
-@pytest.fixture(scope="module")
-def first(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    return small(tmp_path_factory.mktemp("first"))
-
-
-@pytest.fixture(scope="module")
-def second(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Of which every script and every style is another: none of the first's is left on the host."""
-
-    def change(root: Path) -> None:
-        for name in IN_EACH:
-            with (root / "webapp" / name).open("a") as script:
-                script.write("\nglobalThis.second = true;\n")
-        for name in STYLES:
-            with (root / "webapp" / "style" / f"{name}.css").open("a") as style:
-                style.write("\nbody { outline: 0 solid }\n")
-
-    return small(tmp_path_factory.mktemp("second"), change)
-
-
-@pytest.fixture
-def host(first: Path) -> Iterator[PlayedHost]:
-    with played(first) as host:
-        yield host
 
 
 def visit(phone: BrowserContext, host: PlayedHost) -> Page:
     """A page of what the host has, opened when all is stored."""
     page = phone.new_page()
     page.goto(host.address)
-    expect(page.locator("#stored-line")).to_be_visible()
+    all_is_stored(page, host)
     return page
 
 
@@ -131,8 +90,9 @@ def test_a_spoilt_version_leaves_the_old_one_whole(
     phone: BrowserContext, host: PlayedHost, first: Path, second: Path
 ) -> None:
     page = visit(phone, host)
-    changed = [*sorted(set(files(second)) - set(files(first))), "index.html"]
-    assert len(changed) == len(IN_EACH) + len(STYLES) + 1
+    scripts_and_styles = sorted(set(files(second)) - set(files(first)))
+    assert len(scripts_and_styles) == len(IN_EACH) + len(STYLES)
+    changed = [*scripts_and_styles, "index.html"]
     host.deploy(second)
     for name in changed:
         for spoil in SPOILT:
@@ -255,15 +215,19 @@ THROWS_AT_ONCE = "throw new Error('made up');"
 REFUSES = """addEventListener("install", (event) => event.waitUntil(Promise.reject("made up")));"""
 
 
+def with_bad_worker(dist: Path, folder: Path, line: str) -> Path:
+    """That site with this line before all that its service worker does."""
+    shutil.copytree(dist, folder)
+    (folder / "sw.js").write_text(line + (dist / "sw.js").read_text())
+    return folder
+
+
 @pytest.mark.parametrize("line", [THROWS_AT_ONCE, REFUSES])
 def test_a_bad_service_worker_changes_nothing_and_the_next_deploy_comes(
     phone: BrowserContext, host: PlayedHost, first: Path, second: Path, tmp_path: Path, line: str
 ) -> None:
-    bad = tmp_path / "bad"
-    shutil.copytree(second, bad)
-    (bad / "sw.js").write_text(line + (second / "sw.js").read_text())
     page = visit(phone, host)
-    host.deploy(bad)
+    host.deploy(with_bad_worker(second, tmp_path / "bad", line))
     assert page.evaluate(LOOK) == [None, "activated"]
     host.alter = gone
     page.reload()
@@ -279,10 +243,7 @@ def test_a_bad_service_worker_changes_nothing_and_the_next_deploy_comes(
 def test_a_bad_service_worker_on_the_first_visit(
     phone: BrowserContext, host: PlayedHost, first: Path, second: Path, tmp_path: Path, line: str
 ) -> None:
-    bad = tmp_path / "bad"
-    shutil.copytree(first, bad)
-    (bad / "sw.js").write_text(line + (first / "sw.js").read_text())
-    host.deploy(bad)
+    host.deploy(with_bad_worker(first, tmp_path / "bad", line))
     page = phone.new_page()
     page.goto(host.address)
     comes_true(page, lambda: "sw.js" in host.asked)
@@ -318,6 +279,7 @@ def test_a_page_that_throws_at_its_start_is_got_rid_of(
     line = page.locator("#not-started")
     expect(line).to_be_visible()
 
+    page.evaluate("caches.open('of another site with the same host')")
     # With no host there is nothing better, and nothing is let go.
     host.alter = gone
     with page.expect_navigation():
@@ -331,6 +293,7 @@ def test_a_page_that_throws_at_its_start_is_got_rid_of(
         line.locator("button").tap()
     is_of(page, second)
     expect(page.locator("#stored-line")).to_be_visible()
+    assert "of another site with the same host" in page.evaluate("caches.keys()")
     open_book(page)
     expect(page.locator(".wearers a", has_text="Nuri")).to_be_visible()
 

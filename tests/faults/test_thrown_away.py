@@ -4,9 +4,7 @@ Expected behaviour: WHATWG Storage (a bucket goes as a whole), W3C Service Worke
 leaves the registration).
 """
 
-from collections.abc import Iterator
 from pathlib import Path
-from typing import Literal
 
 import pytest
 from playwright.sync_api import BrowserContext, Error, Page, expect
@@ -15,46 +13,19 @@ from tests.browser.book import new_wearer, open_book
 from tests.browser.host import comes_true, until
 from tests.browser.walk import field
 from tests.faults.played_host import (
+    USABLE,
     PlayedHost,
+    all_is_stored,
     as_it_is,
     files,
     gone,
     missing,
     only,
-    played,
-    small,
-    stored,
     version_of,
 )
 
-USABLE = "performance.getEntriesByName('usable').length"
+pytestmark = pytest.mark.stored
 NO_FILES = "caches.keys().then((names) => Promise.all(names.map((name) => caches.delete(name))))"
-
-
-@pytest.fixture
-def service_workers() -> Literal["allow", "block"]:
-    """These tests are about what it stores."""
-    return "allow"
-
-
-@pytest.fixture(scope="module")
-def first(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    return small(tmp_path_factory.mktemp("first"))
-
-
-@pytest.fixture(scope="module")
-def second(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    def change(root: Path) -> None:
-        with (root / "webapp" / "style" / "page.css").open("a") as style:
-            style.write("\nbody { outline: 0 solid }\n")
-
-    return small(tmp_path_factory.mktemp("second"), change)
-
-
-@pytest.fixture
-def host(first: Path) -> Iterator[PlayedHost]:
-    with played(first) as host:
-        yield host
 
 
 @pytest.fixture
@@ -69,12 +40,8 @@ def page(phone: BrowserContext, host: PlayedHost) -> Page:
     page.locator("#visit-line button", has_text="Back to the book").tap()
     expect(page.locator("#book .wearers")).to_contain_text("Nuri")
     page.goto(host.address)
+    all_is_stored(page, host)  # the page has asked for it by now, and does not while files go
     return page
-
-
-def all_is_stored(page: Page, host: PlayedHost) -> None:
-    expect(page.locator("#stored-line")).to_be_visible()
-    assert stored(page) == files(host.dist)
 
 
 def all_is_kept(page: Page) -> None:

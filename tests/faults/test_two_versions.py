@@ -4,7 +4,7 @@ Expected behaviour: W3C Indexed Database (a newer version asks the older connect
 opening it as an older version fails).
 """
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -14,10 +14,9 @@ from tests.browser.book import held, new_wearer, open_book
 from tests.browser.host import until
 from tests.browser.small_sock import session
 from tests.browser.walk import field
-from tests.faults.played_host import PlayedHost, played, small, version_of
+from tests.faults.played_host import USABLE, PlayedHost, small, version_of
 
 NewPhone = Callable[..., BrowserContext]
-USABLE = "performance.getEntriesByName('usable').length"
 # A sock as the page before put it on the machine, and the counter that was on screen.
 ON_MACHINE = """async (session) => {
   const database = await new Promise((done) => {
@@ -48,22 +47,6 @@ HAPPENED = """async () => {
 
 
 @pytest.fixture(scope="module")
-def first(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    return small(tmp_path_factory.mktemp("first"))
-
-
-@pytest.fixture(scope="module")
-def second(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Its next version, which keeps all as it was."""
-
-    def change(root: Path) -> None:
-        with (root / "webapp" / "style" / "page.css").open("a") as style:
-            style.write("\nbody { outline: 0 solid }\n")
-
-    return small(tmp_path_factory.mktemp("second"), change)
-
-
-@pytest.fixture(scope="module")
 def newer(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """Its next version, with a step more in both databases."""
 
@@ -75,12 +58,6 @@ def newer(tmp_path_factory: pytest.TempPathFactory) -> Path:
             disk.write_text(text.replace("\n];\n", "\n  () => {},\n];\n"))
 
     return small(tmp_path_factory.mktemp("newer"), change)
-
-
-@pytest.fixture
-def host(first: Path) -> Iterator[PlayedHost]:
-    with played(first) as host:
-        yield host
 
 
 @pytest.fixture
