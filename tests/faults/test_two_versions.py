@@ -157,10 +157,10 @@ def test_a_newer_book_is_left_to_the_newer_tab(old: Page, host: PlayedHost, newe
     old.locator("#open-sheet").tap()
     field(old, "foot.length").fill("27")
     until(old, """Object.values(localStorage).join().includes('"27"')""")
-    old.goto(host.address)
-    old.reload()
+    old.goto(f"{host.address}#book")
+    with old.expect_event("load"):
+        old.locator("#book .trouble button", has_text="Load it again").tap()
     until(old, USABLE)
-    open_book(old)
     in_the_book(old, "Invented: Ada")
     expect(old.locator("#book .trouble")).to_have_count(0)
     old.locator(".wearers a", has_text="Nuri").tap()
@@ -176,7 +176,8 @@ def test_a_newer_journal_is_left_to_the_newer_tab(old: Page, host: PlayedHost, n
     expect(notice).to_contain_text("Load the page again before you count on")
     expect(new.locator(".target")).to_be_visible()
     assert kept_at_machine(new) == [1, 2]
-    old.reload()
+    with old.expect_event("load"):
+        notice.get_by_role("button", name="Load it again").tap()
     until(old, USABLE)
     expect(old.locator(".target")).to_be_visible()
     expect(old.locator(".notice-memory")).to_have_count(0)

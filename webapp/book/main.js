@@ -113,7 +113,8 @@ export class Book {
 
   #trouble() {
     const { outdated, stuck } = this.wearers;
-    return outdated ? OUTDATED : stuck ? STUCK : NOT_KEPT;
+    if (!outdated) return html`<p>${stuck ? STUCK : NOT_KEPT}</p>`;
+    return html`<p>${OUTDATED}</p><button type="button" @click=${() => location.reload()}>Load it again</button>`;
   }
 
   /** How far the machine has brought a wearer's pair; whether the phone has it. @param {KnittedPair} pair */
@@ -171,7 +172,7 @@ export class Book {
         ${
           this.wearers.kept
             ? nothing
-            : html`<div class="line trouble" role="status"><p>${this.#trouble()}</p></div>`
+            : html`<div class="line trouble" role="status">${this.#trouble()}</div>`
         }
         ${
           view.name === "new"

@@ -161,7 +161,8 @@ export class Visit {
   #kept() {
     const { kept, outdated, stuck } = this.journal;
     const words = outdated ? OUTDATED : stuck ? STUCK : MEMORY;
-    this.notices.tell("memory", kept ? null : { words });
+    const again = { words: "Load it again", act: () => location.reload() };
+    this.notices.tell("memory", kept ? null : { words, ways: outdated ? [again] : [] });
   }
 
   #one() {
