@@ -94,7 +94,8 @@ class Phone(ABC):
 
         def whole() -> Path | None:
             for file in self.saved_files.iterdir():
-                if file.suffix == ".part":  # Firefox is still writing, and gives it another name
+                # Firefox and Chromium are still writing, and give it another name afterwards.
+                if file.suffix in {".part", ".crdownload"}:
                     continue
                 try:
                     json.loads(file.read_bytes())
