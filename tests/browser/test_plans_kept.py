@@ -6,7 +6,7 @@ from typing import Any
 
 from playwright.sync_api import BrowserContext, Page, expect
 
-from tests.browser.at_machine import go_to, knit, settings, target
+from tests.browser.at_machine import go_to, knit, settings, target, title
 from tests.browser.book import PUT, back_to_book, card, held, new_wearer, open_book
 from tests.browser.host import comes_true
 from tests.browser.walk import field, fill_sock, opened, step
@@ -63,6 +63,7 @@ def end_sock(page: Page, sock: str = "") -> None:
 
 def test_the_machine_moves_the_wearers_pair_on(phone: BrowserContext, screens: Path) -> None:
     page = wearer_on_the_machine(phone, "Ferry 10")
+    expect(title(page).locator("small")).to_have_text("Sock one · Ferry 10")
     leave(page)
     expect(page.locator(".on-machine")).to_contain_text("For Ferry 10.")
     comes_true(page, lambda: state(page) == "sock one")
@@ -75,8 +76,8 @@ def test_the_machine_moves_the_wearers_pair_on(phone: BrowserContext, screens: P
     card(page, "Ferry 10")
     kept = page.locator(".kept-plan")
     expect(kept).to_contain_text("Counts as knitted")
-    for title, figure in zip(("Cuff", "Foot"), ("cuff", "foot"), strict=True):
-        row = kept.locator("tr", has_text=title).locator("td")
+    for section, figure in zip(("Cuff", "Foot"), ("cuff", "foot"), strict=True):
+        row = kept.locator("tr", has_text=section).locator("td")
         expect(row).to_contain_text(plan["counted"]["figures"][figure])
     expect(kept.locator(".counted-otherwise")).to_have_count(0)
     page.screenshot(path=screens / "plan-kept.png", full_page=True)
@@ -96,6 +97,22 @@ def test_the_machine_moves_the_wearers_pair_on(phone: BrowserContext, screens: P
     expect(kept.locator(".to-machine")).to_have_count(0)
 
 
+def test_a_long_name_takes_no_room_of_the_counts(phone: BrowserContext, screens: Path) -> None:
+    """One line, the sock's own words whole: the rest is for two pairs on two machines."""
+    page = wearer_on_the_machine(phone, "The ferryman's eldest, who comes on Thursdays" * 3)
+    small = title(page).locator("small")
+    expect(small).to_contain_text("Sock one · The ferryman")
+    height, font = small.evaluate(
+        "(e) => [e.clientHeight, parseFloat(getComputedStyle(e).fontSize)]"
+    )
+    assert height < 1.5 * font
+    first, last = (page.locator(f".at-top {one}").bounding_box() for one in (".leave", ".set"))
+    assert first
+    assert last
+    assert first["y"] == last["y"]
+    page.screenshot(path=screens / "counter-long-name.png")
+
+
 def test_what_a_newer_version_counts_otherwise_is_told_beside_it(
     phone: BrowserContext, screens: Path
 ) -> None:
@@ -103,7 +120,7 @@ def test_what_a_newer_version_counts_otherwise_is_told_beside_it(
     page = wearer_on_the_machine(phone, "Ferry 10")
     leave(page)
     told = "localStorage['heelwise.knitted'] === '{}'"
-    comes_true(page, lambda: "knitted" in visit(page)["plans"][0] and page.evaluate(told))
+    comes_true(page, lambda: "knitted" in visit(page).get("plans", [{}])[0] and page.evaluate(told))
     old = visit(page)
     foot = old["plans"][0]["counted"]["figures"]["foot"]
     old["plans"][0]["counted"] |= {"engine": "0.9"}

@@ -47,6 +47,7 @@ export class CounterScreen {
   draw() {
     const { counter, notices, one, ways, takeBack } = this.parts;
     const { state, knit, place, view } = counter;
+    const { who } = counter.session;
     const look = view.step?.kind ?? "ended";
     const sock = SOCKS[state.sock];
     render(
@@ -54,10 +55,10 @@ export class CounterScreen {
         <div class="at-top">
           <button type="button" class="leave" @click=${ways.leave}>Leave</button>
           <h1 class="at-title" id="machine-title" tabindex="-1">
-            <small>${sock}${notices.standing ? html` <em>${notices.standing}</em>` : nothing}</small>
+            <small>${sock}${notices.standing ? html` <em>${notices.standing}</em>` : nothing}${who ? html` · <bdi>${who}</bdi>` : nothing}</small>
             <span class="section-name">${view.title || "Off the machine"}</span>
           </h1>
-          <button type="button" class="more" @click=${ways.settings}>Settings</button>
+          <button type="button" class="set" @click=${ways.settings}>Settings</button>
           <div class="at-middle">${notices.first ? notices.draw() : this.#strip.draw(sock, counter, this.pace)}</div>
           <div class="at-controls">
             ${takeBack.draw(state.undo.length)}
