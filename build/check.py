@@ -69,17 +69,22 @@ QUICK = (
 BROWSER = ("tests/browser", "tests/faults")
 ENGINES = "tests/engines"
 NOT_BROWSER = tuple(f"--ignore={folder}" for folder in (*BROWSER, ENGINES))
-SHORT = "not (alone or long)"
 MILLION = 1_000_000
-# An engine's tests after one another, for it starts slowly. Beside the browser tests both took
-# longer than after one another, on two processors.
+# An engine's tests after one another, for it starts slowly, and WebKit by itself: beside another
+# its first visits may take a minute each. Beside the browser tests all took longer than after them,
+# on two processors.
 CORE = (*PYTEST, "--dist=loadgroup", ENGINES)
 FAST = (*QUICK, Check("Tests that take seconds", (*PYTEST, *NOT_BROWSER, "-m", "not slow")))
 ALL = (
     *QUICK,
     Check("Tests", (*PYTEST, *NOT_BROWSER)),
-    Check("Browser tests", (*PYTEST, *BROWSER, "-m", SHORT)),
+    Check("Browser tests", (*PYTEST, "--shell", *BROWSER, "-m", "not (whole or alone or long)")),
+    Check(
+        "Browser tests that need the whole Chromium",
+        (*PYTEST, *BROWSER, "-m", "whole and not (alone or long)"),
+    ),
     Check("Core on Chromium and Firefox", (*CORE, "-k", "not WebKit")),
+    Check("Core on WebKit", (*CORE, "-k", "WebKit")),
     Check(
         "Browser tests that measure time",
         (install.PYTHON, "-m", "pytest", "--quiet", *BROWSER, "-m", "alone"),
@@ -90,8 +95,6 @@ ALL = (
 )
 MANY = ("env", "HEELWISE_STARTS=200", "HEELWISE_KILLS=100")
 LONG = (
-    # On a busy machine each of its first visits may take a minute.
-    Check("Core on WebKit", (*CORE, "-k", "WebKit")),
     Check("More looks at every screen", (*PYTEST, *BROWSER, "-m", "long")),
     Check("A million inputs", (*PYTEST, "--dist=load", "tests/fuzz", f"--inputs={MILLION}")),
     Check("Known holes in what is pinned", (install.PYTHON, install.BUILD / "advisories.py")),
@@ -99,7 +102,7 @@ LONG = (
 )
 
 
-def prepare(fast: bool, long: bool) -> None:
+def prepare(fast: bool) -> None:
     """Installs and builds what the checks look at. Raises Stop if that cannot be done."""
     install.make(install.CHECK)
     with install.timed("Site"):
@@ -107,9 +110,8 @@ def prepare(fast: bool, long: bool) -> None:
     if not fast:
         with install.timed("Chromium"):
             install.quietly("Chromium", (install.PYTHON, install.BUILD / "chromium.py"))
-        wanted = ("Firefox", "WebKit") if long else ("Firefox",)
-        with install.timed(" and ".join(wanted)):
-            install.quietly("The engines", (install.PYTHON, install.BUILD / "engines.py", *wanted))
+        with install.timed("Firefox and WebKit"):
+            install.quietly("The engines", (install.PYTHON, install.BUILD / "engines.py"))
 
 
 def main() -> int:
@@ -128,7 +130,7 @@ def main() -> int:
         checks = (*checks, *LONG)
     with install.plainly():
         start = time.monotonic()
-        prepare(options.fast, options.long)
+        prepare(options.fast)
         rows = []
         for check in checks:
             begun = time.monotonic()
@@ -136,9 +138,7 @@ def main() -> int:
         print("\n── Summary")
         for held, seconds, name in rows:
             print(f"{'holds' if held else 'FAILS':6} {seconds:7.1f} s  {name}")
-        if not (options.fast or options.long):
-            print("NOT TRIED: WebKit, which --long tries.")
-        for name in [] if options.fast else engines.absent(options.long):
+        for name in [] if options.fast else engines.absent():
             print(f"NOT TRIED: {name} is not on this machine and could not be installed.")
         failed = [name for held, _, name in rows if not held]
         print(

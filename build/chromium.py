@@ -22,7 +22,8 @@ PACKED = install.BROWSER[0].folder / "@sparticuz" / "chromium" / "bin"
 UNPACKED = install.TOOLS / "chromium"
 COMMANDS = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable")
 MAC_PLACES = ("/Applications/Chromium.app/Contents/MacOS/Chromium",)
-DEBIAN = ("chromium", "fonts-liberation", "fonts-noto-core", "fonts-noto-color-emoji")
+SHELL = "chromium-headless-shell"
+DEBIAN = ("chromium", SHELL, "fonts-liberation", "fonts-noto-core", "fonts-noto-color-emoji")
 FONTS = """<?xml version="1.0"?>
 <!DOCTYPE fontconfig SYSTEM "fonts.dtd">
 <fontconfig><dir>{0}/fonts</dir><cachedir>{0}/font-cache</cachedir></fontconfig>
@@ -51,13 +52,21 @@ class Chromium:
         return trial.returncode == 0
 
 
-def of_the_machine() -> Chromium | None:
+def of_the_machine(commands: tuple[str, ...] = (*COMMANDS, *MAC_PLACES)) -> Chromium | None:
     """The first that runs of those installed on the machine."""
-    for name in (*COMMANDS, *MAC_PLACES):
+    for name in commands:
         path = shutil.which(name)
         if path and (found := Chromium(Path(path))).runs():
             return found
     return None
+
+
+def shell() -> Chromium | None:
+    """The same engine without windows, if it is on the machine: it spares a third of the time.
+
+    It has no wake lock, no settings, and tells of a crashed page otherwise.
+    """
+    return of_the_machine((SHELL,))
 
 
 def unpacked() -> Chromium | None:
@@ -125,3 +134,5 @@ def find() -> Chromium | None:
 if __name__ == "__main__":
     with install.plainly():
         find() or by_apt() or by_npm()
+        if of_the_machine() and not shell():
+            debian.brought(SHELL)  # where it cannot be had, the whole one does

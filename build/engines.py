@@ -7,7 +7,6 @@ file run gets both. Chromium, without which there is no check, is got by chromiu
 from __future__ import annotations
 
 import shutil
-import sys
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -44,13 +43,12 @@ def mini_browser() -> Path | None:
     return found[-1] if found else None
 
 
-def absent(long: bool = True) -> list[str]:
-    """Names of those that are not here; WebKit is wanted by the long check alone."""
-    wanted = [engine for engine in BOTH if long or engine is not WEBKIT]
-    return [engine.name for engine in wanted if not engine.here()]
+def absent() -> list[str]:
+    """Names of those that are not here."""
+    return [engine.name for engine in BOTH if not engine.here()]
 
 
 if __name__ == "__main__":
     with install.plainly():
         for engine in BOTH:
-            engine.name not in sys.argv[1:] or engine.here() or debian.brought(*engine.packages)
+            engine.here() or debian.brought(*engine.packages)

@@ -20,8 +20,11 @@ ROOT = Path(__file__).resolve().parents[1]
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
-    """How many inputs the fuzz tests try in all."""
+    """How many inputs the fuzz tests try in all, and which Chromium browses."""
     parser.addoption("--inputs", default="8000", help="inputs that the fuzz tests try in all")
+    parser.addoption(
+        "--shell", action="store_true", help="a Chromium without windows, a third quicker"
+    )
 
 
 @pytest.fixture(scope="session")
@@ -64,9 +67,11 @@ def site(dist: Path) -> Iterator[str]:
 
 
 @pytest.fixture(scope="session")
-def browser_type_launch_args(browser_type_launch_args: dict[str, Any]) -> dict[str, Any]:
+def browser_type_launch_args(
+    browser_type_launch_args: dict[str, Any], pytestconfig: pytest.Config
+) -> dict[str, Any]:
     """Launches the Chromium that is on the machine or was unpacked by build/chromium.py."""
-    found = chromium.find()
+    found = (pytestconfig.getoption("--shell") and chromium.shell()) or chromium.find()
     assert found, "no Chromium here: python build/chromium.py gets one"
     return {
         **browser_type_launch_args,

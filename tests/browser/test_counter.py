@@ -4,6 +4,7 @@ import json
 import re
 from collections.abc import Callable
 
+import pytest
 from playwright.sync_api import BrowserContext, Locator, Page, expect
 
 from engine import api
@@ -116,6 +117,7 @@ def test_keys_and_pedals_count_and_held_keys_do_not(new_phone: NewPhone) -> None
     expect(done(page)).to_have_text("23 of 46 done")
 
 
+@pytest.mark.whole
 def test_two_too_close_are_one_and_the_second_is_offered(phone: BrowserContext) -> None:
     page = begun(phone)
     go_to(page, "Foot", 10)
@@ -219,6 +221,7 @@ def test_both_answers_to_a_jump_are_in_sight(new_phone: NewPhone) -> None:
     expect(page.get_by_role("button", name="Stay where I am")).to_be_in_viewport(ratio=1)
 
 
+@pytest.mark.whole
 def test_what_comes_next_is_read_whole_on_a_tap(new_phone: NewPhone) -> None:
     phone = new_phone()
     settings(phone, guard=0)
@@ -575,6 +578,7 @@ def test_the_needles_of_a_mock_rib_that_are_out_are_drawn(phone: BrowserContext)
     assert work.count("M") == 60 - 60 // 4
 
 
+@pytest.mark.whole
 def test_going_into_a_shaped_leg_tells_how_the_tension_stands_there(phone: BrowserContext) -> None:
     """Tubes of two marks, and a leg that widens: bands at marks of their own."""
     typed = {"units": "cm", "way": "swatch", "foot.length": "24.6 cm", "cylinder.slots": "84"}

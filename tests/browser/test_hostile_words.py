@@ -188,6 +188,7 @@ def screens_with(page: Page, copy: dict[str, Any], folder: Path) -> Iterator[str
     yield "notes"
 
 
+@pytest.mark.whole
 @pytest.mark.parametrize("kind", list(WORDS))
 def test_words_are_only_words_on_every_screen(
     new_phone: NewPhone, tmp_path: Path, kind: str

@@ -153,6 +153,7 @@ def test_snapshot_of_another_build_is_refused(page: Page, change: str | None, sa
     assert said in page.evaluate(START, change)
 
 
+@pytest.mark.whole
 def test_memory_full_of_nonsense_does_not_pass_for_ready(page: Page) -> None:
     assert page.evaluate(START, "heap") != "ready"
 

@@ -15,7 +15,7 @@ def test_one_without_its_programs_is_told_in_the_end(
     there = engines.Engine("There", (sys.executable,), ())
     monkeypatch.setattr(engines, "BOTH", (there, LACKING))
     assert engines.absent() == ["Lacking"]
-    monkeypatch.setattr(check, "prepare", lambda fast, long: None)
+    monkeypatch.setattr(check, "prepare", lambda fast: None)
     monkeypatch.setattr(check, "ALL", (check.Check("Good wool", (sys.executable, "-c", "pass")),))
     monkeypatch.setattr(sys, "argv", ["check.py"])
     assert check.main() == 0

@@ -83,6 +83,7 @@ def test_what_is_typed(full: FullPhone) -> None:
         expect(field(page, name)).to_have_value("34")
 
 
+@pytest.mark.whole
 def test_what_is_counted_and_a_wearer_with_a_plan(full: FullPhone) -> None:
     page = full.page
     planned(page)

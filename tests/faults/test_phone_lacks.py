@@ -188,6 +188,7 @@ def test_the_whole_walk(
         holds_all(walk(opened(context), PHONES[name], tmp_path))
 
 
+@pytest.mark.whole
 def test_the_whole_walk_where_the_browser_keeps_nothing_for_any_site(
     kept_phone: Callable[..., KeptPhone], site: str, tmp_path: Path
 ) -> None:
