@@ -1,6 +1,6 @@
 """What a newcomer stumbled over: each was seen once, and must not come back."""
 
-from playwright.sync_api import BrowserContext, expect
+from playwright.sync_api import BrowserContext, Locator, expect
 
 from tests.browser.walk import choose, error_at, field, figures, fill_foot, opened, step
 
@@ -102,3 +102,40 @@ def test_twice_the_text_by_the_page_itself(phone: BrowserContext) -> None:
     heel = page.locator(".tally-heel .figure").bounding_box()
     assert heel is not None
     assert heel["x"] + heel["width"] <= 390
+
+
+def test_the_field_she_is_in_stays_where_it_is(phone: BrowserContext) -> None:
+    page = opened(phone)
+    length, ball, heel = (
+        field(page, f"foot.{name}") for name in ("length", "ball_girth", "heel_girth")
+    )
+    start = top(length)
+    length.tap()
+    ball.evaluate("field => field.focus({ preventScroll: true })")
+    before = top(ball)
+    expect(error_at(page, "foot.length")).not_to_be_empty()  # above it
+    assert abs(top(ball) - before) <= 1
+    assert start - top(length) > 100, "the words did take room"
+    length.focus()
+    length.fill("24")
+    expect(page.locator("#foot-heel_girth-estimate")).to_contain_text("Left out")
+    ball.focus()
+    page.wait_for_timeout(600)  # the browser brings a field into sight at its leisure
+    before, below = top(ball), top(heel)
+    ball.fill("23")
+    expect(page.locator("#foot-ball_girth-estimate")).to_be_empty()
+    expect(page.locator("#foot-ball_girth-other")).not_to_be_empty()
+    assert abs(top(ball) - before) <= 1
+    assert abs(top(heel) - below) <= 2, "the guess keeps its room while she types"
+    heel.evaluate("field => field.scrollIntoView({ block: 'center', behavior: 'instant' })")
+    heel.evaluate("field => field.focus({ preventScroll: true })")
+    before = top(heel)
+    expect(page.locator("#foot-ball_girth-estimate")).to_be_hidden()  # its room is given back
+    assert abs(top(heel) - before) <= 1
+
+
+def top(place: Locator) -> float:
+    """How far below the edge of the screen it begins, in CSS pixels."""
+    box = place.bounding_box()
+    assert box is not None
+    return box["y"]

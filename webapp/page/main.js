@@ -19,6 +19,7 @@ import { Share } from "./share.js";
 import { Sheets } from "./sheets.js";
 import { ShelfScreen } from "./shelf.js";
 import { Status } from "./status.js";
+import { keepSteady } from "./steady.js";
 import { isLink, StepsNav } from "./steps_nav.js";
 import { Swatches } from "./swatches.js";
 import { wireTheme } from "./theme.js";
@@ -79,6 +80,7 @@ const shelf = new ShelfScreen({ engine, nav, draft, plan: form, onTrouble });
 
 wireChoices(form);
 wireRows(form);
+keepSteady(form.element);
 const work = () => {
   const values = form.values();
   calculator.work(toRequest(values), values);

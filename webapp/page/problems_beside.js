@@ -6,7 +6,7 @@
 import { html, nothing, render } from "lit-html";
 import { placeOf } from "./place_of.js";
 
-const AFTER_TAP_MS = 250;
+export const AFTER_TAP_MS = 250;
 
 /** Fires "told" (detail: the problems that stand beside their fields) whenever they may have changed. */
 export class ProblemsBeside extends EventTarget {

@@ -6,6 +6,7 @@
  */
 import { SOCK_TWO } from "./first_sock.js";
 import { idOf } from "./place_of.js";
+import { AFTER_TAP_MS } from "./problems_beside.js";
 
 const METRIC = /\d\s*(mm|cm|dm|m|k?g)\b|met(re|er)|gram/i;
 const INCHES = /\d\s*(in|ft|yds?|oz|lb)\b|inch|yard|ounce|foot|feet|["'″”′’]/i;
@@ -59,11 +60,21 @@ export class WordsBeside {
       const place = document.getElementById(`foot-${measure}-estimate`);
       if (!place) continue;
       const whence = found.words.replace(/^not measured; /, "");
+      this.#keepRoom(place);
       place.textContent =
         found.from === "estimated"
           ? `Left out: we take about ${found.text} (${found.range_text}), ${whence}.`
           : "";
     }
+  }
+
+  /** While she fills in what was guessed, the fields below stay where they are. @param {HTMLElement} place */
+  #keepRoom(place) {
+    const typing = document.activeElement;
+    if (!place.textContent || !typing || !place.parentElement?.contains(typing)) return;
+    place.style.minHeight = `${place.offsetHeight}px`;
+    const give = () => setTimeout(() => place.removeAttribute("style"), AFTER_TAP_MS);
+    typing.addEventListener("focusout", give, { once: true });
   }
 
   /** @param {Plan} plan */
