@@ -22,9 +22,12 @@ def unfolded(page: Page) -> None:
 
 
 def shown(page: Page) -> list[list[str]]:
-    """The table on screen: a row a foot, its label first."""
+    """The table on screen: a row a foot, its label first, with plain spaces."""
     return [
-        [row.locator("th b").inner_text(), *row.locator("td").all_inner_texts()]
+        [
+            row.locator("th b").inner_text().replace("\u00a0", " "),
+            *row.locator("td").all_inner_texts(),
+        ]
         for row in page.locator("table.chart tbody tr").all()
     ]
 

@@ -112,7 +112,7 @@ function yarn({ yarn: need }) {
     <p>${need.words}</p>
     <details>
       <summary>By section</summary>
-      <table>
+      <table class="by-section">
         <thead><tr><th scope="col">Both socks</th><th scope="col">Length</th>${need.grams ? html`<th scope="col">Weight</th>` : nothing}</tr></thead>
         <tbody>
           ${Object.entries(PARTS).map(([part, title]) => line(title, need.sections[part], need.grams))}

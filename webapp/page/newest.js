@@ -3,6 +3,7 @@
  * supersedes, so that an older answer never reaches the screen.
  * @import {Asks} from "./types"
  */
+import { tied } from "./tied.js";
 
 const PAUSE_MS = 120;
 
@@ -39,7 +40,7 @@ export class Newest {
         await job(async (call) => {
           const answer = await this.engine.ask(call, { signal });
           signal.throwIfAborted();
-          return answer;
+          return tied(answer);
         });
       } catch (error) {
         if (!signal.aborted) onTrouble(error instanceof Error ? error.message : String(error));
