@@ -93,10 +93,13 @@ ALL = (
         "First visit, without its times", (install.PYTHON, install.BUILD / "audit.py", "--untimed")
     ),
 )
+HOURS = ("-o", "faulthandler_timeout=10800")  # each of the four tests goes on for a quarter of one
 MANY = ("env", "HEELWISE_STARTS=200", "HEELWISE_KILLS=100")
 LONG = (
     Check("More looks at every screen", (*PYTEST, *BROWSER, "-m", "long")),
-    Check("A million inputs", (*PYTEST, "--dist=load", "tests/fuzz", f"--inputs={MILLION}")),
+    Check(
+        "A million inputs", (*PYTEST, *HOURS, "--dist=load", "tests/fuzz", f"--inputs={MILLION}")
+    ),
     Check("Known holes in what is pinned", (install.PYTHON, install.BUILD / "advisories.py")),
     Check("Many starts and kills", (*MANY, *PYTEST, *BROWSER, "-k", "many_starts or killed_at")),
 )
