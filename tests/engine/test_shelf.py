@@ -408,6 +408,8 @@ def test_of_two_that_suit_alike_the_one_with_a_ribber_stands_first_for_a_ribbed_
     [
         ({"cylinders": "60", "ribbers": "72", "yarns": ONE_YARN}, "shelf.ribbers", "72"),
         ({"cylinders": "60", "ribbers": "yes", "yarns": ONE_YARN}, "shelf.ribbers", "yes"),
+        # What is told of it is 20 characters, for more would fill the screen.
+        ({"cylinders": "60", "ribbers": "9" * 21, "yarns": []}, "shelf.ribbers", f" {'9' * 20} "),
         (None, "shelf.cylinders", "no cylinders"),
         ({"cylinders": "54, 61", "yarns": ONE_YARN}, "shelf.cylinders", "61"),
         ({"cylinders": "54, sixty", "yarns": ONE_YARN}, "shelf.cylinders", "sixty"),
