@@ -120,7 +120,7 @@ def main() -> int:
     parser = argparse.ArgumentParser(prog="python3 build/mutate.py", description="Mutation tests.")
     parser.add_argument("modules", nargs="*", help="of the engine, such as fit; without: all")
     parser.add_argument("--most", type=int, default=MOST, help=f"mutants of a module ({MOST})")
-    parser.add_argument("--whole", action="store_true", help="all mutants (hours)")
+    parser.add_argument("--whole", action="store_true", help="all mutants")
     parser.add_argument("--seed", default=SEED, help="draws other mutants")
     parser.add_argument("--at-once", type=int, default=2, help="processes (2)")
     options = parser.parse_args()

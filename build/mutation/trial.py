@@ -31,7 +31,7 @@ from build.mutation.arithmetic import Mutant
 
 ENGINE = Path.cwd() / "engine"
 # Whoever lives through so many seconds of tests, the likeliest first, is a survivor.
-PATIENCE_S = 5.0
+PATIENCE_S = 15.0
 _ENDLESS_S, _MEMORY = 30, 4 << 30
 _IS_FUNCTION = 0x2  # CO_NEWLOCALS: a function's body, not a class's
 # Made at import, by functions of the module that no test comes by later.
