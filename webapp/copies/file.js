@@ -8,7 +8,7 @@
 import { visitOf, wearerOf } from "../book/record.js";
 import { happeningOf, sessionOf } from "../machine/record.js";
 import { choicesOf } from "../machine/settings.js";
-import { valuesOf } from "../page/values_of.js";
+import { valuesOf, withUnits } from "../page/values_of.js";
 
 const VERSION = 2;
 const MOST = 64_000_000; // bytes; a pair with all its counts takes about 150 000, a wearer 1000
@@ -146,5 +146,7 @@ function sheetsOf(raw) {
     name,
     told(SHEETS[name], () => (raw[name] ? valuesOf(raw[name]) : null)),
   ]);
-  return Object.fromEntries(read);
+  const { shelf, chart, ...own } = Object.fromEntries(read);
+  const units = own.mine?.units;
+  return { ...own, shelf: withUnits(shelf, units), chart: withUnits(chart, units) };
 }

@@ -5,9 +5,10 @@
  * @import {Draft} from "./draft.js"
  * @import {StepsNav} from "./steps_nav.js"
  */
-import { Form } from "./form.js";
+import { Form, spelled } from "./form.js";
 import { Newest } from "./newest.js";
 import { ProblemsBeside } from "./problems_beside.js";
+import { toRequest } from "./request.js";
 import { renderTable } from "./table.js";
 
 const ROWS = ["chart.first", "chart.last", "chart.step"];
@@ -39,8 +40,17 @@ export class ChartScreen {
   /** The counts have changed, and the table with them. @param {Answer} answer */
   follow(answer) {
     this.#request = answer.plan && answer.request;
-    this.form.showIn(answer.request.units);
     this.#work();
+  }
+
+  /** As `Form.showIn`, the lengths put by as well. @param {string} units */
+  showIn(units) {
+    if (units === this.form.units) return;
+    const lengths = this.#rows.get("length") ?? {};
+    for (const [name, text] of Object.entries(lengths)) {
+      lengths[name] = spelled(text, this.form.units);
+    }
+    this.form.showIn(units);
   }
 
   /** @param {Values} values typed elsewhere or before */
@@ -79,10 +89,7 @@ export class ChartScreen {
     if (!this.fold.open || this.nav.step !== "counts") return;
     if (!this.#request) return renderTable(null, this.place);
     const request = this.#request;
-    const typed = Object.entries(this.form.values()).filter(([, value]) => value.trim());
-    const chart = Object.fromEntries(
-      typed.map(([name, value]) => [name.replace("chart.", ""), value]),
-    );
+    const { chart = {} } = toRequest(this.form.values());
     this.newest.work(async (ask) => {
       /** @type {Chart & {errors?: Problem[]}} */
       const answer = await ask({ do: "chart", request, chart });

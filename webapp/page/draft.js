@@ -4,7 +4,7 @@
  * @import {KnittedPair} from "../book/types"
  * @import {Last, Values, Visit} from "./types"
  */
-import { valuesOf } from "./values_of.js";
+import { valuesOf, withUnits } from "./values_of.js";
 
 const MINE = "heelwise.mine";
 const VISIT = "heelwise.visit";
@@ -69,7 +69,7 @@ export class Draft {
 
   /** @returns {Values | null} what was typed for the table over sizes */
   get chart() {
-    return this.#read(CHART);
+    return withUnits(this.#read(CHART), this.#units);
   }
 
   /** @param {Values | null} values */
@@ -89,7 +89,7 @@ export class Draft {
 
   /** @returns {Values | null} her cylinders and yarns, as typed */
   get shelf() {
-    return this.#read(SHELF);
+    return withUnits(this.#read(SHELF), this.#units);
   }
 
   /** @param {Values | null} values */
@@ -126,6 +126,11 @@ export class Draft {
   drop(place) {
     localStorage.removeItem(place);
     this.#aside.delete(place);
+  }
+
+  /** Of the sheet that was open last. */
+  get #units() {
+    return (this.visit?.values ?? this.mine)?.units;
   }
 
   /** @param {string} key @param {(raw: any) => unknown} sure throws where it is not what is kept there @returns {any} */

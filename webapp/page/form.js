@@ -33,10 +33,10 @@ export class Form extends EventTarget {
     return String(new FormData(this.element).get(name) ?? "");
   }
 
-  /** @returns {Values} every field's value by its name */
+  /** @returns {Values} every field's value by its name, and the units that bare numbers are in */
   values() {
     /** @type {Values} */
-    const values = {};
+    const values = { units: this.units };
     for (const [name, value] of new FormData(this.element)) values[name] = String(value);
     return values;
   }
@@ -68,7 +68,7 @@ export class Form extends EventTarget {
         field.value = "";
       }
     }
-    this.units = this.value("units") || this.units;
+    if (/^(cm|in)$/.test(filled.units)) this.units = filled.units;
     this.#showUnits();
     this.#changed("");
   }

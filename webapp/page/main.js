@@ -91,6 +91,8 @@ form.addEventListener("change", (event) => {
   // A shared plan that is being opened is not what is still typed.
   const opening = isLink(location.hash) && !sheets.visiting;
   last.show(opening ? {} : form.values());
+  shelf.form.showIn(form.units);
+  chart.showIn(form.units);
   sheets.keep(form.values());
   toBook.keep(sheets.visit);
   status.stored(draft.stored);

@@ -50,7 +50,6 @@ export class ShelfScreen {
   /** The foot has changed, perhaps. @param {Answer} answer */
   follow(answer) {
     this.#request = answer.request;
-    this.form.showIn(answer.request.units);
     this.#work();
   }
 

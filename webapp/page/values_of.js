@@ -15,3 +15,11 @@ export function valuesOf(raw) {
   }
   return raw;
 }
+
+/**
+ * What was typed for shelf or table once had no units beside it: bare numbers were in those of the sheet.
+ * @param {Values | null} values @param {string | undefined} units @returns {Values | null}
+ */
+export function withUnits(values, units) {
+  return values && units ? { units, ...values } : values;
+}
