@@ -60,7 +60,12 @@ def _summary(ranked: list[Tried]) -> str:
     worn = sum(one.weighed.standing == comfort.WORN for one in ranked)
     if not well and not worn:
         return "Nothing on this shelf fits this foot."
-    return f"Of {len(ranked)} ways to knit it, {well} would fit well and {worn} more can be worn."
+    if len(ranked) == 1:
+        return f"There is one way to knit it, and it {'would fit well' if well else 'can be worn'}."
+    of = f"Of {len(ranked)} ways to knit it"
+    if not well:
+        return f"{of}, none would fit well, and {worn} can be worn."
+    return f"{of}, {well} would fit well" + (f" and {worn} more can be worn." if worn else ".")
 
 
 def _assumptions(shelf: Shelf) -> Iterable[str]:

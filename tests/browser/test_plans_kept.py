@@ -9,7 +9,7 @@ from playwright.sync_api import BrowserContext, Page, expect
 from tests.browser.at_machine import go_to, knit, settings, target, title
 from tests.browser.book import PUT, back_to_book, card, held, new_wearer, open_book
 from tests.browser.host import comes_true
-from tests.browser.walk import field, fill_sock, opened, step
+from tests.browser.walk import SOCK, choose, field, fill_sock, opened, step
 
 SESSIONS = """async () => {
   const database = await new Promise((done) => {
@@ -95,6 +95,50 @@ def test_the_machine_moves_the_wearers_pair_on(phone: BrowserContext, screens: P
     page.go_back()
     expect(page.locator("[name=wearer-state]:checked")).to_have_value("washed")
     expect(kept.locator(".to-machine")).to_have_count(0)
+
+
+def test_a_pair_of_another_wearer_is_not_gone_on_with_by_mistake(
+    phone: BrowserContext, screens: Path
+) -> None:
+    page = wearer_on_the_machine(phone, "Ferry 10")
+    leave(page)
+    asked = page.locator(".machine-sheet")
+    page.locator("#knit-it").tap()
+    expect(asked).to_contain_text("For Ferry 10. Where it stands: sock one")
+    expect(asked.locator(".go")).to_have_text("Go on with it")
+    page.keyboard.press("Escape")
+    back_to_book(page)
+    new_wearer(page, "Ferry 11", "23,8")
+    step(page, "yarn")
+    choose(page, "I know stitches and rounds")
+    for name in ("cylinder.slots", "fabric.stitches", "fabric.rounds"):
+        field(page, name).fill(SOCK[name])
+    step(page, "counts")
+    page.locator("#knit-it").tap()
+    expect(asked).to_contain_text("For Ferry 10. Where it stands: sock one")
+    page.screenshot(path=screens / "another-wearers-pair.png")
+    expect(asked.locator(".go")).to_have_text("Begin a new pair")
+    asked.locator(".go").tap()
+    expect(title(page).locator("small")).to_have_text("Sock one · Ferry 11")
+
+
+def test_what_was_typed_last_is_begun_however_soon_she_taps(phone: BrowserContext) -> None:
+    """The tap comes before the answer: it waits, for what stood there before was another's."""
+    page = opened(phone)
+    fill_sock(page)
+    step(page, "counts")
+    page.locator("#knit-it").wait_for()
+    page.evaluate(
+        """() => {
+          const typed = document.querySelector("[name='cylinder.slots']");
+          typed.value = "72";
+          typed.dispatchEvent(new Event("input", { bubbles: true }));
+          document.getElementById("knit-it").click();
+        }"""
+    )
+    expect(target(page)).to_be_visible()
+    [session] = page.evaluate(SESSIONS)
+    assert session["request"]["cylinder"]["slots"] == "72"
 
 
 def test_a_long_name_takes_no_room_of_the_counts(phone: BrowserContext, screens: Path) -> None:

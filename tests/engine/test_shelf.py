@@ -501,3 +501,22 @@ def test_anything_at_all_is_ranked_or_refused(shelf: Any) -> None:
     found = answer({"do": "shelf", "request": asked(), "shelf": shelf})
     assert "best" in found or found["errors"]
     assert "errors" in answer({"do": "shelf", "request": shelf, "shelf": shelf})
+
+
+@pytest.mark.parametrize(
+    ("cylinders", "words"),
+    [
+        ("60", "There is one way to knit it, and it would fit well."),
+        ("66", "There is one way to knit it, and it can be worn."),
+        ("54", "Nothing on this shelf fits this foot."),
+        ("54, 60", "Of 2 ways to knit it, 1 would fit well."),
+        ("60, 64, 66", "Of 3 ways to knit it, 1 would fit well and 2 more can be worn."),
+        ("66, 72", "Of 2 ways to knit it, none would fit well, and 1 can be worn."),
+    ],
+)
+def test_the_sum_of_a_shelf_in_words_is_that_of_its_verdicts(cylinders: str, words: str) -> None:
+    found = ranked({"cylinders": cylinders, "yarns": ONE_YARN})
+    assert found["words"] == words
+    verdicts = [one["verdict"] for one in found["best"]]
+    assert (" 1 would" in words or "it would" in words) == ("fits well" in verdicts)
+    assert ("can be worn" in words) == ("can be worn" in verdicts)

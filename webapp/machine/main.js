@@ -61,8 +61,9 @@ export class Machine {
    * @param {Wanted} wanted
    */
   async begin(wanted) {
-    const on = (await this.unfinished()).at(-1);
-    const answer = on ? await askWhich(standing(on)) : "new";
+    const begun = await this.unfinished();
+    const on = begun.findLast(({ session }) => session.wearer === wanted.wearer) ?? begun.at(-1);
+    const answer = on ? await askWhich(on, wanted.wearer) : "new";
     if (on && answer === "on") return on.session.id;
     if (answer !== "new") return null;
     const sock = wanted.two ? await askSock() : 0;

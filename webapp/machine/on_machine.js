@@ -60,8 +60,8 @@ export function drawLine(place, { unfinished, away, aside }, ways, shown) {
   );
 }
 
-/** @param {Kept} kept */
-function whose({ session: { who } }) {
+/** Whom a pair is for, where the book says it. @param {Kept} kept */
+export function whose({ session: { who } }) {
   return who ? html`For <bdi>${short(who)}</bdi>. ` : nothing;
 }
 

@@ -1,5 +1,9 @@
-/** What is asked before a pair is begun or goes for good: two answers, or none where the sheet is closed. */
+/**
+ * What is asked before a pair is begun or goes for good: two answers, or none where the sheet is closed.
+ * @import {Kept} from "./types"
+ */
 import { html } from "lit-html";
+import { standing, whose } from "./on_machine.js";
 import { Sheet } from "./sheet.js";
 
 /**
@@ -13,7 +17,7 @@ import { Sheet } from "./sheet.js";
 /**
  * @template T
  * @param {string} title
- * @param {string} words
+ * @param {unknown} words
  * @param {Answer<T>} first what most want
  * @param {string} between
  * @param {Answer<T>} second
@@ -38,14 +42,20 @@ function ask(title, words, first, between, second) {
   });
 }
 
-/** A pair is begun already: go on with it, or begin a new one? @param {string} standing where it stands */
-export function askWhich(standing) {
+/**
+ * A pair is begun already: go on with it, or begin a new one? One that is for somebody else is hardly meant.
+ * @param {Kept} kept the pair begun @param {string | undefined} wearer whom the new one is for
+ */
+export function askWhich(kept, wearer) {
+  const on = { id: "go-on-instead", words: "Go on with it", means: "on" };
+  const anew = { id: "begin-new", words: "Begin a new pair", means: "new" };
+  const mine = kept.session.wearer === wearer;
   return ask(
     "A pair is begun already",
-    `Where it stands: ${standing}.`,
-    { id: "go-on-instead", words: "Go on with it", means: "on" },
+    html`${whose(kept)}Where it stands: ${standing(kept)}.`,
+    mine ? on : anew,
     "A new pair is kept beside it; both are at the top of the page.",
-    { id: "begin-new", words: "Begin a new pair", means: "new" },
+    mine ? anew : on,
   );
 }
 

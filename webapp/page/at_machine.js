@@ -32,6 +32,8 @@ export class AtMachine extends EventTarget {
   #request;
   /** @type {Visit | null} whose it is, where it is not her own */
   #visit = null;
+  /** @type {PromiseWithResolvers<void> | undefined} kept when what is typed by now is answered */
+  #answer;
   /** @type {ReturnType<typeof setTimeout> | undefined} */
   #pause;
   /** False where the counter could not be shown, but may be once the page is loaded again. */
@@ -61,11 +63,18 @@ export class AtMachine extends EventTarget {
     if (unfinished) addEventListener("load", () => setTimeout(() => this.#line(), 500));
   }
 
+  /** What is typed has changed, or whose sheet it is on. */
+  changed() {
+    this.#answer ??= Promise.withResolvers();
+  }
+
   /** What "Knit it" would begin, and whose sheet it is on. @param {Answer} answer @param {Visit | null} visit */
   offer({ plan, request }, visit) {
     this.#visit = visit;
     this.#request = plan && request;
     this.#button.hidden = !plan;
+    this.#answer?.resolve();
+    this.#answer = undefined;
   }
 
   /** A wearer is called otherwise now. @param {string} wearer @param {string} label */
@@ -152,11 +161,12 @@ export class AtMachine extends EventTarget {
   }
 
   async #begin() {
-    const request = this.#request;
-    if (!request) return;
     this.#button.disabled = true;
     this.#trouble("");
     try {
+      await this.#answer?.promise; // or it would begin what stood here before
+      const request = this.#request;
+      if (!request) return;
       const { first_sock, ...one } = request;
       const { kind, id: wearer = "", label = "" } = this.#visit ?? {};
       const who = kind === "wearer" ? { wearer, who: label } : {};

@@ -83,6 +83,7 @@ wireRows(form);
 keepSteady(form.element);
 const work = () => {
   const values = form.values();
+  atMachine.changed();
   calculator.work(toRequest(values), values);
 };
 form.addEventListener("change", (event) => {
