@@ -65,11 +65,11 @@ export class Sheets {
     this.line.show(null);
   }
 
-  /** A wearer's sheet, come to from the book. @param {{id: string, label: string, allergy?: string, values: Values}} wearer */
-  openWearer({ id, label, allergy, values }) {
+  /** A wearer's sheet, come to from the book. @param {{id: string, label: string, allergy?: string, wishes?: string, values: Values}} wearer */
+  openWearer({ id, label, allergy, wishes, values }) {
     this.nav.link = "";
     this.nav.go("measure");
-    this.#visit = { kind: "wearer", id, label, allergy, opened: values, values };
+    this.#visit = { kind: "wearer", id, label, allergy, wishes, opened: values, values };
     this.form.fill(values);
     this.line.show(this.#visit);
   }

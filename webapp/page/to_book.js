@@ -171,8 +171,10 @@ export class ToBook {
       place: this.#place,
       table: () => this.form.values(),
       machine: () => forNextFoot(this.draft.mine ?? {}),
-      open: ({ id, label, allergy }, values) =>
-        this.sheets.openWearer({ id, label, allergy, values }),
+      open: ({ id, label, allergy, length, ease, colours }, values) => {
+        const wishes = [length, ease, colours].filter((wish) => wish.trim()).join(", ");
+        this.sheets.openWearer({ id, label, allergy, wishes, values });
+      },
       rename: (id, label) => {
         this.sheets.rename(id, label);
         this.atMachine.rename(id, label);

@@ -254,6 +254,7 @@ export interface Visit {
   label?: string;
   /** as it was when the sheet was opened */
   allergy?: string;
+  wishes?: string;
   link?: string;
   foot?: number;
   opened: Values;

@@ -80,10 +80,11 @@ export class VisitLine {
   }
 
   /** @param {Visit} visit */
-  #wearer({ label = "", allergy = "" }) {
+  #wearer({ label = "", allergy = "", wishes = "" }) {
     return html`<div class="line visit">
       <p><strong><bdi>${short(label)}</bdi></strong>, kept in the book as you type. Your own page is apart.</p>
       ${allergy ? html`<p><strong>Allergy: <bdi>${short(allergy)}</bdi></strong></p>` : nothing}
+      ${wishes ? html`<p>Wished: <bdi>${short(wishes)}</bdi>.</p>` : nothing}
       <div class="row"><button type="button" data-book="list">Back to the book</button>
         <button type="button" @click=${this.ways.back}>Back to mine</button></div>
     </div>`;
