@@ -16,6 +16,7 @@ import { DRYING, WASHING } from "./washing.js";
 
 const KEY = "heelwise.tag";
 const OFFERED = 6;
+const TOLD_MS = 20000;
 const NO_COUNTS =
   "There are no counts for this pair yet, so the tag tells no size and has no code. Plan the pair first, or print it without.";
 const NOT_NOW = "The tag could not be made just now. Tap once more; what you wrote is still here.";
@@ -74,6 +75,7 @@ export class TagSheet {
       waiting = this.#printed ? [ready] : [...waiting, ready];
       this.#printed = false;
       this.#sheet.close();
+      tell();
     } catch {
       this.#say(NOT_NOW);
     }
@@ -211,6 +213,21 @@ function onShelf() {
   return Object.entries(new Draft().shelf ?? {})
     .filter(([name, fibre]) => name.endsWith(".fibre") && fibre.trim())
     .map(([, fibre]) => fibre.trim());
+}
+
+/** The sheet is gone, and with it whatever could have said so: the words stand above the tape for a while. */
+function tell() {
+  const line = document.createElement("p");
+  line.className = "tag-waits";
+  line.role = "status";
+  document.querySelector(".tag-waits")?.remove();
+  document.body.append(line);
+  const what = waiting.length === 1 ? "One tag waits" : `${waiting.length} tags wait`;
+  // Into a line that stands already, else it is not said to those who listen.
+  setTimeout(() => {
+    line.textContent = `${what} for the next one you print, and only until this page is closed.`;
+  }, 100);
+  setTimeout(() => line.remove(), TOLD_MS);
 }
 
 /** A sheet of its own for every tag, gone once it is closed; the way back closes it too. */
