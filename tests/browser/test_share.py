@@ -58,6 +58,7 @@ def test_scanned_from_the_screen_it_shows_the_same_counts(
     other = opened(new_phone(), address)
     expect(other.locator("#visit-line")).to_contain_text("A shared plan")
     assert figures(other) == figures(page)
+    expect(other.locator("#visit-line button")).to_have_text(["Back to mine", "Copy it into mine"])
     for name in ("foot.length", "person.height", "foot.ball_girth"):
         expect(field(other, name)).to_have_value("")
     expect(other.locator("[name=who][value='']")).to_be_checked()
@@ -80,6 +81,7 @@ def test_the_foot_goes_along_only_where_she_says_so(new_phone: NewPhone) -> None
     other = opened(new_phone(), whole)
     assert figures(other) == figures(page)
     expect(field(other, "foot.length")).to_have_value("23,8")
+    expect(other.get_by_role("button", name="Keep this foot")).to_be_visible()
     # The next foot is another person's, who has not been asked.
     page.locator("#next-foot").tap()
     field(page, "foot.length").fill("25")

@@ -1,7 +1,7 @@
 /**
  * The line that says whose sheet is on the table when it is not her own: a wearer's, a shared plan, with
  * the way back and the way to make it hers, or the invented example, with its feet to pick and its way out.
- * @import {Visit} from "./types"
+ * @import {Values, Visit} from "./types"
  */
 import { html, nothing, render } from "lit-html";
 import { choose, feet, title } from "./demo.js";
@@ -108,7 +108,7 @@ export class VisitLine {
       <p><strong>A shared plan.</strong> It came by link. Your own is kept apart, untouched.</p>
       <div class="row"><button type="button" @click=${this.ways.back}>Back to mine</button>
         <button type="button" @click=${copy}>Copy it into mine</button>
-        <button type="button" data-book="keep">Keep this foot in the book</button></div>
+        ${hasFoot(visit.values) ? html`<button type="button" data-book="keep">Keep this foot in the book</button>` : nothing}</div>
     </div>`;
   }
 
@@ -126,4 +126,10 @@ export class VisitLine {
       <button type="button" id="remove-demo" @click=${this.ways.back}>Remove the example</button>
     </div>`;
   }
+}
+
+/** A link may bring the counts alone. @param {Values} values */
+function hasFoot(values) {
+  const foot = /^(other_)?foot\.|^person\.shoe_size\.size$/;
+  return Object.entries(values).some(([name, value]) => foot.test(name) && value.trim());
 }
