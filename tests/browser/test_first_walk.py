@@ -69,6 +69,23 @@ def test_the_example_is_seen_when_it_comes(phone: BrowserContext) -> None:
     expect(page.locator("#visit-line .line")).to_be_in_viewport()
 
 
+def test_nothing_is_to_mend_on_an_empty_sheet_once_the_example_is_gone(
+    phone: BrowserContext,
+) -> None:
+    page = opened(phone)
+    page.locator("#load-demo").tap()
+    step(page, "counts")
+    figures(page)
+    page.locator("#remove-demo").tap()
+    expect(page.locator("#problems li")).to_have_count(3)  # the calculator has answered
+    for name in ("measure", "yarn"):
+        expect(page.locator(f"#so-far-{name}")).to_be_empty()
+    expect(page.locator(".error:not(:empty)")).to_have_count(0)
+    step(page, "measure")
+    step(page, "counts")  # now she asks
+    expect(page.locator("#so-far-measure")).to_have_text("1 to mend")
+
+
 def test_a_child_is_offered_childrens_sizes(phone: BrowserContext) -> None:
     page = opened(phone)
     offered = "[...document.querySelectorAll('#person-shoe_size-system option:enabled')]"

@@ -13,7 +13,7 @@ import { Form } from "./form.js";
 import { LastCounts } from "./last_counts.js";
 import { Pockets } from "./pockets.js";
 import { ProblemsBeside } from "./problems_beside.js";
-import { toRequest } from "./request.js";
+import { isEmpty, toRequest } from "./request.js";
 import { wireRows } from "./rows.js";
 import { Share } from "./share.js";
 import { Sheets } from "./sheets.js";
@@ -88,7 +88,8 @@ const work = () => {
 };
 form.addEventListener("change", (event) => {
   const otherSheet = /** @type {CustomEvent} */ (event).detail === "";
-  if (otherSheet && nav.step === "counts") problems.ask();
+  // Nobody asked for counts of an empty sheet that lies there because another was taken away.
+  if (otherSheet && nav.step === "counts" && !isEmpty(form.values())) problems.ask();
   // A shared plan that is being opened is not what is still typed.
   const opening = isLink(location.hash) && !sheets.visiting;
   last.show(opening ? {} : form.values());
