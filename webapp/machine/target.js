@@ -76,7 +76,7 @@ function row(knit, step, { left, done, total }) {
     </span>
     <span class="row-words">
       <span class="soon">
-        ${step.remind.map((words) => html`<span class="remind"><span aria-hidden="true">${weight}</span> ${words}</span>`)}
+        ${step.remind.map((words) => html`<span class="remind">${words.includes("weight") ? html`<span aria-hidden="true">${weight}</span>` : nothing} ${words}</span>`)}
         ${lastFew(left, "row")}
       </span>
       ${step.back ? move(html`Bring needle <b>${step.back}</b> back`, step.back_where) : nothing}
