@@ -21,6 +21,7 @@ from tests.browser.at_machine import (
     target,
     title,
 )
+from tests.browser.host import until
 from tests.browser.walk import field, figures, fill_sock, opened, step
 
 NewPhone = Callable[..., BrowserContext]
@@ -71,7 +72,10 @@ def test_a_section_and_a_heel_by_touch(new_phone: NewPhone) -> None:
         assert where in words
         expect(page.locator(".needle-number")).to_have_text(str(row["back"] or row["hold"]))
         for reminder in row["remind"]:
-            expect(page.locator(".remind", has_text=reminder)).to_be_visible()
+            said = page.locator(".remind", has_text=reminder)
+            expect(said).to_be_visible()
+            weights = 1 if reminder == "Move the weight up." else 0
+            expect(said.locator("svg")).to_have_count(weights)
         in_work = str(page.locator(".needle-work").get_attribute("d"))
         assert in_work.count("M") == abs(row["knits"][0] - row["knits"][1]) + 1
         target(page).tap()
@@ -367,8 +371,18 @@ def test_it_comes_back_at_once_and_without_the_calculator(new_phone: NewPhone) -
     target(again).tap()
     expect(done(again)).to_have_text("32 of 46 done")
     again.go_back()
-    expect(again.locator("#measure-title")).to_be_visible()
-    expect(again.locator("#machine-line")).to_contain_text("32 of 46")
+    expect(again.locator("#counts-title")).to_be_visible()  # whence "Knit it" was tapped
+    line = again.locator("#machine-line")
+    expect(line).to_contain_text("32 of 46")
+    step(again, "yarn")
+    line.locator(".go-on").tap()
+    expect(done(again)).to_have_text("32 of 46 done")
+    until(again, "JSON.parse(localStorage['heelwise.knitting']).shown")
+    again.goto("about:blank")
+    again.goto("./#knit")
+    again.get_by_role("button", name="Leave").tap()
+    expect(again.locator("#yarn-title")).to_be_visible()
+    expect(again.locator("#counts-title")).to_be_hidden()
 
 
 def test_a_whole_pair_is_as_planned_and_sock_two_as_corrected(new_phone: NewPhone) -> None:

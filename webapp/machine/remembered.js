@@ -8,6 +8,7 @@ const KEY = "heelwise.knitting";
 /**
  * @typedef {object} Remembered
  * @property {string | null} shown the pair whose counter is on screen
+ * @property {string} step the page's step that the counter lies over
  * @property {number} unfinished pairs that are begun and not ended, those put away among them
  */
 
@@ -17,10 +18,11 @@ export function remembered() {
     const kept = JSON.parse(localStorage.getItem(KEY) ?? "null");
     return {
       shown: typeof kept?.shown === "string" ? kept.shown : null,
+      step: String(kept?.step),
       unfinished: Number(kept?.unfinished) || 0,
     };
   } catch {
-    return { shown: null, unfinished: 0 };
+    return { shown: null, step: "", unfinished: 0 };
   }
 }
 

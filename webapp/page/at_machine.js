@@ -57,9 +57,14 @@ export class AtMachine extends EventTarget {
    * @returns {Promise<void> | undefined} kept when it is there; none where it is not wanted
    */
   start() {
-    const { shown, unfinished } = remembered();
-    if (location.hash === HASH) return this.#show(shown);
-    if (shown && !isLink(location.hash)) return this.enter(shown);
+    const { shown, step, unfinished } = remembered();
+    const named = location.hash === HASH;
+    if (named && (history.state || !shown)) return this.#show(shown);
+    if (shown && !isLink(location.hash)) {
+      // Leaving leads to the counts that are knitted, or wherever else she came from.
+      if (named || !location.hash) this.nav.begin(step);
+      return this.enter(shown);
+    }
     if (unfinished) addEventListener("load", () => setTimeout(() => this.#line(), 500));
   }
 
@@ -106,6 +111,7 @@ export class AtMachine extends EventTarget {
   /** @param {string} id */
   enter(id) {
     const { step } = this.nav;
+    remember({ step });
     history.pushState({ step, pushed: true }, "", HASH);
     return this.#show(id);
   }

@@ -43,6 +43,13 @@ export class StepsNav extends EventTarget {
     document.getElementById(`${step}-title`)?.focus({ preventScroll: true });
   }
 
+  /** Begin at a step that the address does not name. @param {string} step */
+  begin(step) {
+    history.replaceState({ step }, "");
+    this.#show(this.#fromAddress());
+    this.settle();
+  }
+
   /** Put the present step and link into the address without a new entry for Back. */
   settle() {
     history.replaceState({ step: this.step }, "", this.link || `#${this.step}`);
