@@ -2,12 +2,15 @@
 
 import csv
 import io
+from collections.abc import Callable
 from pathlib import Path
+from typing import Literal
 from urllib.parse import unquote
 
 import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
+from tests.browser.host import comes_true
 from tests.browser.walk import choose, error_at, field, fill_foot, opened, step
 
 GREY = ("first", "last", "step", "loosest", "firmest", "between")
@@ -153,6 +156,8 @@ def test_printed_it_stands_alone(phone: BrowserContext, screens: Path, by: str) 
     page = opened(phone)
     unfolded(page)
     field(page, "chart.by").select_option(by)
+    head = "Foot length" if by == "length" else f"Shoe size {by}"
+    expect(page.locator("table.chart thead th").first).to_have_text(head)
     page.locator("#print-table").tap()
     assert page.evaluate("window.printed")
     page.emulate_media(media="print", color_scheme="dark")
@@ -170,3 +175,64 @@ def test_printed_it_stands_alone(phone: BrowserContext, screens: Path, by: str) 
     page.emulate_media(media="print")
     expect(page.locator("#counts")).to_be_visible()  # the counts go to paper as before
     expect(page.locator("table.chart")).to_be_hidden()
+
+
+def in_inches(page: Page) -> None:
+    """The table of a foot measured with a tape in inches, open."""
+    choose(page, "inches")
+    field(page, "foot.length").fill("9 3/8")
+    step(page, "yarn")
+    page.locator("#chips button", has_text="72").tap()
+    swatch = {"needles": "72", "flat_width": "4 3/4", "rounds": "60", "length": "5 1/2"}
+    for name, text in swatch.items():
+        field(page, f"fabric.swatch.{name}").fill(text)
+    expect(page.locator("#so-far-counts")).to_contain_text("Foot")
+    step(page, "counts")
+    page.locator("#chart > summary").tap()
+    expect(page.locator("table.chart")).to_be_visible()
+
+
+# By how much the table is wider than the room for it.
+WIDER = "(box) => box.scrollWidth - box.clientWidth"
+EDGE = """(box) => {
+  const edge = getComputedStyle(box, "::after");
+  return edge.content.includes("→") && edge.borderLeftStyle === "dashed";
+}"""
+
+
+def test_the_usual_columns_stand_whole_in_inches_too(phone: BrowserContext) -> None:
+    page = opened(phone)
+    in_inches(page)
+    scroller = page.locator(".scroll")
+    expect(page.locator("table.chart tbody tr").first.locator("td")).to_have_count(5)
+    assert scroller.evaluate(WIDER) == 0
+    page.wait_for_timeout(300)  # it has been looked whether there is more
+    assert not scroller.evaluate(EDGE)
+
+
+@pytest.mark.parametrize("forced", ["none", "active"])
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_where_there_is_more_it_shows(
+    new_phone: Callable[..., BrowserContext],
+    screens: Path,
+    forced: Literal["none", "active"],
+    scheme: Literal["light", "dark"],
+) -> None:
+    page = opened(new_phone(forced_colors=forced, color_scheme=scheme))
+    in_inches(page)
+    field(page, "chart.loosest").fill("9")
+    expect(page.locator("table.chart tbody tr").first.locator("td")).to_have_count(10)
+    scroller = page.get_by_role("region", name="Table over sizes", exact=True)
+    assert scroller.evaluate(WIDER) > 100
+    comes_true(page, lambda: scroller.evaluate(EDGE))
+    scroller.evaluate("(box) => box.scrollIntoView({ behavior: 'instant' })")
+    page.screenshot(path=screens / f"table-wide-{scheme}-{forced}.png")
+    scroller.focus()
+    for _ in range(30):
+        page.keyboard.press("ArrowRight")
+    comes_true(page, lambda: not scroller.evaluate(EDGE))
+    assert page.locator("table.chart td").last.evaluate(
+        "(cell) => cell.getBoundingClientRect().right <= innerWidth"
+    )
+    scroller.evaluate("(box) => { box.scrollLeft = 0; }")
+    comes_true(page, lambda: scroller.evaluate(EDGE))

@@ -6,6 +6,9 @@ import { html, nothing, render } from "lit-html";
 import { printOnly } from "./paper.js";
 import { save } from "./save.js";
 
+/** @type {IntersectionObserver | undefined} */
+let looking;
+
 /**
  * @param {Chart | null} chart null while there is none to show
  * @param {HTMLElement} place @param {Request} [request]
@@ -55,4 +58,11 @@ export function renderTable(chart, place, request) {
     `,
     place,
   );
+  looking?.disconnect();
+  const box = /** @type {HTMLElement} */ (place.querySelector(".scroll"));
+  looking = new IntersectionObserver(
+    ([last]) => box.classList.toggle("wider", last.intersectionRatio < 0.9),
+    { root: box, threshold: 0.9 },
+  );
+  looking.observe(/** @type {HTMLElement} */ (box.querySelector("thead tr + tr :last-child")));
 }
