@@ -20,7 +20,10 @@ export function keepSteady(place) {
   new ResizeObserver(() => {
     const moved = top() - from;
     // Below what is on screen it may go where it likes.
-    if (from < scrollY + innerHeight) scrollBy({ top: moved, behavior: "instant" });
+    if (moved && from < scrollY + innerHeight) {
+      scrollBy({ top: moved, behavior: "instant" });
+      field?.scrollIntoView({ block: "nearest" }); // on with what the browser had begun as she came
+    }
     from += moved;
   }).observe(document.body);
 }
