@@ -113,8 +113,8 @@ class Foot:
     @property
     def unlike(self) -> bool:
         """Tell whether the feet differ more in length than feet usually do."""
-        length = self.measured.get("length", 0.0)
-        return self.smaller_length is not None and length - self.smaller_length > FEET_APART
+        smaller = self.smaller_length
+        return smaller is not None and self.taken["length"].value - smaller > FEET_APART
 
 
 def read(foot: Fields, other: Fields, person: Fields) -> Foot:

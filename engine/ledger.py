@@ -143,7 +143,7 @@ class Line:
         # (gap - slope x)^2 = t2 (own^2 + loop_sd^2 + slope_sd^2 x^2), x counted from the middle
         square = self.slope**2 - t2 * self.slope_sd**2
         spread = t2 * (own**2 + self.loop_sd**2)
-        root = sqrt(max(0.0, (self.slope * gap) ** 2 - square * (gap**2 - spread)))
+        root = sqrt(t2 * (self.slope_sd * gap) ** 2 + square * spread)
         ends = sorted((self.slope * gap + side * root) / square for side in (-1, 1))
         at = self.middle
         return at + gap / self.slope, at + ends[0], at + ends[1]
@@ -156,10 +156,11 @@ def line(tubes: Iterable[Swatch], tex: float | None) -> Line | None:
         return None
     wholes = [whole(tube) for tube in on]
     loops = [(loop(w, c), hypot(w_tape, c_tape) / 2) for w, c, w_tape, c_tape in wholes]
-    if tex and all(tube.grams for tube in on):
-        weighed = [((tube.grams or 0.0) / tex * 1e6, tube.grams_sd) for tube in on]
-        if sum(sd**2 for _, sd in weighed) < sum(sd**2 for _, sd in loops):
-            loops = weighed
+    weighed = [(tube.grams / tex * 1e6, tube.grams_sd) for tube in on if tex and tube.grams]
+    if len(weighed) == len(on) and (
+        sum(sd**2 for _, sd in weighed) < sum(sd**2 for _, sd in loops)
+    ):
+        loops = weighed
     points = [
         Point(tube.mark or 0.0, mm, mm * hypot(sd, sources.SOCK_TO_SWATCH))
         for tube, (mm, sd) in zip(on, loops, strict=True)

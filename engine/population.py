@@ -209,10 +209,10 @@ def _means(people: _People, age: float | None) -> table.Row:
 
 
 def _swept(spread: table.Rows, places: tuple[int, ...]) -> list[list[float]]:
-    """The covariance swept on `places` (Goodnight 1979, American Statistician 33, 149: memory).
+    """The covariance with `places` eliminated, by Gauss and Jordan.
 
-    Row k of a swept place then holds the coefficient of k in every other column; where row and
-    column were not swept stands the covariance that is left.
+    Row k of such a place then holds the coefficient of k in every column that was not eliminated;
+    where neither row nor column was stands the covariance that is left.
     """
     rows = [list(row) for row in spread]
     for k in places:
@@ -222,8 +222,6 @@ def _swept(spread: table.Rows, places: tuple[int, ...]) -> list[list[float]]:
             if i != k:
                 factor = row[k]
                 rows[i] = [x - factor * y for x, y in zip(row, swept, strict=True)]
-                rows[i][k] = -factor / pivot
-        swept[k] = 1 / pivot
         rows[k] = swept
     return rows
 
