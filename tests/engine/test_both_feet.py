@@ -112,8 +112,23 @@ def test_feet_alike_are_said_to_be_alike() -> None:
     same = plan({f"other_foot.{name}": mm for name, mm in AVERAGE_WOMAN.items()})
     assert {noted(same)[f"other_foot.{name}"] for name in MEASURES} == {"Both feet are alike here."}
     assert same["counts"] == plan()["counts"]
-    tiny = plan({"other_foot.length": "247.3 mm"})
-    assert "less than 1/8 in smaller" in noted(tiny)["other_foot.length"]
+
+
+@pytest.mark.parametrize(
+    ("units", "other", "gap"),
+    [
+        ("in", "247", "less than 1/8 in"),
+        ("in", "247.5", "less than 1/8 in"),
+        ("in", "247.7", "1/8 in"),
+        ("cm", "246.5", "1 mm"),
+    ],
+)
+def test_a_small_gap_is_told_from_half_a_step_of_the_tape_on(
+    units: str, other: str, gap: str
+) -> None:
+    """Beside 246 mm: half an eighth of an inch is 1.59 mm, and half a mm is the first 1 mm."""
+    sheet = plan({"units": units, "foot.length": "246 mm", "other_foot.length": f"{other} mm"})
+    assert f"the first is {gap} smaller" in noted(sheet)["other_foot.length"]
 
 
 def test_each_foot_may_be_the_larger_at_its_own_place() -> None:
@@ -137,7 +152,9 @@ def test_a_rare_measure_is_asked_about_at_the_foot_it_is_from() -> None:
     assert "Measure it again?" in noted(sheet)["other_foot.heel_girth"]
 
 
-@pytest.mark.parametrize(("shorter", "two_socks"), [("242.1 mm", False), ("240.0 mm", True)])
+@pytest.mark.parametrize(
+    ("shorter", "two_socks"), [("242.1 mm", False), ("242 mm", False), ("240.0 mm", True)]
+)
 def test_feet_too_unlike_get_the_count_each_would_take(shorter: str, two_socks: bool) -> None:
     """8 mm of 250: the sock of the shorter foot, with the same heel and toe, planned by itself."""
     feet = {"foot.length": "250 mm", "other_foot.length": shorter, "sock.heel.left": 10}
@@ -149,6 +166,22 @@ def test_feet_too_unlike_get_the_count_each_would_take(shorter: str, two_socks: 
         longer = sheet["counts"]["foot"]["rounds"]
         assert alone < longer
         assert f"about {alone} for the shorter foot and {longer} for the longer" in texts[1]
+
+
+@pytest.mark.parametrize(("shorter", "rounds"), [("113", 1), ("110.2", 0), ("105", 0)])
+def test_of_the_shorter_foot_only_a_count_that_can_be_knitted_is_told(
+    shorter: str, rounds: int
+) -> None:
+    """Heel and toe take 20 rounds each. 113 mm less 4 % are 41.0 rounds at 9.6 an inch, 110.2 mm
+    are 40.0: none is left.
+    """
+    pockets = {"sock.heel.needles": 30, "sock.heel.left": 10}
+    pockets |= {"sock.toe.needles": 30, "sock.toe.left": 10}
+    feet = {"foot": {"length": "125 mm"}, "other_foot.length": f"{shorter} mm"}
+    told = plan({**feet, **pockets})["notes"][-1]["text"]
+    assert "Two different socks may fit better" in told
+    assert ("about 1 for the shorter foot" in told) == (rounds == 1)
+    assert told.endswith("its own foot rounds.") == (rounds == 0)
 
 
 def test_a_given_sock_length_is_nobodys_foot() -> None:
@@ -257,3 +290,5 @@ def test_the_foot_alone_is_guessed_and_asked_about_as_in_a_plan() -> None:
     assert all(note in sheet["notes"] for note in told["notes"])
     (error,) = answer({"do": "foot", "request": {}})["errors"]
     assert error["field"] == "foot.length"
+    wrong = answer({"do": "foot", "request": asked({"foot.ball_girth": "2 m"})})
+    assert [error["field"] for error in wrong["errors"]] == ["foot.ball_girth"]

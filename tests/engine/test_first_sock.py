@@ -100,3 +100,6 @@ def test_a_first_sock_that_leaves_no_foot_round_is_told() -> None:
     assert plan(short)["counts"]["foot"]["rounds"] == 2
     told = {**short, "first_sock": {"foot_rounds": 2, "length": "122.4 mm"}}
     assert "alone are longer" in refused(told)["first_sock.length"]["message"]
+    # 42 on 116.7 mm are 0.360 a mm, half way to which the foot is 41 rounds long: one is left
+    told["first_sock"] = {"foot_rounds": 2, "length": "116.7 mm"}
+    assert plan(told)["counts"]["foot"]["rounds"] == 1

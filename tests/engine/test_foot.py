@@ -52,6 +52,35 @@ def test_a_measure_alike_on_both_feet_is_asked_about_at_the_first() -> None:
     notes = noted(plan(rare))
     assert "Measure it again" in notes["foot.calf_girth"]
     assert notes["other_foot.calf_girth"] == "Both feet are alike here."
+    broad = noted(plan({"foot.toe_breadth": "110 mm", "other_foot.toe_breadth": "110 mm"}))
+    assert "measure both again" in broad["foot.toe_breadth"]
+    assert broad["other_foot.toe_breadth"] == "Both feet are alike here."
+
+
+@pytest.mark.parametrize(("mm", "words"), [("283.34", "268"), ("310", "5,000 or fewer")])
+def test_how_rare_a_measure_is_and_that_a_survey_cannot_tell_what_is_rarer(
+    mm: str, words: str
+) -> None:
+    """The survey's women: 246.37 mm, variance 156.23, and the tape's 2.5 mm beside it, so an sd of
+    12.75. 283.34 mm are 2.9 of them off, as 1 in 268 is (any table of the normal), 310 mm are 5.
+    """
+    note = noted(plan({"foot": {"length": f"{mm} mm"}}))["foot.length"]
+    assert f"about 1 foot in {words} is like that." in note
+
+
+def test_a_guess_says_whose_feet_it_is_from() -> None:
+    """1,654 women and 3,414 men of the survey have all the measures (`population_table`)."""
+    length = {"foot": {"length": "246 mm"}}
+
+    def ball(person: dict[str, Any]) -> str:
+        found: str = plan({**length, "person": person})["measures"]["ball_girth"]["words"]
+        return found
+
+    army = "of the US Army, measured in 2012"
+    assert ball({"sex": "woman"}).startswith(f"not measured; usual for 1,654 women {army}")
+    assert ball({"sex": "man"}).startswith(f"not measured; usual for 3,414 men {army}")
+    assert "for 1,654 women and 3,414 men (as if half and half) of the US Army" in ball({})
+    assert ball({"age": 12}).startswith("not measured; coarser: a hand knitters' rule of thumb")
 
 
 def test_a_shoe_size_without_its_system_is_asked_for_it_and_a_wrong_one_told_once() -> None:
@@ -59,6 +88,13 @@ def test_a_shoe_size_without_its_system_is_asked_for_it_and_a_wrong_one_told_onc
     assert "needs its system" in refused(bare)["person.shoe_size.system"]["message"]
     wrong = {"foot": {}, "person.shoe_size": {"size": "39", "system": "feet"}}
     assert "needs its system" not in refused(wrong)["person.shoe_size.system"]["message"]
+
+
+def test_a_length_by_the_shoe_is_a_guess_and_asks_for_the_tape() -> None:
+    told = {"foot": {}, "person.shoe_size": {"size": "39", "system": "EU"}}
+    length = plan(told)["measures"]["length"]
+    assert length["from"] == "estimated"
+    assert length["words"] == "from shoe size EU 39; measure if you can"
 
 
 def test_one_said_to_be_a_child_is_held_against_children() -> None:

@@ -56,6 +56,23 @@ def test_in_words(tubes: tuple[Swatch, ...], words: str) -> None:
     assert together(*tubes).words == words
 
 
+@pytest.mark.parametrize(("mark", "knitted"), [(6.5, True), (7.0, False)])
+def test_where_the_line_leaves_what_can_be_knitted_the_mark_is_refused(
+    mark: float, knitted: bool
+) -> None:
+    """Loops of 30 and 40 mm at the marks 5 and 6 are 45 at 6.5, with 4.2 / 45 = 0.093 stitches a
+    mm, and 50 at 7, with 0.084: too few, though 0.11 rounds are just enough (`swatch`).
+    """
+    tubes = [
+        Swatch("fabric.swatch", "swatch", at, 4.2 / loop, 5.5 / loop, 0.01, 0.01)
+        for at, loop in ((5.0, 30.0), (6.0, 40.0))
+    ]
+    fields = Fields({})
+    found = gauge.from_tubes(fields, tuple(tubes), mark, None)
+    assert bool(found) == knitted
+    assert [problem.field for problem in fields.problems] == ["mark"] * (not knitted)
+
+
 @pytest.mark.parametrize(("stitches", "asked"), [(0.345, False), (0.346, True)])
 def test_a_tube_far_from_the_others_is_asked_about(stitches: float, asked: bool) -> None:
     """x and 0.30 lie (x - 0.30) / (x + 0.30) off their mean, at 0.3452 by 3.5 x 2 %."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from dataclasses import replace
 from itertools import permutations
 from typing import Any
 
@@ -114,6 +115,20 @@ def test_tubes_weighed_to_the_gram_make_the_line_where_that_is_surer() -> None:
     assert ours.loop_at(5)[0] == pytest.approx(12.0, rel=1e-9)
     assert ours.at(5)[0] == pytest.approx(4.2 / 12.6, rel=0.01)  # tex drops out again
     assert line(weighed).loop_at(5)[0] == pytest.approx(12.6, rel=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("tape", "scale", "loop"), [(0.05, 0.02, 12.0), (0.02, 0.02, 12.6), (0.01, 0.02, 12.6)]
+)
+def test_which_is_surer_is_told_by_the_sum_of_the_variances(
+    tape: float, scale: float, loop: float
+) -> None:
+    """The ruler's two errors make a loop unsure by hypot(tape, tape) / 2: 3.5, 1.4 and 0.7 %."""
+    tubes = [
+        tube(5, 12.6, tape, grams=12.0 * 240 / 1e6, grams_sd=scale),
+        tube(7, 14.6, tape, grams=14.0 * 240 / 1e6, grams_sd=scale),
+    ]
+    assert line(tubes, 240.0).loop_at(5)[0] == pytest.approx(loop, rel=1e-9)
 
 
 KNITTED = st.builds(
@@ -477,6 +492,20 @@ def plain(slope: float, slope_sd: float = 0.01) -> ledger.Line:
     return ledger.Line(points, 1.5, 15.0, slope, 0.3, slope_sd, 4.2, 5.5, 0.01)
 
 
+@pytest.mark.parametrize(
+    ("off", "told"), [((2.4, 0, 0), False), ((2.8, 0, 0), True), ((2, -2, 0), True)]
+)
+def test_scatter_has_two_degrees_of_freedom_less_than_tubes(
+    off: tuple[float, ...], told: bool
+) -> None:
+    """2.4^2 = 5.8, 2.8^2 = 7.8, 2^2 + 2^2 = 8; the upper 1 % point of chi-square is 6.635 with one
+    degree, 9.210 with two (NIST/SEMATECH e-Handbook, section 1.3.6.7.4).
+    """
+    flat = plain(0.0)
+    points = tuple(ledger.Point(n, 15.0 + 0.1 * by, 0.1) for n, by in enumerate(off))
+    assert replace(flat, points=points).scattered == told
+
+
 def test_near_is_no_further_out_than_the_marks_lie_apart() -> None:
     found = plain(1.0)
     assert (found.low, found.high) == (1, 2)
@@ -504,5 +533,6 @@ def test_a_point_on_a_line_by_hand() -> None:
     assert surer.at(1.5)[2] == pytest.approx(0.02)
     assert found.off(ledger.Point(1.5, 15.3, 0.1)) == pytest.approx(3)
     assert found.off(ledger.Point(1.5, 14.8, 0.1)) == pytest.approx(-2)
+    assert plain(10.0).at(0.05)[0] == pytest.approx(8.4)  # 14.5 mm less, so there is 0.5 left
     with pytest.raises(ValueError, match="ends before"):
         plain(10.0).at(0.0)

@@ -51,6 +51,14 @@ def test_what_is_no_leg_is_refused(wrong: object) -> None:
     assert refused({"sock.leg.rounds": wrong})["sock.leg.rounds"]["way_out"]
 
 
+def test_half_a_girth_among_whole_ones_is_asked_for() -> None:
+    whole = {"height": "100 mm", "girth": "250 mm"}
+    no_girth = [whole, {"height": "200 mm"}, {"height": "300 mm", "girth": "300 mm"}]
+    assert set(refused({"sock.leg.girths": no_girth})) == {"sock.leg.girths.1.girth"}
+    no_height = [whole, {"girth": "260 mm"}, {"height": "300 mm", "girth": "300 mm"}]
+    assert set(refused({"sock.leg.girths": no_height})) == {"sock.leg.girths.1.height"}
+
+
 def test_leg_and_cuff_are_what_stands_above_the_heel() -> None:
     """To the 0.1 mm each of them is rounded to."""
     sheet = plan()

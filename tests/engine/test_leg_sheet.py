@@ -8,6 +8,7 @@ import pytest
 
 from engine import leg_sheet
 from engine import plan as planning
+from engine.ledger import Line, Point
 from engine.leg import Band, Leg
 from engine.sock import Sock
 from tests.asking import asked
@@ -78,6 +79,17 @@ def test_how_each_tension_is_set() -> None:
     assert leg_sheet.back(sock(None, Band(20))) == ""
     assert leg_sheet.tensions(sock(7.0, Band(20))) == [("Set the tension mark to 7.", 20)]
     assert leg_sheet.back(sock(7.0, Band(20, 1.2, 6.0))) == "Set the tension mark to 7."
+
+
+def test_only_beyond_the_marks_tried_a_band_is_called_less_sure() -> None:
+    """Swatches at the marks 5 and 7: those two were tried themselves."""
+    points = (Point(5.0, 12.6, 0.1), Point(7.0, 14.6, 0.1))
+    line = Line(points, 6.0, 13.6, 1.0, 0.1, 0.1, 4.2, 5.5, 0.01)
+    made = sock(6.0, *(Band(9, 1.1, mark) for mark in (4.75, 5.0, 7.0, 7.25)))
+    found = leg_sheet.write(replace(made, fabric=replace(made.fabric, line=line)))
+    assert found["words"].endswith("; beyond the marks tried, so less sure: 4¾, 7¼")
+    beyond = ["beyond the marks tried" in band["words"] for band in found["bands"]]
+    assert beyond == [True, False, False, True]
 
 
 def test_as_sure_as_the_fabric() -> None:

@@ -163,6 +163,7 @@ def test_childrens_girths_of_the_foot_are_the_rule_of_thumb_and_say_so() -> None
     assert found["heel_girth"].value == pytest.approx(256.5)
     for name, one in found.items():
         assert one.people.startswith("coarser") == (name in ("ball_girth", "heel_girth"))
+    assert found["ball_girth"].sd == pytest.approx(0.065 * 190.0), "as far as feet stray from it"
     heel = estimate({"ball_girth": (180.0, 0.0)}, None, 8)["heel_girth"]
     assert heel.value == pytest.approx(243.0)
     assert heel.sd == pytest.approx(0.055 * 243.0)
@@ -176,7 +177,7 @@ def test_childrens_rule_of_thumb_is_wider_than_the_adults_figures() -> None:
 
 def test_a_length_got_from_a_girth_is_coarse_too() -> None:
     found = estimate({"ball_girth": (170.0, 3.0)}, None, 6)
-    assert only(found, "coarser")
+    assert all(one.people.startswith("coarser") for one in found.values())
     with_length = estimate({"ball_girth": (170.0, 3.0), "length": (180.0, 2.0)}, None, 6)
     assert not with_length["calf_girth"].people.startswith("coarser")
 
@@ -205,6 +206,16 @@ def test_children_grow_without_jumps(sex: Sex | None) -> None:
 def test_a_whole_age_means_years_completed() -> None:
     assert estimate({}, "man", 7) == estimate({}, "man", 7.5)
     assert estimate({}, "man", 7)["length"].value > estimate({}, "man", 7.1)["length"].value
+
+
+@pytest.mark.parametrize(("age", "part"), [(16.5, 0.25), (17, 0.75), (17.9, 0.95)])
+def test_between_two_ages_of_the_table_it_is_straight(age: float, part: float) -> None:
+    """The boys' rows of 16 and 18 years; 17 is taken for 17.5."""
+    sixteen, eighteen = (row[0] for row in table.CHILD_MEANS["man"][-2:])
+    assert table.CHILD_AGES[-2:] == (16, 18)
+    assert table.CHILD_NAMES[0] == "length"
+    logarithm = sixteen + part * (eighteen - sixteen)
+    assert estimate({}, "man", age)["length"].value == pytest.approx(math.exp(logarithm))
 
 
 def test_a_slip_is_called_unlikely() -> None:
