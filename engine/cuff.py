@@ -76,9 +76,9 @@ class Cuff:
         """Return what the cuff is, in words."""
         if self.kind == "hem":
             return f"hung hem, folded to {self.rounds // 2}"
-        if self.kind == "rib":
-            return "rib with the ribber"
-        return f"mock rib: every {ordinal(self.every or 0)} needle out"
+        if self.every:
+            return f"mock rib: every {ordinal(self.every)} needle out"
+        return "rib with the ribber"
 
 
 def read(fields: Fields, slots: int) -> tuple[Cuff | None, list[tuple[str, str]]]:

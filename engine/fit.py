@@ -175,7 +175,7 @@ def grip(body: float, girth: float, give: float, measured: bool, ribbed: bool = 
     if not measured and level != "good":
         level, verdict = _LEVELS[1 if step < 2 else 3], f"perhaps {verdict}"
     percent = f"{used * 100:.0f} % of what it gives is in use" if used > 0 else "no stretch in use"
-    words = f"{verdict[0].upper()}{verdict[1:]} where the sock ends: {percent}."
+    words = f"{verdict.capitalize()} where the sock ends: {percent}."
     or_rib = "" if ribbed else ", or a rib,"
     if not measured:
         words += " The leg there is guessed: measure it to be sure."

@@ -9,6 +9,7 @@ import pytest
 
 from engine.api import answer
 from engine.cuff import Cuff
+from engine.fabric import Fabric
 from tests.asking import asked, fit, mm, noted, plan, refused
 
 
@@ -59,6 +60,16 @@ def test_a_mock_rib_left_to_us_comes_out_even(slots: int) -> None:
 
 
 @pytest.mark.parametrize(
+    ("slots", "every"),
+    [(60, "4th"), (84, "4th"), (54, "3rd"), (66, "3rd"), (70, "5th"), (62, "2nd")],
+)
+def test_a_mock_rib_left_to_us_takes_every_4th_or_the_next_best(slots: int, every: str) -> None:
+    """The 4th where 4 divides the slots, else the 3rd, the 5th, the 2nd: our choice."""
+    words = cuff("mock rib", slots)["counts"]["cuff"]["words"]
+    assert words.endswith(f"mock rib: every {every} needle out"), words
+
+
+@pytest.mark.parametrize(
     ("slots", "every", "needles"), [(60, 4, 45), (60, 3, 40), (72, 6, 60), (54, 2, 27)]
 )
 def test_a_mock_rib_takes_out_every_nth_needle(slots: int, every: int, needles: int) -> None:
@@ -69,6 +80,13 @@ def test_a_mock_rib_takes_out_every_nth_needle(slots: int, every: int, needles: 
         f"every {every}{ {2: 'nd', 3: 'rd'}.get(every, 'th') } needle"
         in sheet["counts"]["cuff"]["words"]
     )
+
+
+def test_a_measured_cuff_gives_what_it_was_pulled_to() -> None:
+    """150 mm pulled to 360 is 2.4, though the leg below, of 200 mm, gives no more than 320 mm."""
+    cloth = Fabric(0.3, 0.4, 0.0, 0.0, "swatch", "", 240.0, True, 1.6)
+    assert Cuff("rib", 20, flat=150.0, pulled=360.0).give(60, cloth, 200.0) == pytest.approx(2.4)
+    assert Cuff("rib", 20, flat=150.0).give(60, cloth, 200.0) == pytest.approx(320 / 150)
 
 
 def test_a_cuff_lies_as_wide_as_its_kind_does() -> None:
@@ -101,6 +119,13 @@ def test_a_mock_rib_that_does_not_come_out_even_is_offered_those_that_do() -> No
         assert cuff("mock rib", 54, every=every)["counts"]["cuff"]["needles"] == 54 - 54 // every
 
 
+def test_all_that_come_out_even_up_to_the_8th_are_offered() -> None:
+    """Of 2 to 8 these divide 72."""
+    wrong = {"sock.cuff.kind": "mock rib", "sock.cuff.every": 5, "cylinder.slots": 72}
+    problem = refused({**wrong, "foot.length": "300 mm"})["sock.cuff.every"]
+    assert problem["way_out"] == "Take out every 2nd or 3rd or 4th or 6th or 8th."
+
+
 def test_the_nth_needle_is_ignored_where_it_means_nothing() -> None:
     """A page keeps the field while another kind is chosen."""
     assert cuff("hem", every=7)["counts"]["cuff"]["needles"] == 60
@@ -118,6 +143,15 @@ def test_needles_taken_out_are_put_back_before_the_leg(kind: str) -> None:
 def test_a_rib_gives_most_and_a_hem_least() -> None:
     hem, mock, rib = (gives(cuff(kind)) for kind in ("hem", "mock rib", "rib"))
     assert hem < mock < rib
+
+
+@pytest.mark.parametrize(
+    ("rounds", "word"), [(18, "fewer than 20"), (20, ""), (40, ""), (42, "more than 40")]
+)
+def test_a_hem_is_remarked_on_beyond_20_and_40_rounds(rounds: int, word: str) -> None:
+    """Common practice, no published source; 20 and 40 themselves are neither too few nor many."""
+    said = noted(cuff("hem", rounds=rounds)).get("sock.cuff.rounds", "")
+    assert (word in said) if word else (said == "")
 
 
 def test_only_a_hem_is_remarked_on_for_its_depth() -> None:

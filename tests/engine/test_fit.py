@@ -140,6 +140,32 @@ def test_the_calf_is_judged_only_where_the_sock_reaches_it() -> None:
     assert (fit(slim, "calf")["level"], fit(slim, "calf")["verdict"]) == ("bad", "tight")
 
 
+def test_a_calf_that_cannot_pass_is_told_by_how_much() -> None:
+    """360 mm over 200 mm is 1.8; the leg under a rib gives its 1.5."""
+    found = judging.judge(FEET, 200.0, 270.0, Cuff("rib", 20), CLOTH, 400.0)[4]
+    assert "stretch to 1.80 times its girth and gives about 1.50: it cannot" in found.words
+
+
+@pytest.mark.parametrize(
+    ("cuff", "whence"),
+    [
+        (Cuff("hem", 20), "(as your swatch was pulled, less what a hung hem takes of it)."),
+        (Cuff("mock rib", 20, 4), "(as your swatch was pulled, less what a mock rib takes of it)."),
+        (Cuff("rib", 20), "(as your swatch was pulled)."),  # gives as much as the leg
+        (Cuff("hem", 20, flat=190.0, pulled=290.0), "(as your swatch was pulled)."),
+    ],
+    ids=("hem", "mock rib", "rib", "measured"),
+)
+def test_only_a_cuff_not_measured_takes_from_what_the_swatch_was_pulled(
+    cuff: Cuff, whence: str
+) -> None:
+    """A measured cuff is told by its own swatch: 290 over 200 mm, and no share taken off it."""
+    cloth = replace(CLOTH, pull_measured=True)
+    measures = {**FEET, "heel_girth": Measure(270.0, 0.0, True, "")}
+    found = judging.judge(measures, 200.0, 270.0, cuff, cloth, 100.0)[2]
+    assert found.words.endswith(whence), found.words
+
+
 def test_a_leg_up_to_the_knee_is_remarked() -> None:
     """Knee: 1.73 foot lengths above the floor (ANSUR II 2012): 426 mm for a foot of 246.3 mm."""
     below, above = plan({"sock.leg.rounds": 120}), plan({"sock.leg.rounds": 140})
@@ -191,6 +217,7 @@ def test_a_cuff_is_judged_by_the_share_of_its_give_in_use(
     """A cuff of 200 mm that gives half as much again: 230 mm is 15 of 50 %, so 30 % of its give."""
     found = judging.grip(leg, 200.0, 1.5, measured)
     assert (found.level, found.verdict) == (level, verdict)
+    assert found.words.startswith(f"{verdict.capitalize()} where the sock ends: ")
     assert words in found.words
     ribbed = judging.grip(leg, 200.0, 1.5, measured, ribbed=True)
     assert "rib" not in ribbed.words
