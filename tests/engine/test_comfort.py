@@ -6,7 +6,7 @@ from dataclasses import replace
 from math import nextafter
 
 import pytest
-from scipy import stats
+from scipy import integrate, stats
 
 from engine import comfort, fit, sources
 from engine.comfort import Felt, Wearer
@@ -69,10 +69,14 @@ def test_a_guess_that_may_well_be_wrong_damns_no_sock(
 
 
 @pytest.mark.parametrize(
-    ("girth", "level"), [(199.9, "bad"), (200.0, "loose"), (249.9, "tight"), (250.0, "bad")]
+    ("girth", "level"),
+    [
+        *((199.9, "bad"), (200.0, "loose"), (209.9, "loose"), (210.0, "good")),
+        *((235.9, "good"), (236.0, "tight"), (249.9, "tight"), (250.0, "bad")),
+    ],
 )
 def test_at_a_bound_the_ball_is_what_comes_after_it(girth: float, level: str) -> None:
-    """200 mm is a stretch of 1 and 250 mm one of 1.25, to the last bit."""
+    """In 200 mm a stretch of 1, 1.05, 1.18 and 1.25, to the last bit."""
     felt, judged = weighed("ball", Measure(girth, 0.0, True, ""))
     assert (felt.level, judged.level) == (level, level)
 
@@ -85,8 +89,11 @@ def test_a_calf_passes_just_where_the_leg_gives_as_much(girth: float, level: str
     assert (felt.level, judged.level) == (level, level)
 
 
-@pytest.mark.parametrize(("girth", "level"), [(300.0, "tight"), (300.1, "bad")])
+@pytest.mark.parametrize(
+    ("girth", "level"), [(279.0, "good"), (279.1, "tight"), (300.0, "tight"), (300.1, "bad")]
+)
 def test_a_heel_passes_just_where_the_leg_gives_as_much(girth: float, level: str) -> None:
+    """1.5 is all that it gives, and up to 0.93 of it, 279 mm over 200, it is easy."""
     gives = replace(CLOTH, pull=1.5)
     felt, judged = weighed("over_heel", Measure(girth, 0.0, True, ""), gives)
     assert (felt.level, judged.level) == (level, level)
@@ -127,6 +134,16 @@ def test_sure_discomfort_grows_in_a_line_and_is_1_at_the_bad_bound(
     bounds = (1.00, 1.05, 1.18, 1.25)
     found = comfort.expected_discomfort(value, 0.0, bounds)
     assert found == pytest.approx(discomfort, abs=1e-9)
+
+
+@pytest.mark.parametrize("sd", [0.05, 1.0, 2.0])
+@pytest.mark.parametrize("z", [-4.0, -1.0, 0.0, 1.0, 2.0, 4.0])
+def test_the_excess_of_an_uncertain_value_is_the_integral_of_it(z: float, sd: float) -> None:
+    """By scipy's quadrature of x above 0 under the normal density."""
+    expected, _ = integrate.quad(
+        lambda x: x * stats.norm.pdf(x, z * sd, sd), 0, (z + 9) * sd, epsabs=1e-12
+    )
+    assert comfort.expected_excess(z * sd, sd) == pytest.approx(expected, abs=1e-9)
 
 
 @pytest.mark.parametrize(
@@ -210,3 +227,11 @@ def test_a_length_counts_with_the_chance_that_no_round_is_left(aimed: float) -> 
     assert felt.discomfort == pytest.approx(float(stats.norm.cdf(0.5, felt.value, 1.0)), abs=1e-9)
     assert sure.weigh(SLOTS, GIVES).places[-1].discomfort == float(felt.value < 0.5)
     assert felt.level == ("good" if felt.value >= 0.5 else "bad")
+
+
+def test_half_a_round_is_knitted_as_one() -> None:
+    """Halves are rounded up, as is what lies below one by a figure's last bits only."""
+    for rounds in (0.5, 0.5 - 5e-10):
+        assert wearer()._length(rounds, GIVES).level == "good"
+    assert wearer()._length(0.5, GIVES).discomfort == 0
+    assert wearer()._length(0.499, GIVES).level == "bad"

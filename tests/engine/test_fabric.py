@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from engine import fabric_sheet
+from engine import fabric_sheet, ledger
 from tests.asking import noted, plan, refused
 
 UNTOLD: dict[str, Any] = {"fabric.stitches": None, "fabric.rounds": None}
@@ -88,6 +88,19 @@ def test_a_swatch_may_know_only_stitches() -> None:
 
 
 @pytest.mark.parametrize(
+    ("known", "field"),
+    [
+        ({"needles": 60, "flat_width": "10.2 cm"}, "fabric.swatch.rounds"),
+        ({"rounds": 60, "length": "15.6 cm"}, "fabric.swatch.flat_width"),
+    ],
+)
+def test_what_swatches_lack_is_asked_for_at_the_newest(known: dict[str, Any], field: str) -> None:
+    """Rounds are asked for at the rounds, stitches at the width that they follow from."""
+    asked = noted(plan({**UNTOLD, "fabric.swatch": known, "fabric.swatches": [known, known]}))
+    assert [at for at, text in asked.items() if text.startswith("Left out")] == [field]
+
+
+@pytest.mark.parametrize(
     ("changes", "field"),
     [
         (swatch(flat_width="4.0 mm"), "fabric.swatch.flat_width"),
@@ -129,13 +142,37 @@ def test_a_tube_that_no_sock_can_be_is_told_on_which_side(
 
 def test_an_error_is_told_as_the_reach_of_four_times_in_five() -> None:
     """1.2816 standard deviations."""
-    assert [fabric_sheet._percent(sd) for sd in (0.02, 0.1, 0.3)] == ["3 %", "13 %", "38 %"]
+    found = [fabric_sheet._percent(sd) for sd in (0.02, 0.09, 0.1, 0.3)]
+    assert found == ["3 %", "12 %", "13 %", "38 %"]  # 2.56, 11.53, 12.82 and 38.45
+
+
+@pytest.mark.parametrize(
+    ("slope", "words"),
+    [
+        (1.245, "each whole mark makes the stitch about 12 % larger."),
+        (1.255, "each whole mark makes the stitch about 13 % larger."),
+        (-0.245, "each whole mark makes the stitch about 2 % smaller."),
+        (-1.245, "each whole mark makes the stitch about 12 % smaller."),
+    ],
+)
+def test_a_mark_is_told_by_what_it_does_to_the_stitch(slope: float, words: str) -> None:
+    """1.245 mm of a loop of 10 mm are 12.45 %; a line may go down as well as up."""
+    points = (ledger.Point(5.0, 10 - slope, 0.1), ledger.Point(7.0, 10 + slope, 0.1))
+    line = ledger.Line(points, 6.0, 10.0, slope, 0.01, 0.01, 4.2, 5.5, 0.01)
+    assert fabric_sheet._line(line) == f"Marks 5 to 7: {words}"
 
 
 def test_swapped_stitches_and_rounds_are_asked_about() -> None:
     swapped = {"fabric.stitches": "9.6 / in", "fabric.rounds": "7.5 / in"}
     assert "swapped" in noted(plan(swapped))["fabric.rounds"]
     assert noted(plan()) == {}
+
+
+def test_swapped_swatches_are_asked_about_at_the_newest() -> None:
+    """60 needles over 15.6 cm of girth and 60 rounds over 20.4 cm."""
+    swapped = {**SWATCH, "flat_width": "7.8 cm", "length": "20.4 cm"}
+    told = noted(plan({**UNTOLD, "fabric.swatch": swapped, "fabric.swatches": [swapped]}))
+    assert [at for at, text in told.items() if "swapped" in text] == ["fabric.swatch.rounds"]
 
 
 @pytest.mark.parametrize(
@@ -158,6 +195,33 @@ def test_fabric_too_loose_or_too_firm_for_its_yarn_is_asked_about(
     rates = {"fabric.stitches": "30 / 10 cm", "fabric.rounds": "38 / 10 cm"}
     note = noted(plan({**rates, "fabric.yarn": yarn})).get("fabric.yarn", "")
     assert (word in note) if word else (note == "")
+
+
+@pytest.mark.parametrize(("metres", "said"), [(400, False), (200, True)])
+def test_a_weighed_swatch_is_asked_about_where_it_does_not_fit_the_yarn(
+    metres: int, said: bool
+) -> None:
+    """60 x 60 stitches with l = sqrt(23.1 / (0.2941 x 0.3846)) = 14.29 mm are 51.4 m: 12.9 g of
+    250 tex, half of what they would be of 500 tex.
+    """
+    sheet = plan({**swatch(grams="12.9 g"), "fabric.yarn": f"{metres} m / 100 g"})
+    assert ("Weigh it again" in noted(sheet).get("fabric.swatch.grams", "")) is said
+
+
+def test_a_yarn_that_was_not_told_is_not_held_against_the_fabric() -> None:
+    """At 20 stitches and 26 rounds per 10 cm usual sock yarn would be loose, this may not be."""
+    rates = {"fabric.stitches": "20 / 10 cm", "fabric.rounds": "26 / 10 cm"}
+    long = {**rates, "foot.length": "300 mm"}
+    assert "loose" in noted(plan({**long, "fabric.yarn": "412 m / 100 g"}))["fabric.yarn"]
+    assert "fabric.yarn" not in noted(plan(long))
+
+
+def test_of_several_pulled_swatches_the_newest_tells_how_far_it_goes() -> None:
+    """102 mm pulled to 204 are 2, less 8 % that a hung hem takes: 1.84. The older gave 1.5."""
+    newest, older = ({**SWATCH, "pulled_width": mm} for mm in ("20.4 cm", "15.3 cm"))
+    sheet = plan({**UNTOLD, "fabric.swatch": newest, "fabric.swatches": [older]})
+    words = next(one["words"] for one in sheet["fit"] if one["place"] == "over_heel")
+    assert "gives about 1.84 " in words
 
 
 def test_a_pulled_swatch_replaces_the_usual_stretch() -> None:

@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 
+from engine import first_sock
 from tests.asking import noted, plan, refused
 
 TURNED = 20 + 20  # rows of one half each of the customary heel and toe on 60 slots
@@ -43,6 +44,15 @@ def test_readings_are_weighed_by_inverse_variance() -> None:
     by_hand = (seen / seen_sd**2 + told / told_sd**2) / (1 / seen_sd**2 + 1 / told_sd**2)
     found = second("250 mm")["fabric"]["rounds"]["value"]
     assert found == pytest.approx(by_hand, abs=1e-5)
+
+
+@pytest.mark.parametrize(("before", "seen", "both"), [(0.08, 0.06, 0.048), (0.025, 0.02, 0.02)])
+def test_two_readings_are_as_sure_as_both_but_no_surer_than_the_next_sock(
+    before: float, seen: float, both: float
+) -> None:
+    """By hand: 8 % and 6 % make 8 x 6 / hypot(8, 6) = 4.8 %. One sock is like the next to 2 %."""
+    reading = first_sock._Seen("flat_width", 0.3, seen)
+    assert first_sock._combined(0.3, before, reading) == pytest.approx((0.3, both))
 
 
 def test_a_guess_from_the_yarn_gives_way_to_the_sock() -> None:

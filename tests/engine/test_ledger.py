@@ -185,6 +185,17 @@ def test_at_one_mark_the_mean_is_by_inverse_variances() -> None:
     assert cloth.stitches_sd == pytest.approx(max(0.02, sum(weights) ** -0.5))
 
 
+def test_the_share_of_a_swatch_and_how_far_off_it_is_by_hand() -> None:
+    """Across, errors of hypot(1.5 / 102, 0.02) = 0.02482 and hypot(1.5 / 95, 0.02) = 0.02548 weigh
+    0.5131 to 0.4869, along both weigh alike: in the middle 0.5065 and 0.4935. The mean is 0.5131 x
+    60 / 204 + 0.4869 x 60 / 190 = 0.3047, which the second is 3.65 % above: 1.43 of its errors.
+    """
+    sheet = plan(of(swatch("10.2 cm", "15 cm"), swatch("9.5 cm", "15 cm")))
+    first, second = sheet["fabric"]["observations"]
+    assert (first["share"], second["share"], second["off"]) == (0.507, 0.493, 1.43)
+    assert first["off"] == pytest.approx(-1.395, abs=0.006)
+
+
 @pytest.mark.parametrize(("percent", "said"), [(0, False), (6.5, False), (8.5, True)])
 def test_two_swatches_further_apart_than_rulers_explain_are_told(
     percent: float, said: bool
@@ -362,6 +373,13 @@ def test_the_mark_for_a_foot_by_hand() -> None:
     far = plan({**changes, "foot.ball_girth": "280 mm"})["fabric"]["mark_for_ball"]
     assert "about 9½, is far" in far["words"]
     assert far["use"] is None
+
+
+def test_the_mark_for_a_slim_foot_by_hand() -> None:
+    """As above: 220 mm want 200 mm and a loop of 14.01 mm, mark 5 + 0.553 / 0.9714 = 5.57."""
+    found = plan({**of(AT_7, AT_5), "foot.ball_girth": "220 mm"})["fabric"]["mark_for_ball"]
+    assert found["mark"] == 5.57
+    assert "set the mark to about 5½, " in found["words"]
 
 
 def test_the_mark_is_set_before_the_cuff() -> None:
