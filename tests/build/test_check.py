@@ -22,7 +22,7 @@ def test_one_failure_fails_the_whole(
     monkeypatch: pytest.MonkeyPatch,
     capsys: pytest.CaptureFixture[str],
 ) -> None:
-    monkeypatch.setattr(check, "prepare", lambda fast, long: None)
+    monkeypatch.setattr(check, "prepare", lambda fast: None)
     monkeypatch.setattr(check, "FAST", checks)
     monkeypatch.setattr(sys, "argv", ["check.py", "--fast"])
     assert check.main() == code
