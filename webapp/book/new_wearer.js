@@ -18,10 +18,10 @@ export class NewWearer {
     this.redraw = draw;
   }
 
-  /** @param {boolean} keep whether the foot on the table goes along */
+  /** @param {boolean} keep whether the sheet on the table goes along */
   template(keep) {
     return html`
-      <h2 id="book-title" tabindex="-1">${keep ? "Keep this foot" : "New wearer"}</h2>
+      <h2 id="book-title" tabindex="-1">${keep ? "New wearer, from this page" : "New wearer"}</h2>
       <form autocomplete="off" novalidate @submit=${(/** @type {SubmitEvent} */ event) => this.#submit(event, keep)}>
         <div class="field">
           <label for="new-label">Label</label>

@@ -108,7 +108,7 @@ export class VisitLine {
       <p><strong>A shared plan.</strong> It came by link. Your own is kept apart, untouched.</p>
       <div class="row"><button type="button" @click=${this.ways.back}>Back to mine</button>
         <button type="button" @click=${copy}>Copy it into mine</button>
-        ${hasFoot(visit.values) ? html`<button type="button" data-book="keep">Keep this foot in the book</button>` : nothing}</div>
+        <button type="button" data-book="keep">Keep ${hasFoot(visit.values) ? "this foot" : "these counts"} in the book</button></div>
     </div>`;
   }
 
