@@ -107,7 +107,7 @@ class Phone(ABC):
         return until(whole, lambda: "no file was saved")
 
 
-def until(look: Callable[[], T | None], fault: Callable[[], str], seconds: float = 60) -> T:
+def until(look: Callable[[], T | None], fault: Callable[[], str], seconds: float = 120) -> T:
     """What looking finds, once it finds something."""
     end = time.monotonic() + seconds
     while not (found := look()):

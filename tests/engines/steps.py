@@ -38,9 +38,10 @@ def figures(phone: Phone) -> dict[str, str]:
     return {name: phone.sight(f".tally-{name} .figure").replace(" ", "") for name in TITLES}
 
 
-def figures_of(page: dict[str, Any]) -> dict[str, str]:
-    """The same as the engine gives them to a page."""
-    return {name: page["counted"]["figures"][name] for name in TITLES}
+def comes_to(phone: Phone, page: dict[str, Any]) -> None:
+    """Waits until they are those that the engine gives to a page: others stand while one types."""
+    right = {name: page["counted"]["figures"][name] for name in TITLES}
+    until(lambda: figures(phone) == right, lambda: f"{figures(phone)}, not {right}")
 
 
 def at_machine(phone: Phone) -> None:

@@ -8,8 +8,7 @@ from tests.engines.conftest import NewPhone
 from tests.engines.phone import Phone
 from tests.engines.steps import (
     at_machine,
-    figures,
-    figures_of,
+    comes_to,
     new_wearer,
     open_book,
     opened,
@@ -29,17 +28,17 @@ PAGE = api.answer({"do": "page", "request": REQUEST})
 def test_three_steps_then_the_same_with_no_host_behind_it(phone: Phone, host: Host) -> None:
     opened(phone, host.address)
     three_steps(phone)
-    assert figures(phone) == figures_of(PAGE)
+    comes_to(phone, PAGE)
     phone.reads("#stored-line", "Stored on this phone")
     host.stop()
     phone.reload()
     phone.ready()
-    assert figures(phone) == figures_of(PAGE)
+    comes_to(phone, PAGE)
     phone.tap(".tape a[data-to=measure]")
     phone.fill("[name='foot.length']", "9 in")
     phone.reads("#foot-length-other", "22.9 cm")
     shorter = {**REQUEST, "foot": {"length": "9 in"}}
-    foot = figures_of(api.answer({"do": "page", "request": shorter}))["foot"]
+    foot = api.answer({"do": "page", "request": shorter})["counted"]["figures"]["foot"]
     phone.reads("#so-far-counts", f"Foot {foot} rounds")
     phone.tap(".tape a[data-to=counts]")
     at_machine(phone)
@@ -51,7 +50,7 @@ def test_a_shared_link_opens_beside_her_own(phone: Phone, site: str) -> None:
     phone.reads("#foot-length-other", "10 5/8 in")
     phone.open(f"{site}#{PAGE['link']}")
     phone.reads("#visit-line", "A shared plan")
-    assert figures(phone) == figures_of(PAGE)
+    comes_to(phone, PAGE)
     phone.tap("#visit-line button", "Back to mine")
     phone.tap(".tape a[data-to=measure]")
     phone.reads("#measure", "[27,1]")

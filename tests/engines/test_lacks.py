@@ -19,8 +19,8 @@ from tests.engines.altered_site import altered, put
 from tests.engines.conftest import EACH
 from tests.engines.phone import Phone
 from tests.engines.steps import (
+    comes_to,
     figures,
-    figures_of,
     new_wearer,
     open_book,
     opened,
@@ -146,7 +146,7 @@ def test_three_steps_counter_and_book(phone: Phone, lacking: str, name: str) -> 
     lack = LACKS[name]
     opened(phone, f"{lacking}{name}/index.html")
     three_steps(phone)
-    assert figures(phone) == figures_of(PAGE)
+    comes_to(phone, PAGE)
     says(phone, "#status-line", lack.typed)
     if lack.link:
         phone.tap("#share-place button", "Send it")
@@ -194,5 +194,5 @@ def test_a_spoilt_install_then_no_host_then_both_mended(
     phone.reload()
     phone.reads("#stored-line", "Stored on this phone")
     phone.tap(".tape a[data-to=counts]")
-    assert figures(phone) == figures_of(PAGE)
+    comes_to(phone, PAGE)
     to_foot(phone)
