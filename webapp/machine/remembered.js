@@ -18,7 +18,7 @@ export function remembered() {
     const kept = JSON.parse(localStorage.getItem(KEY) ?? "null");
     return {
       shown: typeof kept?.shown === "string" ? kept.shown : null,
-      step: String(kept?.step),
+      step: typeof kept?.step === "string" ? kept.step : "",
       unfinished: Number(kept?.unfinished) || 0,
     };
   } catch {

@@ -2,23 +2,21 @@
  * The way to the machine: the counter is loaded when a sock is to be knitted, when its address is named,
  * or when it was on screen as the page was last closed; it then comes before and without the calculator.
  * @import {KnittedPair} from "../book/types"
- * @import {Answer, Asks, Request, Visit} from "./types"
  * @import {Machine} from "../machine/main.js"
- * @import {Knit} from "../machine/types"
+ * @import {Asks} from "./types"
  * @import {ShelfScreen} from "./shelf.js"
  * @import {StepsNav} from "./steps_nav.js"
  */
 import { html, nothing, render } from "lit-html";
 import { remember, remembered } from "../machine/remembered.js";
 import { bundle } from "./bundle.js";
+import { KnitIt } from "./knit_it.js";
 import { isLink } from "./steps_nav.js";
 
 const HASH = "#knit";
 const PAUSE_MS = 500; // a label is still being typed
 const NOT_LOADED =
   "The counter could not be loaded. Look whether there is a network, then load the page again. What was counted is kept.";
-const NOT_BEGUN =
-  "The counter could not be made ready. Look whether there is a network, load the page again, and tap “Knit it” once more.";
 const SILENT =
   "The phone's storage does not answer, so the sock on the machine cannot be shown. Load the page again; if it then does not come back, begin it again with “Knit it”.";
 const GONE =
@@ -28,17 +26,10 @@ const GONE =
 export class AtMachine extends EventTarget {
   /** @type {Promise<Machine> | undefined} */
   #machine;
-  /** @type {Request | undefined} */
-  #request;
-  /** @type {Visit | null} whose it is, where it is not her own */
-  #visit = null;
-  /** @type {PromiseWithResolvers<void> | undefined} kept when what is typed by now is answered */
-  #answer;
   /** @type {ReturnType<typeof setTimeout> | undefined} */
   #pause;
   /** False where the counter could not be shown, but may be once the page is loaded again. */
   #sure = true;
-  #button = /** @type {HTMLButtonElement} */ (document.getElementById("knit-it"));
   #told = /** @type {HTMLElement} */ (document.getElementById("machine-trouble"));
   #place = /** @type {HTMLElement} */ (document.getElementById("machine"));
 
@@ -48,7 +39,12 @@ export class AtMachine extends EventTarget {
     this.engine = engine;
     this.nav = nav;
     this.shelf = shelf;
-    this.#button.addEventListener("click", () => this.#begin());
+    this.knitIt = new KnitIt({
+      engine,
+      load: () => this.load(),
+      enter: (id) => this.enter(id),
+      trouble: (sentence) => this.#trouble(sentence),
+    });
     addEventListener("popstate", () => this.#follow());
   }
 
@@ -59,6 +55,7 @@ export class AtMachine extends EventTarget {
   start() {
     const { shown, step, unfinished } = remembered();
     const named = location.hash === HASH;
+    // Loaded anew, what she came from lies behind it already.
     if (named && (history.state || !shown)) return this.#show(shown);
     if (shown && !isLink(location.hash)) {
       // Leaving leads to the counts that are knitted, or wherever else she came from.
@@ -66,20 +63,6 @@ export class AtMachine extends EventTarget {
       return this.enter(shown);
     }
     if (unfinished) addEventListener("load", () => setTimeout(() => this.#line(), 500));
-  }
-
-  /** What is typed has changed, or whose sheet it is on. */
-  changed() {
-    this.#answer ??= Promise.withResolvers();
-  }
-
-  /** What "Knit it" would begin, and whose sheet it is on. @param {Answer} answer @param {Visit | null} visit */
-  offer({ plan, request }, visit) {
-    this.#visit = visit;
-    this.#request = plan && request;
-    this.#button.hidden = !plan;
-    this.#answer?.resolve();
-    this.#answer = undefined;
   }
 
   /** A wearer is called otherwise now. @param {string} wearer @param {string} label */
@@ -166,45 +149,6 @@ export class AtMachine extends EventTarget {
     }
   }
 
-  async #begin() {
-    this.#button.disabled = true;
-    this.#trouble("");
-    try {
-      await this.#answer?.promise; // or it would begin what stood here before
-      const request = this.#request;
-      if (!request) return;
-      const { first_sock, ...one } = request;
-      const { kind, id: wearer = "", label = "" } = this.#visit ?? {};
-      const who = kind === "wearer" ? { wearer, who: label } : {};
-      const [machine, knit, two] = await Promise.all([
-        this.load(),
-        this.#knit(one),
-        first_sock ? this.#knit(request) : undefined,
-      ]);
-      const id = await machine.begin({ request: /** @type {Request} */ (one), knit, two, ...who });
-      if (id) await this.enter(id);
-    } catch (error) {
-      console.error(error);
-      this.#trouble(NOT_BEGUN);
-    } finally {
-      this.#button.disabled = false;
-    }
-  }
-
-  /** What is written of sock one, if it is this very plan's. @param {object} request */
-  #measured(request) {
-    if (!this.#request) return {};
-    const { first_sock, ...plan } = this.#request;
-    return same(plan, request) ? /** @type {Record<string, string>} */ (first_sock ?? {}) : {};
-  }
-
-  /** @param {object} request @returns {Promise<Knit>} */
-  async #knit(request) {
-    const answer = /** @type {any} */ (await this.engine.ask({ do: "knit", request }));
-    if (answer.errors) throw new Error(JSON.stringify(answer.errors)); // what has a plan can be knitted
-    return answer;
-  }
-
   /** @param {string} sentence "" when it is over */
   #trouble(sentence) {
     const line = html`<div class="line trouble" role="alert"><p>${sentence}</p></div>`;
@@ -227,7 +171,7 @@ export class AtMachine extends EventTarget {
       place: this.#place,
       line: document.getElementById("machine-line"),
       ask: (/** @type {object} */ call) => this.engine.ask(call),
-      measured: (/** @type {object} */ request) => this.#measured(request),
+      measured: (/** @type {object} */ request) => this.knitIt.measured(request),
       shelf: {
         weighed: () => this.shelf().weighed,
         used: (/** @type {object} */ request) =>
@@ -240,9 +184,4 @@ export class AtMachine extends EventTarget {
       enter: (/** @type {string} */ id) => this.enter(id),
     });
   }
-}
-
-/** @param {object} one @param {object} other */
-function same(one, other) {
-  return JSON.stringify(one) === JSON.stringify(other);
 }

@@ -83,7 +83,7 @@ wireRows(form);
 keepSteady(form.element);
 const work = () => {
   const values = form.values();
-  atMachine.changed();
+  atMachine.knitIt.changed();
   calculator.work(toRequest(values), values);
 };
 form.addEventListener("change", (event) => {
@@ -124,7 +124,7 @@ calculator.addEventListener("answer", (event) => {
   firstSock.show(answer.plan);
   toBook.follow(answer);
   pockets.show(answer.plan);
-  atMachine.offer(answer, sheets.visit);
+  atMachine.knitIt.offer(answer, sheets.visit);
   chart.follow(answer);
   shelf.follow(answer);
 });

@@ -27,8 +27,7 @@ export class StepsNav extends EventTarget {
 
   /** @returns {StepName} */
   #fromAddress() {
-    const named = history.state?.step ?? location.hash.slice(1);
-    return STEPS.includes(named) ? named : "measure";
+    return stepOf(history.state?.step ?? location.hash.slice(1));
   }
 
   /** @param {StepName} step */
@@ -45,8 +44,7 @@ export class StepsNav extends EventTarget {
 
   /** Begin at a step that the address does not name. @param {string} step */
   begin(step) {
-    history.replaceState({ step }, "");
-    this.#show(this.#fromAddress());
+    this.#show(stepOf(step));
     this.settle();
   }
 
@@ -74,6 +72,11 @@ export class StepsNav extends EventTarget {
     const place = document.getElementById(`so-far-${step}`);
     if (place) place.textContent = text;
   }
+}
+
+/** The step of that name, else the first. @param {string} name @returns {StepName} */
+function stepOf(name) {
+  return STEPS.find((step) => step === name) ?? "measure";
 }
 
 /** Tell whether an address' fragment is meant as a plan's link. @param {string} hash */

@@ -1,0 +1,91 @@
+/**
+ * The button that begins a pair at the machine with the counts on screen.
+ * @import {Machine} from "../machine/main.js"
+ * @import {Knit} from "../machine/types"
+ * @import {Answer, Asks, Request, Visit} from "./types"
+ */
+
+const NOT_BEGUN =
+  "The counter could not be made ready. Look whether there is a network, load the page again, and tap “Knit it” once more.";
+
+export class KnitIt {
+  /** @type {Request | undefined} */
+  #request;
+  /** @type {Visit | null} whose it is, where it is not her own */
+  #visit = null;
+  /** @type {PromiseWithResolvers<void> | undefined} kept when what is typed by now is answered */
+  #answer;
+  #button = /** @type {HTMLButtonElement} */ (document.getElementById("knit-it"));
+
+  /**
+   * @param {object} parts
+   * @param {Asks} parts.engine @param {() => Promise<Machine>} parts.load
+   * @param {(id: string) => Promise<void>} parts.enter put a pair's counter on screen
+   * @param {(sentence: string) => void} parts.trouble "" when it is over
+   */
+  constructor({ engine, load, enter, trouble }) {
+    this.engine = engine;
+    this.load = load;
+    this.enter = enter;
+    this.trouble = trouble;
+    this.#button.addEventListener("click", () => this.#begin());
+  }
+
+  /** What is typed has changed, or whose sheet it is on. */
+  changed() {
+    this.#answer ??= Promise.withResolvers();
+  }
+
+  /** What it would begin, and whose sheet it is on. @param {Answer} answer @param {Visit | null} visit */
+  offer({ plan, request }, visit) {
+    this.#visit = visit;
+    this.#request = plan && request;
+    this.#button.hidden = !plan;
+    this.#answer?.resolve();
+    this.#answer = undefined;
+  }
+
+  /** What is written of sock one, if it is this very plan's. @param {object} request */
+  measured(request) {
+    if (!this.#request) return {};
+    const { first_sock, ...plan } = this.#request;
+    return same(plan, request) ? /** @type {Record<string, string>} */ (first_sock ?? {}) : {};
+  }
+
+  async #begin() {
+    this.#button.disabled = true;
+    this.trouble("");
+    try {
+      await this.#answer?.promise; // or it would begin what stood here before
+      const request = this.#request;
+      if (!request) return;
+      const { first_sock, ...one } = request;
+      const { kind, id: wearer = "", label = "" } = this.#visit ?? {};
+      const who = kind === "wearer" ? { wearer, who: label } : {};
+      const [machine, knit, two] = await Promise.all([
+        this.load(),
+        this.#knit(one),
+        first_sock ? this.#knit(request) : undefined,
+      ]);
+      const id = await machine.begin({ request: /** @type {Request} */ (one), knit, two, ...who });
+      if (id) await this.enter(id);
+    } catch (error) {
+      console.error(error);
+      this.trouble(NOT_BEGUN);
+    } finally {
+      this.#button.disabled = false;
+    }
+  }
+
+  /** @param {object} request @returns {Promise<Knit>} */
+  async #knit(request) {
+    const answer = /** @type {any} */ (await this.engine.ask({ do: "knit", request }));
+    if (answer.errors) throw new Error(JSON.stringify(answer.errors)); // what has a plan can be knitted
+    return answer;
+  }
+}
+
+/** @param {object} one @param {object} other */
+function same(one, other) {
+  return JSON.stringify(one) === JSON.stringify(other);
+}
