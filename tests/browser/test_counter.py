@@ -72,10 +72,7 @@ def test_a_section_and_a_heel_by_touch(new_phone: NewPhone) -> None:
         assert where in words
         expect(page.locator(".needle-number")).to_have_text(str(row["back"] or row["hold"]))
         for reminder in row["remind"]:
-            said = page.locator(".remind", has_text=reminder)
-            expect(said).to_be_visible()
-            weights = 1 if reminder == "Move the weight up." else 0
-            expect(said.locator("svg")).to_have_count(weights)
+            expect(page.locator(".remind", has_text=reminder)).to_be_visible()
         in_work = str(page.locator(".needle-work").get_attribute("d"))
         assert in_work.count("M") == abs(row["knits"][0] - row["knits"][1]) + 1
         target(page).tap()

@@ -76,7 +76,7 @@ function row(knit, step, { left, done, total }) {
     </span>
     <span class="row-words">
       <span class="soon">
-        ${step.remind.map((words) => html`<span class="remind">${words.includes("weight") ? html`<span aria-hidden="true">${weight}</span>` : nothing} ${words}</span>`)}
+        ${step.remind.map((words) => html`<span class="remind">${words}</span>`)}
         ${lastFew(left, "row")}
       </span>
       ${step.back ? move(html`Bring needle <b>${step.back}</b> back`, step.back_where) : nothing}
@@ -96,4 +96,3 @@ function move(words, place) {
 }
 
 const arrow = html`<svg viewBox="0 0 96 40" focusable="false"><path d="M4 20H86M68 5l20 15-20 15"/></svg>`;
-const weight = html`<svg viewBox="0 0 24 24" focusable="false"><path d="M12 3v5M8 8h8l3 12H5z"/></svg>`;

@@ -16,7 +16,6 @@ import { DRYING, WASHING } from "./washing.js";
 
 const KEY = "heelwise.tag";
 const OFFERED = 6;
-const TOLD_MS = 20000;
 const NO_COUNTS =
   "There are no counts for this pair yet, so the tag tells no size and has no code. Plan the pair first, or print it without.";
 const NOT_NOW = "The tag could not be made just now. Tap once more; what you wrote is still here.";
@@ -75,7 +74,6 @@ export class TagSheet {
       waiting = this.#printed ? [ready] : [...waiting, ready];
       this.#printed = false;
       this.#sheet.close();
-      tell();
     } catch {
       this.#say(NOT_NOW);
     }
@@ -118,8 +116,9 @@ export class TagSheet {
         ${waiting.length ? this.#others() : nothing}
         <div class="row">
           <button type="button" class="go" id="print-tag" @click=${() => this.#print()}>${waiting.length ? "Print the tags" : "Print the tag"}</button>
-          <button type="button" id="keep-tag" @click=${() => this.#keep()}>Print it later, with others</button>
+          <button type="button" id="keep-tag" aria-describedby="keep-tag-where" @click=${() => this.#keep()}>Print it later, with others</button>
         </div>
+        <p class="where" id="keep-tag-where">For later it waits until the page is closed, and no longer.</p>
       `,
       this.#sheet,
     );
@@ -213,21 +212,6 @@ function onShelf() {
   return Object.entries(new Draft().shelf ?? {})
     .filter(([name, fibre]) => name.endsWith(".fibre") && fibre.trim())
     .map(([, fibre]) => fibre.trim());
-}
-
-/** The sheet is gone, and with it whatever could have said so: the words stand above the tape for a while. */
-function tell() {
-  const line = document.createElement("p");
-  line.className = "tag-waits";
-  line.role = "status";
-  document.querySelector(".tag-waits")?.remove();
-  document.body.append(line);
-  const what = waiting.length === 1 ? "One tag waits" : `${waiting.length} tags wait`;
-  // Into a line that stands already, else it is not said to those who listen.
-  setTimeout(() => {
-    line.textContent = `${what} for the next one you print, and only until this page is closed.`;
-  }, 100);
-  setTimeout(() => line.remove(), TOLD_MS);
 }
 
 /** A sheet of its own for every tag, gone once it is closed; the way back closes it too. */
