@@ -93,7 +93,7 @@ ALL = (
         "First visit, without its times", (install.PYTHON, install.BUILD / "audit.py", "--untimed")
     ),
 )
-HOURS = ("-o", "faulthandler_timeout=10800")  # each of the four tests goes on for a quarter of one
+HOURS = ("-o", "faulthandler_timeout=10800")  # one of the four tests took 53 minutes
 MANY = ("env", "HEELWISE_STARTS=200", "HEELWISE_KILLS=100")
 LONG = (
     Check("More looks at every screen", (*PYTEST, *BROWSER, "-m", "long")),
@@ -125,7 +125,7 @@ def main() -> int:
     )
     parser.add_argument("--fast", action="store_true", help="leave out the slow ones (< 2 min)")
     parser.add_argument(
-        "--long", action="store_true", help="and what takes an hour: a million inputs, 100 kills"
+        "--long", action="store_true", help="and what takes hours: a million inputs, 100 kills"
     )
     options = parser.parse_args()
     checks = FAST if options.fast else ALL

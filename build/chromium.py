@@ -23,7 +23,7 @@ UNPACKED = install.TOOLS / "chromium"
 COMMANDS = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable")
 MAC_PLACES = ("/Applications/Chromium.app/Contents/MacOS/Chromium",)
 SHELL = "chromium-headless-shell"
-DEBIAN = ("chromium", SHELL, "fonts-liberation", "fonts-noto-core", "fonts-noto-color-emoji")
+DEBIAN = ("chromium", "fonts-liberation", "fonts-noto-core", "fonts-noto-color-emoji")
 FONTS = """<?xml version="1.0"?>
 <!DOCTYPE fontconfig SYSTEM "fonts.dtd">
 <fontconfig><dir>{0}/fonts</dir><cachedir>{0}/font-cache</cachedir></fontconfig>

@@ -4,6 +4,7 @@
  * @import {Values} from "../page/types"
  * @import {Aside, KnittedPair, Deleted, Particulars, Plan, State, Visit, Wearer} from "./types"
  */
+import { hasFoot } from "../page/values_of.js";
 import { channel } from "../storage/channel.js";
 import { persist } from "../storage/persist.js";
 import { Disk } from "./disk.js";
@@ -12,7 +13,6 @@ import { visitOf, wearerOf } from "./record.js";
 import { Unwritten } from "./unwritten.js";
 
 const PATIENCE = 2000; // ms
-const FOOT = /^(other_)?foot\.|^person\.shoe_size\.size$/;
 
 /** Fires "change" after every change, and "gone" (detail: id) for what another tab deleted. */
 export class Wearers extends EventTarget {
@@ -115,8 +115,7 @@ export class Wearers extends EventTarget {
     const visits = this.#visits.get(id) ?? [];
     const visit = visits.at(-1) ?? { wearer: id, number: this.#free(id), at: Date.now() };
     this.#visits.set(id, [...visits.slice(0, -1), { ...visit, values: typed(values) }]);
-    const measured = Object.keys(typed(values)).some((name) => FOOT.test(name));
-    this.change(id, measured && wearer.state === "to measure" ? { state: "measured" } : {});
+    this.change(id, hasFoot(values) && wearer.state === "to measure" ? { state: "measured" } : {});
   }
 
   /** The number of a next visit: not that of one that was set aside. @param {string} id */

@@ -16,6 +16,13 @@ export function valuesOf(raw) {
   return raw;
 }
 
+const OF_A_FOOT = /^(other_)?foot\.|^person\.shoe_size\.size$/;
+
+/** Whether anything is written of a foot; a link may bring the counts alone. @param {Values} values */
+export function hasFoot(values) {
+  return Object.entries(values).some(([name, value]) => OF_A_FOOT.test(name) && value.trim());
+}
+
 /**
  * What was typed for shelf or table once had no units beside it: bare numbers were in those of the sheet.
  * @param {Values | null} values @param {string | undefined} units @returns {Values | null}

@@ -1,11 +1,12 @@
 /**
  * The line that says whose sheet is on the table when it is not her own: a wearer's, a shared plan, with
  * the way back and the way to make it hers, or the invented example, with its feet to pick and its way out.
- * @import {Values, Visit} from "./types"
+ * @import {Visit} from "./types"
  */
 import { html, nothing, render } from "lit-html";
 import { choose, feet, title } from "./demo.js";
 import { short } from "./short.js";
+import { hasFoot } from "./values_of.js";
 
 /**
  * @typedef {object} Ways
@@ -126,10 +127,4 @@ export class VisitLine {
       <button type="button" id="remove-demo" @click=${this.ways.back}>Remove the example</button>
     </div>`;
   }
-}
-
-/** A link may bring the counts alone. @param {Values} values */
-function hasFoot(values) {
-  const foot = /^(other_)?foot\.|^person\.shoe_size\.size$/;
-  return Object.entries(values).some(([name, value]) => foot.test(name) && value.trim());
 }
