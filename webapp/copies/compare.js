@@ -1,24 +1,21 @@
 /**
  * What a copy would change here: what is new, what has gone further, and what is other than here, for
  * her to choose. Nothing of what is here goes unasked.
- * @import {Deleted, Host, Wearer} from "../book/types"
+ * @import {Deleted, Host} from "../book/types"
  * @import {Wearers} from "../book/wearers.js"
  * @import {Kept} from "../machine/types"
- * @import {Choices} from "../machine/settings.js"
  * @import {Values} from "../page/types"
- * @import {Change, Copy, Machine, Row, SheetName} from "./types"
+ * @import {Change, Copy, Found, Machine, Row, SheetName} from "./types"
  */
-import { measuresOf } from "../book/measures.js";
-import { seconds, USUAL } from "../machine/settings.js";
-import { SWITCHES } from "../machine/settings_sheet.js";
 import { SHEETS, Unreadable } from "./file.js";
+import { ofPair, ofSettings, ofWearer, rows } from "./rows.js";
 import { titleOf } from "./titles.js";
 import { visitsOf } from "./visits.js";
 
 // What always has a value in its form says nothing of her own.
 const CHOSEN = /^(units|way|who|chart\.by|person\.shoe_size\.system)$|\.kind$/;
 
-/** @param {Copy} copy @param {{ host: Host, wearers: Wearers }} here @returns {Promise<{ changes: Change[], same: Change["kind"][] }>} */
+/** @param {Copy} copy @param {{ host: Host, wearers: Wearers }} here @returns {Promise<Found>} */
 export async function compare(copy, { host, wearers }) {
   const found = [...(await wearerChanges(copy, host, wearers)), ...sheetChanges(copy, host)];
   if (copy.pairs.length || copy.settings) {
@@ -47,7 +44,7 @@ async function wearerChanges({ book }, host, wearers) {
     const here = wearer ? { wearer, visits: all.get(id) ?? [] } : null;
     found.push(
       change("wearer", label, here, file, {
-        rows: (mine) => rows(words(mine), words(file)),
+        rows: (mine) => rows(ofWearer(mine), ofWearer(file)),
         put: (one) => {
           // A sheet that still lies on the table would be written over the file's.
           if (one.take === "file") host.replaced(id);
@@ -83,7 +80,7 @@ async function machineChanges({ pairs, settings }, machine) {
     const further = mine && beginning(mine, file);
     if (mine && beginning(file, mine)) return /** @type {Change["kind"]} */ ("pair");
     const one = change("pair", file.session.label, mine, file, {
-      rows: (other) => rows(knitted(other, machine), knitted(file, machine)),
+      rows: (other) => rows(ofPair(other, machine), ofPair(file, machine)),
       put: ({ take }) => {
         if (take === "file") return machine.take(file, Boolean(mine) && !further);
       },
@@ -93,7 +90,7 @@ async function machineChanges({ pairs, settings }, machine) {
   });
   if (!settings || !Object.keys(settings).length) return found;
   const one = change("settings", "The settings at the machine", here.settings, settings, {
-    rows: (mine) => rows(set(mine), set(settings)),
+    rows: (mine) => rows(ofSettings(mine), ofSettings(settings)),
     put: ({ take }) => {
       if (take === "file") machine.set(settings);
     },
@@ -139,68 +136,6 @@ function beginning(early, late) {
     one === other &&
     early.happenings.every((happening, at) => plain(happening) === plain(late.happenings[at]))
   );
-}
-
-/**
- * Only what differs, side by side.
- * @param {Map<string, string>} mine @param {Map<string, string>} theirs
- * @param {(name: string) => string} [title] where they go by other names than are shown
- * @returns {Row[]}
- */
-function rows(mine, theirs, title = (name) => name) {
-  const found = [...new Set([...mine.keys(), ...theirs.keys()])]
-    .map((name) => ({ name, here: mine.get(name) ?? "", file: theirs.get(name) ?? "" }))
-    .filter(({ here, file }) => here !== file)
-    .map(({ name, ...both }) => ({ title: title(name), ...both }));
-  // What is not shown word by word must not look as if nothing differed.
-  const before = { title: "What was written before", here: "this phone’s", file: "the file’s" };
-  return found.length ? found : [before];
-}
-
-/** @param {Deleted} one @returns {Map<string, string>} */
-function words({ wearer, visits }) {
-  /** @type {[keyof Wearer, string][]} */
-  const titles = [
-    ["label", "Label"],
-    ["state", "How far"],
-    ["due", "Promised for"],
-    ["asked", "Who was asked"],
-    ["length", "How long"],
-    ["ease", "How close"],
-    ["colours", "Colours"],
-    ["allergy", "Allergy"],
-    ["price", "Price"],
-  ];
-  const measures = measuresOf(visits.at(-1)?.values ?? {});
-  return new Map([
-    ...titles.map(
-      ([name, title]) => /** @type {[string, string]} */ ([title, String(wearer[name])]),
-    ),
-    ...measures.map(({ title, text }) => /** @type {[string, string]} */ ([title, text])),
-    ["Visits", String(visits.length)],
-  ]);
-}
-
-/** @param {Kept} kept @param {Machine} machine @returns {Map<string, string>} */
-function knitted(kept, machine) {
-  const last = kept.happenings.at(-1)?.at;
-  return new Map([
-    ["Where it stands", machine.standing(kept)],
-    ["Counted last", last ? new Date(last).toLocaleString() : "nothing yet"],
-    ["Counts and notes", String(kept.happenings.length)],
-  ]);
-}
-
-/** @param {Partial<Choices>} settings @returns {Map<string, string>} */
-function set(settings) {
-  const all = { ...USUAL, ...settings };
-  return new Map([
-    ["Two within this time count as one", all.guard ? seconds(all.guard) : "off"],
-    ...SWITCHES.map(
-      ({ name, words: title }) =>
-        /** @type {[string, string]} */ ([title, all[name] ? "on" : "off"]),
-    ),
-  ]);
 }
 
 /** What she has typed of a sheet; null where that is nothing. @param {Values | null} values @returns {Values | null} */
