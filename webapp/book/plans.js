@@ -58,6 +58,19 @@ export function reached(plans, state, pair) {
   return known && place(state) > place(pair.state) ? state : pair.state;
 }
 
+/**
+ * The visits with other plans in the one that has a plan knitted as `session`, else in the last; themselves
+ * where that changes nothing.
+ * @param {Visit[]} visits at least one @param {(plans: Plan[]) => Plan[]} next @param {string} [session]
+ */
+export function withPlans(visits, next, session) {
+  const of = visits.findLast(({ plans }) => plans?.some((one) => one.knitted === session));
+  const visit = (session && of) || visits[visits.length - 1];
+  const [before, plans] = [visit.plans ?? [], next(visit.plans ?? [])];
+  if (JSON.stringify(before) === JSON.stringify(plans)) return visits;
+  return visits.map((one) => (one === visit ? { ...visit, plans } : one));
+}
+
 /** From the same, as typed. @param {Plan} one @param {Plan} other */
 function same(one, other) {
   const [mine, theirs] = [one, other].map(({ values }) =>

@@ -8,7 +8,7 @@ import { hasFoot } from "../page/values_of.js";
 import { channel } from "../storage/channel.js";
 import { persist } from "../storage/persist.js";
 import { Disk } from "./disk.js";
-import { begun, knitted, knittedByHand, lookedAt, reached } from "./plans.js";
+import { begun, knitted, knittedByHand, lookedAt, reached, withPlans } from "./plans.js";
 import { visitOf, wearerOf } from "./record.js";
 import { Unwritten } from "./unwritten.js";
 
@@ -147,21 +147,13 @@ export class Wearers extends EventTarget {
     this.change(id, { state: reached(plans, state, pair) });
   }
 
-  /**
-   * The plans of the visit that has one knitted as `session`, else of the last.
-   * @param {string} id @param {(plans: Plan[]) => Plan[]} next @param {string} [session]
-   */
+  /** @param {string} id @param {(plans: Plan[]) => Plan[]} next @param {string} [session] as in `withPlans` */
   async #plan(id, next, session) {
     const visits = await this.visits(id);
     if (!visits?.length) return;
-    const of = visits.findLast(({ plans }) => plans?.some((one) => one.knitted === session));
-    const visit = (session && of) || visits[visits.length - 1];
-    const [before, plans] = [visit.plans ?? [], next(visit.plans ?? [])];
-    if (JSON.stringify(before) === JSON.stringify(plans)) return;
-    this.#visits.set(
-      id,
-      visits.map((one) => (one === visit ? { ...visit, plans } : one)),
-    );
+    const now = withPlans(visits, next, session);
+    if (now === visits) return;
+    this.#visits.set(id, now);
     this.#changed(id);
   }
 
