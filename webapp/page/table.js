@@ -43,7 +43,7 @@ export function renderTable(chart, place, request) {
               (row, at) => html`<tr class=${at === own.row ? "own" : ""}>
                 <th scope="row"><b>${row.label}</b>
                   <small>${chart.by === "length" ? row.length.other : row.length.text}</small>
-                  ${at === own.row ? html`<small class="this">this foot</small>` : nothing}</th>
+                  ${at === own.row ? html`<small class="this">nearest to<br />this foot</small>` : nothing}</th>
                 ${row.rounds.map((rounds, column) => html`<td class=${column === own.column ? "own" : ""}>${rounds ?? "–"}</td>`)}
               </tr>`,
             )}
