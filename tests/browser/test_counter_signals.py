@@ -10,6 +10,7 @@ from typing import Any
 from playwright.sync_api import BrowserContext, Page, expect
 
 from tests.browser.at_machine import begun, done, go_to, settings
+from tests.browser.host import comes_true
 
 NewPhone = Callable[..., BrowserContext]
 EARS = """
@@ -85,7 +86,8 @@ def test_counts_are_spoken_where_she_wants_it(new_phone: NewPhone) -> None:
     assert page.evaluate("spoken") == ["7", "6", "5 rounds to go."]
     go_to(page, "Heel", 1)
     page.evaluate("spoken = []")
-    count(page, 1)
+    count(page, 1)  # sees the jump's own words change, now and then, and not yet the count's
+    comes_true(page, lambda: page.evaluate("spoken.length"))
     (words,) = page.evaluate("spoken")
     assert words.startswith("Knit to the right, needle 2 to 29.")
 
