@@ -5,6 +5,7 @@
  */
 import { countedOf } from "../page/counted_of.js";
 import { valuesOf } from "../page/values_of.js";
+import { datesOf } from "../storage/dated.js";
 import { STATES } from "./states.js";
 
 const WORDS = /** @type {const} */ ([
@@ -26,7 +27,7 @@ export function wearerOf(raw) {
   const { id, label } = raw;
   const state = STATES.find(({ name }) => name === raw.state)?.name ?? "to measure";
   const made = Number.isFinite(raw.made) ? raw.made : 0;
-  return { ...Object.fromEntries(words), id, label, state, made };
+  return { ...Object.fromEntries(words), id, label, state, made, ...dates(raw) };
 }
 
 /** @param {any} raw @returns {Visit} @throws {TypeError} where it is not one */
@@ -39,6 +40,7 @@ export function visitOf(raw) {
     number,
     at: Number.isFinite(at) ? at : 0,
     values: valuesOf(raw.values),
+    ...dates(raw),
     ...(raw.plans ? { plans: /** @type {any[]} */ (raw.plans).map(planOf) } : {}),
     ...Object.fromEntries(before.map((name) => [name, raw[name]])),
   };
@@ -55,4 +57,9 @@ function planOf(raw) {
     ...(two ? { two: countedOf(two) } : {}),
     ...(knitted ? { knitted } : {}),
   };
+}
+
+/** When its fields were changed, where that is known. @param {any} raw @returns {{ changed?: import("../storage/dated.js").Dates }} */
+function dates({ changed }) {
+  return changed === undefined ? {} : { changed: datesOf(changed) };
 }

@@ -1,6 +1,7 @@
 /** The book of wearers: what is kept of each, and of each visit. */
 import type { Machine, SheetName, Sheets } from "../copies/types";
 import type { Again, Counted, Request, Values } from "../page/types";
+import type { Dates } from "../storage/dated.js";
 
 export type State =
   | "to measure"
@@ -30,6 +31,8 @@ export interface Wearer extends Particulars {
   id: string;
   /** the phone's clock, in ms: when it was written into the book */
   made: number;
+  /** when each of the particulars was changed last, in ms; those of before dates are not named */
+  changed?: Dates;
 }
 /** The counts of a pair, as they were looked at last or as they were knitted. */
 export interface Plan {
@@ -59,6 +62,8 @@ export interface Visit {
   number: number;
   at: number;
   values: Values;
+  /** when each field of the values was changed last, in ms; those of before dates are not named */
+  changed?: Dates;
   /** the one on hand last */
   plans?: Plan[];
   /** how it stood when the next visit began */
