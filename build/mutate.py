@@ -78,6 +78,11 @@ def known(file: Path = KNOWN) -> dict[Survivor, str]:
     return found
 
 
+def path_of(module: str) -> str:
+    """Return the file of a module: engine/judge/fit.py of `judge.fit`."""
+    return f"engine/{module.replace('.', '/')}.py"
+
+
 def interval(killed: int, tried: int) -> tuple[float, float]:
     """The share killed of all mutants, 95 % interval by Wilson (1927, JASA 22, 209)."""
     share, z2 = killed / tried, _TO_95_PERCENT**2
@@ -92,16 +97,16 @@ def interval(killed: int, tried: int) -> tuple[float, float]:
 
 def summed_up(results: list[Result], why: dict[Survivor, str]) -> tuple[list[str], bool]:
     """The lines to print, and whether enough were killed and each survivor has its reason."""
-    lines = [f"{'module':14} {'places':>6} {'tried':>6} {'killed':>6} {'lived':>6}"]
+    lines = [f"{'module':22} {'places':>6} {'tried':>6} {'killed':>6} {'lived':>6}"]
     for module in dict.fromkeys(one["module"] for one in results):
         of = [one for one in results if one["module"] == module]
         lived = sum(one["outcome"] == "survived" for one in of)
-        lines.append(f"{module:14} {of[0]['of']:6} {len(of):6} {len(of) - lived:6} {lived:6}")
+        lines.append(f"{module:22} {of[0]['of']:6} {len(of):6} {len(of) - lived:6} {lived:6}")
     lived = [one for one in results if one["outcome"] == "survived"]
     new = [one for one in lived if Survivor(one["module"], one["before"], one["after"]) not in why]
     for one in new:
         lines.append(
-            f"\nNEW  engine/{one['module']}.py:{one['line']} ({one['tests']} tests)\n"
+            f"\nNEW  {path_of(one['module'])}:{one['line']} ({one['tests']} tests)\n"
             f"  - {one['before']}\n  + {one['after']}"
         )
     killed = len(results) - len(lived)
@@ -118,7 +123,7 @@ def summed_up(results: list[Result], why: dict[Survivor, str]) -> tuple[list[str
 def main() -> int:
     """Tries the mutants and prints what became of them."""
     parser = argparse.ArgumentParser(prog="python3 build/mutate.py", description="Mutation tests.")
-    parser.add_argument("modules", nargs="*", help="of the engine, such as fit; without: all")
+    parser.add_argument("modules", nargs="*", help="of the engine, such as judge.fit; without: all")
     parser.add_argument("--most", type=int, default=MOST, help=f"mutants of a module ({MOST})")
     parser.add_argument("--whole", action="store_true", help="all mutants")
     parser.add_argument("--seed", default=SEED, help="draws other mutants")

@@ -1,6 +1,6 @@
-"""Makes `engine/population_table.py`, the figures about people, from two public surveys.
+"""Makes `engine/people/population_table.py`, the figures about people, from two public surveys.
 
-    python build/population_table.py ADULTS.csv CHILDREN.csv [--out engine/population_table.py]
+    python build/population_table.py ADULTS.csv CHILDREN.csv [--out FILE]
 
 Adults are kept as means and covariances, of women, of men, and of an equal mix of the two (within
 and between the sexes), with the weight as its natural logarithm: body weight is lopsided, its
@@ -226,8 +226,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     parser = argparse.ArgumentParser(description="Makes the engine's figures about people.")
     parser.add_argument("adults", type=Path, help="foot and leg columns of ANSUR II")
     parser.add_argument("children", type=Path, help="foot and leg columns of the 1977 survey")
-    here = Path(__file__).resolve().parent.parent
-    parser.add_argument("--out", type=Path, default=here / "engine" / "population_table.py")
+    people = Path(__file__).resolve().parents[1] / "engine" / "people"
+    parser.add_argument("--out", type=Path, default=people / "population_table.py")
     chosen = parser.parse_args(arguments)
     chosen.out.write_text(table(adults(chosen.adults), children(chosen.children)), encoding="utf-8")
     return 0

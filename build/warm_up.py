@@ -22,7 +22,7 @@ def calls() -> list[dict[str, Any]]:
 
     Python also gets quicker where it has been before (PEP 659), and a snapshot keeps that.
     """
-    from engine import cuff
+    from engine.sections import cuff
 
     pages = [
         {

@@ -13,7 +13,7 @@ import sys
 from typing import Any, BinaryIO
 
 from engine import api
-from engine.errors import Problem, Refused
+from engine.read.errors import Problem, Refused
 
 _NOT_TEXT = Problem("", "This is not text in UTF-8.", "Save it as UTF-8 and try again.")
 

@@ -34,32 +34,28 @@ import json
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from engine import (
+from engine.answers import (
+    anonymous,
     at_machine,
     card,
     chart,
-    counted,
-    counts_only,
-    cuff,
-    first_sock,
-    foot,
-    leg,
+    code,
+    kept_counts,
     link,
-    picture,
-    plain_json,
-    plan,
-    qr_code,
     sheet,
-    shelf,
     shelf_sheet,
-    stock,
-    swatch,
     tag,
-    units,
-    used,
+    yarn_used,
 )
-from engine.errors import Problem, Refused
-from engine.fields import Fields
+from engine.drawing import picture
+from engine.fabric import swatch, yarn_at_hand
+from engine.judge import shelf
+from engine.people import foot
+from engine.read import plain_json, units
+from engine.read.errors import Problem, Refused
+from engine.read.fields import Fields
+from engine.sections import cuff, leg
+from engine.sock import first_sock, plan
 
 _NOT_A_CALL = Problem("", "This cannot be read.", "Send one JSON object.")
 
@@ -71,29 +67,29 @@ def _plan(call: Mapping[str, Any]) -> dict[str, Any]:
 def _page(call: Mapping[str, Any]) -> dict[str, Any]:
     sock = plan.make(call.get("request"))
     request: Mapping[str, Any] = call["request"]
-    bare = counts_only.of(request, sock)
+    bare = anonymous.of(request, sock)
     return {
         "plan": sheet.write(sock),
         "picture": picture.draw(sock, sheet.places(sock)),
         "link": link.write(request),
         "counts_link": bare.request and link.write(bare.request),
         "counts_link_words": bare.words,
-        "counted": counted.write(sock, request),
+        "counted": kept_counts.write(sock, request),
     }
 
 
 def _knit(call: Mapping[str, Any]) -> dict[str, Any]:
     sock = plan.make(call.get("request"))
-    return {**at_machine.write(sock), "counted": counted.write(sock, call["request"])}
+    return {**at_machine.write(sock), "counted": kept_counts.write(sock, call["request"])}
 
 
 def _again(call: Mapping[str, Any]) -> dict[str, Any]:
-    return counted.again(plan.make(call.get("request")), call.get("counted"))
+    return kept_counts.again(plan.make(call.get("request")), call.get("counted"))
 
 
 def _used(call: Mapping[str, Any]) -> dict[str, Any]:
     sock = plan.make(call.get("request"))
-    return used.write(sock, call["request"], call.get("shelf"))
+    return yarn_used.write(sock, call["request"], call.get("shelf"))
 
 
 def _card(call: Mapping[str, Any]) -> dict[str, Any]:
@@ -110,7 +106,7 @@ def _tag(call: Mapping[str, Any]) -> dict[str, Any]:
 
 
 def _code(call: Mapping[str, Any]) -> dict[str, Any]:
-    return qr_code.draw(_text(call, "text"))
+    return code.draw(_text(call, "text"))
 
 
 def _text(call: Mapping[str, Any], name: str) -> str:
@@ -158,9 +154,9 @@ _LENGTHS = {
 }
 
 
-_YARN = {f"stock.{name}": span for name, span in stock.LENGTHS.items()}
+_YARN = {f"stock.{name}": span for name, span in yarn_at_hand.LENGTHS.items()}
 _WEIGHTS = {
-    **{f"stock.{name}": span for name, span in stock.WEIGHTS.items()},
+    **{f"stock.{name}": span for name, span in yarn_at_hand.WEIGHTS.items()},
     **{f"fabric.swatch.{name}": span for name, span in swatch.WEIGHTS.items()},
 }
 

@@ -35,7 +35,7 @@ PATIENCE_S = 15.0
 _ENDLESS_S, _MEMORY = 30, 4 << 30
 _IS_FUNCTION = 0x2  # CO_NEWLOCALS: a function's body, not a class's
 # Made at import, by functions of the module that no test comes by later.
-_AT_IMPORT = {"population": ("_GROUPS",), "shoe_size": ("_SCALES", "RANGE")}
+_AT_IMPORT = {"people.population": ("_GROUPS",), "people.shoe_size": ("_SCALES", "RANGE")}
 
 Tests = dict[str, tuple[float, pytest.Item]]  # by name: its seconds
 
@@ -67,6 +67,11 @@ def passes(item: pytest.Item, following: pytest.Item | None) -> bool:
     return not any(one.failed for one in runtestprotocol(item, log=False, nextitem=following))
 
 
+def named(file: Path) -> str:
+    """Return how a module of the engine is called here: `judge.fit`."""
+    return ".".join(file.relative_to(ENGINE).with_suffix("").parts)
+
+
 def reach(items: list[pytest.Item], told: Path) -> int:
     """Writes down, with no mutant, what each test takes and the lines it comes by."""
     seen = coverage.Coverage(data_file=None, include=[f"{ENGINE}/*"])
@@ -82,7 +87,7 @@ def reach(items: list[pytest.Item], told: Path) -> int:
         took[item.nodeid] = time.process_time() - begun
     seen.stop()
     data = seen.get_data()
-    lines = {Path(file).stem: data.contexts_by_lineno(file) for file in data.measured_files()}
+    lines = {named(Path(file)): data.contexts_by_lineno(file) for file in data.measured_files()}
     told.write_bytes(pickle.dumps((took, lines)))
     return 0
 
@@ -158,13 +163,13 @@ class Trial:
         found, running = living(), dict[int, dict[str, Any]]()
         gc.freeze()
         for name in self.options["modules"] or arithmetic.MODULES:
-            file = ENGINE / f"{name}.py"
+            file = ENGINE / f"{name.replace('.', '/')}.py"
             source = file.read_text(encoding="utf-8")
             places = arithmetic.places(source)
             most, seed = self.options["most"], self.options["seed"]
             chosen = arithmetic.sampled(places, most, f"{seed} {name}")
             around = arithmetic.statements(source)
-            for mutant in arithmetic.mutants(file, chosen):
+            for mutant in arithmetic.mutants(name, file, chosen):
                 near = around.get(mutant.line, ()) if name not in _AT_IMPORT else lines[name]
                 reaching = {test for line in near for test in lines[name].get(line, ()) if test}
                 items, seconds = in_order(name, [tests[test] for test in sorted(reaching)])
@@ -187,7 +192,7 @@ def in_order(
         function = item.nodeid.partition("[")[0]
         # Those of `pocket_sheet` stand in test_pockets.py as well.
         of = Path(item.path).stem.removeprefix("test_").removesuffix("s")
-        other = not module.startswith(of)
+        other = not module.rpartition(".")[2].startswith(of)
         ranked.append((other, other and of_function[function], seconds, item.nodeid, item))
         of_function[function] += 1
     kept, whole = list[pytest.Item](), 0.0

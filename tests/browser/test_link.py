@@ -8,7 +8,7 @@ from playwright.sync_api import BrowserContext, Page, expect
 from tests.browser.at_machine import planned, target
 from tests.browser.book import new_wearer, open_book
 from tests.browser.walk import choose, field, figures, fill_foot, opened, step
-from tests.engine.test_link import made_of
+from tests.engine.answers.test_link import made_of
 
 NewPhone = Callable[..., BrowserContext]
 

@@ -9,11 +9,11 @@ from build import mutate
 from build.mutate import Survivor
 
 ROOT = Path(__file__).resolve().parents[2]
-REASON = {Survivor("fit", "a < b", "a <= b"): "the two are never alike"}
+REASON = {Survivor("judge.fit", "a < b", "a <= b"): "the two are never alike"}
 
 
 def result(outcome: str, after: str = "a <= b") -> dict[str, Any]:
-    line = {"module": "fit", "line": 7, "before": "a < b", "after": after}
+    line = {"module": "judge.fit", "line": 7, "before": "a < b", "after": after}
     return {**line, "of": 40, "tests": 3, "outcome": outcome, "seconds": 1.0}
 
 
@@ -32,7 +32,7 @@ def test_a_survivor_without_a_reason_is_shown_and_is_not_enough() -> None:
     results = [result("survived", "a > b"), *[result("killed")] * 99]
     lines, enough = mutate.summed_up(results, REASON)
     assert not enough
-    assert any("NEW  engine/fit.py:7" in line and "+ a > b" in line for line in lines)
+    assert any("NEW  engine/judge/fit.py:7" in line and "+ a > b" in line for line in lines)
 
 
 def test_the_interval_is_wilson_s() -> None:
@@ -44,7 +44,7 @@ def test_the_interval_is_wilson_s() -> None:
 
 def test_each_survivor_listed_is_a_line_of_its_module() -> None:
     for (module, before, after), why in mutate.known().items():
-        source = (ROOT / "engine" / f"{module}.py").read_text(encoding="utf-8")
+        source = (ROOT / mutate.path_of(module)).read_text(encoding="utf-8")
         assert before in [line.strip() for line in source.splitlines()], (module, before)
         assert after != before
         assert why

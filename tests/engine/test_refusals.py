@@ -10,9 +10,9 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from engine import plan as planning
 from engine.api import answer
-from engine.errors import Refused
+from engine.read.errors import Refused
+from engine.sock import plan as planning
 from tests.asking import asked, plan, refused
 from tests.engine.drawn_requests import Json, knittable
 from tests.engine.drawn_requests import plan as plan_of

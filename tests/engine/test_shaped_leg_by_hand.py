@@ -8,14 +8,15 @@ from math import exp, log
 
 import pytest
 
-from engine import shaped_leg, sources
-from engine.cuff import Cuff
-from engine.errors import Refused
-from engine.fabric import Fabric
-from engine.foot import Measure
-from engine.leg import Girth
-from engine.screw import Setting
-from engine.shaped_leg import Ground
+from engine import sources
+from engine.fabric.fabric import Fabric
+from engine.fabric.tension import Setting
+from engine.people.foot import Measure
+from engine.read.errors import Refused
+from engine.sections import shaped_leg
+from engine.sections.cuff import Cuff
+from engine.sections.leg import Girth
+from engine.sections.shaped_leg import Ground
 
 CLOTH = Fabric(0.3, 0.4, 0.0, 0.0, "gauge", "", 240.0, True, 1.8)
 ANKLE, CALF = 0.43 * 200, 1.37 * 200  # heights on a foot of 200 mm: 86 and 274

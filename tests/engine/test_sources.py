@@ -17,9 +17,11 @@ from engine import sources
 from engine.sources import Cited
 
 FOLDER = Path(str(engine.__file__)).parent
-GENERATED = {"population_table"}  # figures about people, cited as a whole at its head
+GENERATED = {"people.population_table"}  # figures about people, cited as a whole at its head
 MODULES = sorted(
-    path.stem for path in FOLDER.glob("*.py") if path.stem not in {"__init__", "__main__"}
+    ".".join(path.relative_to(FOLDER).with_suffix("").parts)
+    for path in FOLDER.rglob("*.py")
+    if path.stem not in {"__init__", "__main__"}
 )
 
 
@@ -34,7 +36,7 @@ def cited() -> Iterator[tuple[str, str, Cited]]:
 
 
 def tree(module: str) -> ast.Module:
-    return ast.parse((FOLDER / f"{module}.py").read_text(encoding="utf-8"))
+    return ast.parse((FOLDER / f"{module.replace('.', '/')}.py").read_text(encoding="utf-8"))
 
 
 def assigned(module: str) -> set[str]:
@@ -67,7 +69,7 @@ def telling(value: float) -> bool:
 
 def test_there_are_figures_to_look_at() -> None:
     assert len(list(cited())) > 40
-    assert {module for module, _, _ in cited()} >= {"sources", "yarn", "shoe_size"}
+    assert {module for module, _, _ in cited()} >= {"sources", "fabric.yarn", "people.shoe_size"}
 
 
 @pytest.mark.parametrize(("module", "name", "figure"), sorted(cited()), ids=str)

@@ -13,7 +13,7 @@ from typing import Any
 import pytest
 from hypothesis import strategies as st
 
-from engine import link
+from engine.answers import link
 from engine.api import answer_text
 from tests.fuzz.drawn import anything, corpus, cut_up, spoilt, tried
 from tests.fuzz.invariant import answered, in_little_room

@@ -16,7 +16,7 @@ from math import ceil
 
 import pytest
 
-from engine.yarn import read_number
+from engine.fabric.yarn import read_number
 from tests.asking import plan
 
 SIX_FIGURES = 1e-5

@@ -14,7 +14,7 @@ from __future__ import annotations
 import pytest
 
 from engine import sources
-from engine.yarn import metres_per_100_g, read_number
+from engine.fabric.yarn import metres_per_100_g, read_number
 from tests.asking import MM_PER_INCH, plan
 
 SUPER_FINE = (1901, 2400)

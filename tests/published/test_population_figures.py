@@ -12,8 +12,8 @@ import math
 
 import pytest
 
-from engine import population_table
-from engine.population import Sex, estimate
+from engine.people import population_table
+from engine.people.population import Sex, estimate
 
 SEXES: tuple[Sex | None, ...] = ("woman", "man", None)
 

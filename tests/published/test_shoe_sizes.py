@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import pytest
 
-from engine.shoe_size import foot_length, size
+from engine.people.shoe_size import foot_length, size
 
 ROWS = [  # foot in mm, EU, UK, US men, US women
     (220, 35, 3, 4, 5),

@@ -21,8 +21,8 @@ import numpy as np
 import pytest
 
 from build import population_table as maker
-from engine import population, population_table, shoe_size
-from engine.population import MEASURES, Sex, estimate
+from engine.people import population, population_table, shoe_size
+from engine.people.population import MEASURES, Sex, estimate
 
 DATA = Path(__file__).resolve().parents[2].parent / "shared" / "data"
 ADULTS, CHILDREN = DATA / "ansur2_foot_leg.csv", DATA / "anthrokids1977_foot_leg.csv"
@@ -73,21 +73,22 @@ NORMAL_80 = 1.2816  # NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.6.7.1
 
 def _refitted(text: str) -> ModuleType:
     """The engine's `population` over another table of figures, as a module of its own."""
-    figures = ModuleType("engine.population_table")
+    figures = ModuleType("engine.people.population_table")
     exec(compile(text, "figures made for a test", "exec"), figures.__dict__)  # noqa: S102
-    spec = importlib.util.find_spec("engine.population")
+    spec = importlib.util.find_spec("engine.people.population")
     assert spec is not None
     assert spec.loader is not None
     module = importlib.util.module_from_spec(spec)
-    kept = sys.modules["engine.population_table"], sys.modules["engine.population"]
-    package = sys.modules["engine"]
+    table, estimates = "engine.people.population_table", "engine.people.population"
+    kept = sys.modules[table], sys.modules[estimates]
+    package = sys.modules["engine.people"]
     try:
-        sys.modules["engine.population_table"] = figures
-        sys.modules["engine.population"] = module  # dataclasses look their module up
+        sys.modules[table] = figures
+        sys.modules[estimates] = module  # dataclasses look their module up
         package.population_table = figures  # type: ignore[attr-defined]
         spec.loader.exec_module(module)
     finally:
-        sys.modules["engine.population_table"], sys.modules["engine.population"] = kept
+        sys.modules[table], sys.modules[estimates] = kept
         package.population_table = kept[0]  # type: ignore[attr-defined]
     return module
 

@@ -1,0 +1,1 @@
+"""What each door of the engine returns, as plain data."""

@@ -1,0 +1,97 @@
+"""A plan without the person: a request for the very same counts that holds no measure of anybody.
+
+What is left are cylinder, yarn and fabric as they were told, sock one where this is sock two, and
+every count as it was worked out: cuff, leg, heel, toe, and for the foot rounds the length of the
+sock's own foot. That length stands in the middle of all that round to the same rounds, so it may be
+written in whole tenths of a mm; that of a sock two may not, and is written to its thousandths. Foot
+and other foot, sex, age, height, weight, shoe size, the yarn at hand and the girths of a leg stay
+behind.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any, NamedTuple
+
+from engine.read import units
+from engine.sections import cuff, leg
+from engine.sections.short_row import Pocket
+from engine.sock import plan
+from engine.sock.sock import Sock
+
+_OF_THE_PERSON = ("foot", "other_foot", "person")
+_AS_TOLD = ("units", "cylinder", "fabric", "first_sock")
+_BANDS = "The bands of this leg stand on its girths and stay behind: without them it is plain."
+_BEYOND = "This sock is shorter or higher than a link without the foot can tell."
+
+
+class Bare(NamedTuple):
+    """A request without the person, None where there can be none; `words` tell what it lacks."""
+
+    request: Mapping[str, Any] | None
+    words: str = ""
+
+
+def of(request: Mapping[str, Any], sock: Sock) -> Bare:
+    """Return a request for the counts of `sock`: `request` itself where it tells of nobody."""
+    return without_person(request, sock) if personal(request) else Bare(request)
+
+
+def personal(request: Mapping[str, Any]) -> bool:
+    """Tell whether a request that was planned says anything of a person."""
+    wished = request.get("sock") or {}
+    of_leg = wished.get("leg") or {}
+    return any(map(_says, (*map(request.get, _OF_THE_PERSON), of_leg.get("girths"))))
+
+
+def without_person(request: Mapping[str, Any], sock: Sock) -> Bare:
+    """Return a request for the counts of `sock`, planned from `request`, without the person."""
+    length = _length(sock)
+    if length not in plan.SOCK_LENGTH or sock.leg_rounds not in leg.ROUNDS:
+        return Bare(None, _BEYOND)
+    kept = {name: request[name] for name in _AS_TOLD if name in request}
+    cuff_told = (request.get("sock") or {}).get("cuff") or {}
+    counts = {
+        "cuff": {
+            **{name: cuff_told[name] for name in cuff.WIDTHS if name in cuff_told},
+            "kind": sock.cuff.kind,
+            "rounds": sock.cuff.rounds,
+            "every": sock.cuff.every,
+        },
+        "leg": {"rounds": sock.leg_rounds},
+        "heel": _pocket(sock.heel),
+        "toe": _pocket(sock.toe),
+        "foot_length_of_sock": _written(length, sock),
+    }
+    return Bare({**kept, "sock": counts}, _BANDS if sock.leg.shaped else "")
+
+
+def _length(sock: Sock) -> float:
+    """Return a length of the sock's foot in mm that gives its foot rounds.
+
+    For sock two it must also give sock one a foot, before that was known: the length it was aimed
+    at did.
+    """
+    if sock.knitted_rounds is not None:
+        return max(sock.foot_length, sock.aimed)
+    return sock.foot_length
+
+
+def _written(mm: float, sock: Sock) -> str:
+    more = 0 if sock.knitted_rounds is None else 2
+    if sock.system == "in":
+        return f"{units.number(mm / units.MM_PER_INCH, 3 + more)} in"
+    return f"{units.number(mm / 10, 2 + more)} cm"
+
+
+def _pocket(pocket: Pocket) -> dict[str, int]:
+    return {"left": pocket.left, "needles": pocket.needles}
+
+
+def _says(value: Any) -> bool:
+    """Tell whether anything is written anywhere in a value."""
+    if isinstance(value, Mapping):
+        return any(map(_says, value.values()))
+    if isinstance(value, list):
+        return any(map(_says, value))
+    return bool(value.strip()) if isinstance(value, str) else value is not None

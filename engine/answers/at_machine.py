@@ -1,0 +1,87 @@
+"""A sock as it is knitted: its steps as data, so that a phone can count them without the engine.
+
+What the plan's steps do not say, because a list need not: where on the cylinder the needle stands
+that is brought back or lifted, and what else is due before a row is cranked.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from engine.answers import sheet
+from engine.answers.steps import WEIGHT_ROWS, Step
+from engine.machine import half_mark
+from engine.sections.short_row import Pocket
+from engine.sock.sock import Sock
+
+_WEIGHT = "Move the weight up."
+_HALFWAY = "From here a needle comes back before each row."
+
+
+def write(sock: Sock) -> dict[str, Any]:
+    """Return all that the counter at the machine knows of one sock.
+
+    `pockets` has each one's `needles`, `left`, `rows` and the slot of its needle 1; `notes` what is
+    asked of sock one's measures; a row has, besides what the plan's has, the `half` it belongs to,
+    the words of where its needles stand, and what to remember before it (`remind`, often empty); a
+    step of a leg with tensions of its own, and each after it, how the `tension` is set there.
+    """
+    slots, pockets = sock.cylinder.slots, {"heel": sock.heel, "toe": sock.toe}
+    rounds = "1 round" if sock.foot_rounds == 1 else f"{sock.foot_rounds} rounds"
+    return {
+        "slots": slots,
+        "every": sock.cuff.every,
+        "half_marks": half_mark.WORDS,
+        "pockets": {part: _pocket(slots, pocket) for part, pocket in pockets.items()},
+        "parts": sheet.parts(sock),
+        "words": f"{slots} slots, foot {rounds}",
+        "foot_rounds": sock.foot_rounds,
+        "notes": [
+            {"field": field, "text": text}
+            for field, text in sock.notes
+            if field is not None and field.startswith("first_sock.")
+        ],
+        "steps": list(_steps(sock, pockets)),
+    }
+
+
+def _pocket(slots: int, pocket: Pocket) -> dict[str, int]:
+    return {
+        "needles": pocket.needles,
+        "first_slot": half_mark.first_slot(slots, pocket.needles),
+        "left": pocket.left,
+        "rows": pocket.rows,
+    }
+
+
+def _steps(sock: Sock, pockets: dict[str, Pocket]) -> Iterator[Step]:
+    """Yield every step; from the first that sets the tension on, each says how it is set."""
+    tension = ""
+    for step in sheet.steps_of(sock):
+        if "sets" in step:
+            tension = step["text"]
+        whole = step
+        if step["kind"] == "row":
+            whole = _row(step, sock.cylinder.slots, pockets[step["part"]])
+        yield {**whole, "tension": tension} if tension else whole
+
+
+def _row(step: Step, slots: int, pocket: Pocket) -> Step:
+    def where(needle: int | None) -> str | None:
+        return None if needle is None else half_mark.where(slots, pocket.needles, needle)
+
+    widens = step["back"] is not None
+    return {
+        **step,
+        "half": "widen" if widens else "narrow",
+        "back_where": where(step["back"]),
+        "hold_where": where(step["hold"]),
+        "remind": _due(step["row"], pocket),
+    }
+
+
+def _due(row: int, pocket: Pocket) -> list[str]:
+    """Return what is to be remembered before a row is cranked."""
+    due = [_WEIGHT] if row > 1 and (row - 1) % WEIGHT_ROWS == 0 else []
+    return [*due, _HALFWAY] if row == pocket.each_way + 1 else due

@@ -1,0 +1,263 @@
+"""A table over sizes: the foot rounds of one machine and yarn for many feet and gauges.
+
+Rows are feet, by shoe size in one system or by length; columns are rounds per length, as a yarn
+comes out looser or firmer. A cell is the foot rounds as in `plan`: R = T c - (h - b)heel - (h -
+b)toe with T = foot length x (1 - length ease), to the nearest whole round, halves up; it is None
+where heel and toe alone are longer than the foot. Heel, toe and ease are those of the sock that the
+table is made beside.
+
+`as_csv` writes the same figures as RFC 4180 has it: a header, comma, CRLF, no formula.
+"""
+
+from __future__ import annotations
+
+import csv
+from collections.abc import Sequence
+from typing import Any, NamedTuple
+
+from engine.fabric.swatch import ROUNDS
+from engine.people import foot, shoe_size
+from engine.read import units
+from engine.read.errors import Refused
+from engine.read.fields import Fields, Span
+from engine.read.units import System, nearest
+from engine.sock.sock import Sock
+
+BY_LENGTH = "length"
+MOST_ROWS, MOST_COLUMNS = 60, 12
+_COLUMNS = 5  # as many as stand beside each other on a phone
+_COLUMN_STEP = {"in": 0.25 / units.MM_PER_INCH, "cm": 0.01}  # rounds per mm
+_LENGTHS = {"in": (8 * 25.4, 12 * 25.4, 25.4 / 4), "cm": (200.0, 310.0, 5.0)}  # mm, on a tape
+_SIZES = {  # first and last of a usual table
+    "EU": (35, 47),
+    "UK": (3, 12),
+    "US men": (6, 14),
+    "US women": (5, 12),
+    "Mondopoint": (220, 310),
+    "Japan": (22, 30),
+    "EU child": (22, 35),
+    "UK child": (5, 13),
+    "US child": (5, 13),
+    "US youth": (1, 7),
+}
+_STEPS = {"Mondopoint": 5.0, "Japan": 0.5}
+
+
+class Row(NamedTuple):
+    """A foot of the table: its size or mm, its length in mm, and the rounds of each column."""
+
+    at: float
+    length: float
+    rounds: tuple[int | None, ...]
+
+
+class Chart(NamedTuple):
+    """A table: `by` as asked, `columns` in rounds per mm, and the sock it is made beside.
+
+    Steps are between rows (sizes or mm) and between columns (rounds per mm).
+    """
+
+    by: str
+    columns: tuple[float, ...]
+    column_step: float
+    rows: tuple[Row, ...]
+    row_step: float
+    sock: Sock
+
+
+def read(fields: Fields, sock: Sock) -> Chart:
+    """Return the table a request asks for, or raise `Refused`; what is left out is usual.
+
+    fields: `by` (a system of shoe sizes, or "length"), `first`, `last` and `step` of the rows
+    (sizes or lengths), `loosest`, `firmest` and `between` of the columns (counts over a length).
+    """
+    fields.only(("by", "first", "last", "step", "loosest", "firmest", "between"))
+    by = fields.choice("by", (BY_LENGTH, *shoe_size.SYSTEMS)) or BY_LENGTH
+    feet, row_step = _feet(fields, by)
+    columns, column_step = _columns(fields, sock)
+    if fields.problems:
+        raise Refused(fields.problems)
+    rows = (
+        Row(at, length, tuple(_rounds(sock, length, c) for c in columns)) for at, length in feet
+    )
+    return Chart(by, columns, column_step, tuple(rows), row_step, sock)
+
+
+def _feet(fields: Fields, by: str) -> tuple[list[tuple[float, float]], float]:
+    """Return (size or mm, foot length in mm) of every row, and the step between rows."""
+    if by == BY_LENGTH:
+        span, step_span = foot.SPANS["length"], Span("a step between lengths", 1.0, 50.0)
+        first, last = fields.length("first", span), fields.length("last", span)
+        step = fields.length("step", step_span)
+        usual = _LENGTHS[fields.system]
+    else:
+        low, high = shoe_size.RANGE[by]
+        span = Span(f"a shoe size in {by}", low, high)
+        first, last = fields.plain("first", span), fields.plain("last", span)
+        step = fields.plain("step", Span("a step between sizes", 0.25, 50))
+        usual = (*_SIZES[by], _STEPS.get(by, 1.0))
+    step = usual[2] if step is None else step
+    places = _ladder(
+        fields,
+        ("first", "last", "step"),
+        (usual[0] if first is None else first, usual[1] if last is None else last),
+        step,
+        MOST_ROWS,
+    )
+    if by == BY_LENGTH:
+        return [(mm, mm) for mm in places], step
+    return [(size, shoe_size.foot_length(by, size)[0]) for size in places], step
+
+
+def _columns(fields: Fields, sock: Sock) -> tuple[tuple[float, ...], float]:
+    """Return rounds per mm from loose to firm, and the step between them.
+
+    What is left out stands on both sides of the sock's own.
+    """
+    step = fields.rate("between", Span("a step between columns", 0.0005, 0.2))
+    step = _COLUMN_STEP[sock.system] if step is None else step
+    reach = step * (_COLUMNS // 2)
+    own = sock.fabric.rounds
+    loosest, firmest = fields.rate("loosest", ROUNDS), fields.rate("firmest", ROUNDS)
+    ends = (
+        own - reach if loosest is None else loosest,
+        own + reach if firmest is None else firmest,
+    )
+    return _ladder(fields, ("loosest", "firmest", "between"), ends, step, MOST_COLUMNS), step
+
+
+def _ladder(
+    fields: Fields, names: tuple[str, str, str], ends: tuple[float, float], step: float, most: int
+) -> tuple[float, ...]:
+    """Return first, first + step, ... up to last; problems stand at the fields of `names`."""
+    first, last = ends
+    if last < first:
+        typed, way_out = names[1], "Exchange the two."
+        if any(fields.blank(name) for name in names[:2]):  # beside the one she can mend
+            typed = names[0] if fields.blank(names[1]) else names[1]
+            way_out = "Fill in the other end too, or check this one."
+        fields.refuse(typed, "The last comes before the first.", way_out)
+        return ()
+    count = int((last - first) / step + 1e-6) + 1
+    if count > most:
+        fields.refuse(
+            names[2],
+            f"That would be {count} of them, too many for one page.",
+            f"Take a larger step or a shorter range: {most} at most.",
+        )
+        return ()
+    return tuple(first + step * i for i in range(count))
+
+
+def _rounds(sock: Sock, length: float, per_mm: float) -> int | None:
+    turned = sock.heel.each_way + sock.toe.each_way
+    rounds = nearest(length * (1 - sock.ease) * per_mm - turned)
+    return rounds if rounds >= 1 else None
+
+
+def _label(by: str, at: float, system: System) -> str:
+    return units.length_text(at, system) if by == BY_LENGTH else units.number(at, 2)
+
+
+def write(chart: Chart) -> dict[str, Any]:
+    """Return the table for a page: `title`, `head`, `columns`, `rows`, `assumptions`, `csv`.
+
+    `taken` says, by the names `read` knows, what the table goes by, as it could have been typed;
+    `nearest` is the row and the column of the sock itself, None where it lies outside the table.
+    """
+    system = chart.sock.system
+    return {
+        "title": f"Foot rounds on {chart.sock.cylinder.slots} slots",
+        "by": chart.by,
+        "head": "Foot length" if chart.by == BY_LENGTH else f"Shoe size {chart.by}",
+        "columns": [units.per_length(c, system) for c in chart.columns],
+        "rows": [
+            {
+                "label": _label(chart.by, row.at, system),
+                "length": units.length(row.length, system),
+                "rounds": list(row.rounds),
+            }
+            for row in chart.rows
+        ],
+        "taken": _taken(chart),
+        "nearest": {
+            "row": _nearest(
+                [row.length for row in chart.rows],
+                _row_step_in_mm(chart),
+                chart.sock.measures["length"].value,
+            ),
+            "column": _nearest(chart.columns, chart.column_step, chart.sock.fabric.rounds),
+        },
+        "assumptions": _assumptions(chart),
+        "csv": as_csv(chart),
+    }
+
+
+def _taken(chart: Chart) -> dict[str, str]:
+    def label(at: float) -> str:
+        return _label(chart.by, at, chart.sock.system)
+
+    def rate(per_mm: float) -> str:
+        return str(units.per_length(per_mm, chart.sock.system)["text"])
+
+    return {
+        "first": label(chart.rows[0].at),
+        "last": label(chart.rows[-1].at),
+        "step": label(chart.row_step),
+        "loosest": rate(chart.columns[0]),
+        "firmest": rate(chart.columns[-1]),
+        "between": rate(chart.column_step),
+    }
+
+
+def _nearest(places: Sequence[float], step: float, own: float) -> int | None:
+    """Return which of the places is nearest; None where the own one is over half a step outside."""
+    at = min(range(len(places)), key=lambda i: abs(places[i] - own))
+    inside = places[0] - step / 2 <= own <= places[-1] + step / 2
+    return at if inside else None
+
+
+def _row_step_in_mm(chart: Chart) -> float:
+    if chart.by == BY_LENGTH:
+        return chart.row_step
+    last = chart.rows[-1]
+    return shoe_size.foot_length(chart.by, last.at + chart.row_step)[0] - last.length
+
+
+def _assumptions(chart: Chart) -> list[str]:
+    sock = chart.sock
+    lines = [
+        f"Heel {sock.heel.needles} needles down to {sock.heel.left} and back, toe "
+        f"{sock.toe.needles} down to {sock.toe.left} and back.",
+        f"The sock is {units.number(sock.ease * 100)} % shorter than the foot.",
+        "Rounds per length of the washed, rested tube; counts to the nearest whole round.",
+    ]
+    if chart.by != BY_LENGTH:
+        lines.append("A shoe size is no measurement: feet of one size differ. Measure if you can.")
+    if any(count is None for row in chart.rows for count in row.rounds):
+        lines.append("A dash: heel and toe alone are longer than that foot.")
+    return lines
+
+
+class _Paper(list[str]):
+    """What the csv module writes on, in place of a file."""
+
+    def write(self, text: str) -> None:
+        """Add a line."""
+        self.append(text)
+
+
+def as_csv(chart: Chart) -> str:
+    """Return the table as CSV: a row a foot, with its length in mm and the rounds a column."""
+    paper = _Paper()
+    writer = csv.writer(paper)
+    per = "in" if chart.sock.system == "in" else "10 cm"
+    mm = units.MM_PER_INCH if per == "in" else 100.0
+    head = "foot length" if chart.by == BY_LENGTH else f"shoe size {chart.by}"
+    columns = [f"{units.number(c * mm, 2)} rounds per {per}" for c in chart.columns]
+    writer.writerow([head, "foot length in mm", *columns])
+    for row in chart.rows:
+        writer.writerow(
+            [_label(chart.by, row.at, chart.sock.system), units.number(row.length), *row.rounds]
+        )
+    return "".join(paper)

@@ -1,0 +1,113 @@
+"""The fabric written out: how sure it is, the tubes that say so, and the mark that suits a foot."""
+
+from __future__ import annotations
+
+from math import ceil, floor
+from typing import Any
+
+from engine import sources
+from engine.fabric import swatch
+from engine.fabric.fabric import Fabric
+from engine.fabric.gauge import Seen
+from engine.fabric.swatch_line import Line
+from engine.read import units
+from engine.read.units import nearest
+from engine.sock.sock import Sock
+
+
+def write(sock: Sock) -> dict[str, Any]:
+    """Return the fabric of a sock; `keep` is sock one as a row of the swatches, widths apart."""
+    cloth = sock.fabric
+    return {
+        "stitches": units.per_length(cloth.stitches, sock.system),
+        "rounds": units.per_length(cloth.rounds, sock.system),
+        "loop_length": units.small_length(cloth.loop, sock.system),
+        "from": cloth.way,
+        "swatch_first": cloth.way == "yarn",
+        "guessed": list(cloth.guessed),
+        "mark": cloth.mark,
+        "line": _line(cloth.line) if cloth.line else None,
+        "mark_for_ball": _mark_for_ball(sock, cloth.line) if cloth.line else None,
+        "observations": [_observation(one, sock.system) for one in cloth.seen],
+        "keep": _keep(sock),
+        "words": _words(cloth),
+    }
+
+
+def _words(cloth: Fabric) -> str:
+    return (
+        f"{cloth.words[0].upper()}{cloth.words[1:]}. Stitches right to within "
+        f"{_percent(cloth.stitches_sd)}, rounds to within {_percent(cloth.rounds_sd)}, four "
+        "times in five."
+    )
+
+
+def _percent(sd: float) -> str:
+    return f"{sd * sources.TO_80_PERCENT * 100:.0f} %"
+
+
+def _observation(seen: Seen, system: units.System) -> dict[str, Any]:
+    tube, share, off = seen
+    stitches, rounds = (
+        units.per_length(one, system) if one else None for one in (tube.stitches, tube.rounds)
+    )
+    at = "" if tube.mark is None else f" at mark {units.mark(tube.mark)}"
+    counted = (
+        f"{one['text']} {what}" for one, what in ((stitches, "across"), (rounds, "along")) if one
+    )
+    changed = swatch.drew_in(tube)
+    return {
+        "field": tube.field,
+        "mark": tube.mark,
+        "stitches": stitches,
+        "rounds": rounds,
+        "share": round(share, 3),
+        "off": round(off, 2),
+        "words": f"{tube.kind.capitalize()}{at}: {', '.join(counted)}. Counts for "
+        f"{share * 100:.0f} %{f'; {changed}' if changed else ''}.",
+    }
+
+
+def _line(line: Line) -> str:
+    low, high = units.mark(line.low), units.mark(line.high)
+    percent = abs(line.slope) / line.loop * 100
+    if not line.sure:
+        return f"Marks {low} to {high} do not tell how far the mark moves the stitch: try others."
+    size = "larger" if line.slope > 0 else "smaller"
+    return f"Marks {low} to {high}: each whole mark makes the stitch about {percent:.0f} % {size}."
+
+
+def _mark_for_ball(sock: Sock, line: Line) -> dict[str, Any] | None:
+    """Return the mark at which the tube fits the ball of the foot as it should."""
+    ball = sock.measures["ball_girth"].value
+    found = line.mark_for_stitches(sock.cylinder.slots * sources.BALL_STRETCH_WANTED / ball)
+    if found is None:
+        return None
+    mark, low, high = found
+    about = f"about {units.mark(nearest(mark * 4) / 4)}"
+    if not line.near(mark):
+        return {
+            "mark": None,
+            "low": None,
+            "high": None,
+            "use": None,
+            "words": f"The mark for this foot, {about}, is far from those tried: with this "
+            "cylinder and yarn a swatch nearer to it must tell.",
+        }
+    span = f"from {units.mark(floor(low * 4) / 4)} to {units.mark(ceil(high * 4) / 4)}"
+    girth = units.length_text(ball, sock.system)
+    return {
+        "mark": round(mark, 2),
+        "low": round(low, 2),
+        "high": round(high, 2),
+        "use": units.mark(nearest(mark * 4) / 4),
+        "words": f"For a ball of {girth} set the mark to {about}, somewhere {span}.",
+    }
+
+
+def _keep(sock: Sock) -> dict[str, str] | None:
+    if sock.knitted_rounds is None:
+        return None
+    rounds = sock.knitted_rounds + sock.heel.each_way + sock.toe.each_way
+    kept = {"kind": "sock", "needles": str(sock.cylinder.slots), "rounds": str(rounds)}
+    return kept if sock.fabric.mark is None else {**kept, "mark": f"{sock.fabric.mark:g}"}

@@ -1,0 +1,57 @@
+"""What a finished sock took off the shelf, of each yarn whose weight is told there.
+
+Only the main yarn is taken; what is in another colour, and waste yarn, are not. The weight of sock
+one where she has it, else stitches times loop length times the yarn's number (`supply`).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from engine.answers import yarn_sheet
+from engine.judge import shelf
+from engine.read import units
+from engine.read.errors import Refused
+from engine.read.fields import Fields
+from engine.read.units import System
+from engine.sock.sock import Sock
+
+
+def write(sock: Sock, request: Mapping[str, Any], kept: object) -> dict[str, Any]:
+    """Return what a sock took, and each yarn of the shelf before and after it.
+
+    `takes` is a weight; a yarn has its `row` on the shelf (from 0), `name`, what is `left`, the
+    text to write there `after` it, and whether it is `likely` the one: of the number the sock was
+    planned with. Raises `Refused` where the shelf cannot be read.
+    """
+    system, takes = sock.system, yarn_sheet.takes(sock).grams
+    fields = Fields({"shelf": kept}, system=system)
+    number = _plain((request.get("fabric") or {}).get("yarn"))
+    yarns = []
+    for row, one in enumerate(fields.part("shelf").parts("yarns", shelf.MOST_YARNS)):
+        left = shelf.grams_left(one)
+        if left is not None:
+            yarns.append(
+                {
+                    "row": row,
+                    "name": shelf.named(one, row),
+                    "left": units.weight(left, system),
+                    "after": _after(left - takes, system),
+                    "likely": bool(number) and number == _plain(one.raw.get("yarn")),
+                }
+            )
+    if fields.problems:
+        raise Refused(fields.problems)
+    return {"takes": units.weight(takes, system), "yarns": yarns}
+
+
+def _after(grams: float, system: System) -> str:
+    """Return what stays of a yarn as she would write it; where all of it went, nothing stays."""
+    text: str = units.weight(grams, system)["text"]
+    return text.replace("under 1", "0").replace("under 0.1", "0")
+
+
+def _plain(number: object) -> str:
+    """Return a yarn's number as she wrote it, but for how it is spaced."""
+    return "".join(str(number or "").casefold().split())

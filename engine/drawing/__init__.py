@@ -1,0 +1,1 @@
+"""The sock drawn to scale."""

@@ -1,0 +1,1 @@
+"""The fabric: yarn, swatch, tension mark, and the stitches and rounds that follow."""

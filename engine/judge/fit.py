@@ -1,0 +1,216 @@
+"""Fit: how far the fabric stretches at each place of the foot and leg, and what that feels like.
+
+Wearing stretch is body girth over the fabric's relaxed girth: below 1 the sock is baggy, about 1.05
+to 1.18 is comfortable at the ball, above 1.25 tight. Over the heel the question is another one:
+whether cuff and leg stretch far enough to get on at all. The bounds are common practice with no
+published source; a swatch pulled by hand replaces the one for getting on.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import NamedTuple
+
+from engine import sources
+from engine.fabric.fabric import Fabric
+from engine.people.foot import Measure
+from engine.sections.cuff import Cuff
+
+_LEVELS = ("bad", "loose", "good", "tight", "bad")
+_BALL = ("baggy", "a little loose", "comfortable", "snug", "tight")
+_CUFF = ("slides down", "may slide", "holds comfortably", "holds firmly", "cuts in")
+_LEG = ("slack", "loose", "comfortable", "snug", "tight")
+
+TITLES = {
+    "ball": "Ball of the foot",
+    "heel": "Round the heel",
+    "over_heel": "Getting it on",
+    "ankle": "Ankle",
+    "calf": "Calf",
+    "cuff": "Cuff",
+}
+_PARTS = {"ball": "foot", "heel": "heel", "ankle": "ankle", "calf": "calf"}
+_CURES = {
+    ("ball", "bad-"): "A smaller stitch, or a cylinder with fewer needles, would hold it.",
+    ("ball", "loose"): "A slightly smaller stitch would hold it better.",
+    ("ball", "tight"): "Fine for a snug wearer; else a slightly larger stitch.",
+    ("ball", "bad+"): "A larger stitch, or a cylinder with more needles, would ease it.",
+    ("heel", "bad-"): "Leave more heel needles in work, for a shallower heel.",
+    ("heel", "loose"): "Leave a few more heel needles in work.",
+    ("heel", "tight"): "More needles in the heel, or fewer left in work, would make it deeper.",
+    (
+        "heel",
+        "bad+",
+    ): "More needles in the heel, or fewer left in work; a larger stitch helps most.",
+    ("ankle", "bad-"): "A smaller stitch for the last rounds of the leg would hold it.",
+    ("ankle", "loose"): "Usual for a tube that fits the ball; a smaller stitch there cures it.",
+    ("ankle", "tight"): "A slightly larger stitch in the leg would ease it.",
+    ("ankle", "bad+"): "Too tight for comfort: use a larger stitch in the leg.",
+    ("calf", "bad-"): "A smaller stitch up there would hold it.",
+    ("calf", "loose"): "It may slide down; a smaller stitch up there would hold it.",
+    ("calf", "tight"): "A slightly larger stitch towards the top would ease it.",
+    ("calf", "bad+"): "Too tight for comfort: larger stitches towards the top, or a shorter leg.",
+}
+
+
+class Girths(NamedTuple):
+    """Relaxed girths of a leg in mm; `top` is that under the cuff."""
+
+    narrowest: float
+    ankle: float
+    calf: float
+    top: float
+
+
+@dataclass(frozen=True)
+class Place:
+    """The fit at one place: girths in mm, `stretch` as their ratio, and what it means."""
+
+    place: str
+    body: float
+    fabric: float
+    level: str
+    verdict: str
+    words: str
+    measured: bool
+
+    @property
+    def stretch(self) -> float:
+        """Return body girth over relaxed fabric girth."""
+        return self.body / self.fabric
+
+
+def _worn(
+    place: str, body: Measure, girth: float, bounds: tuple[float, ...], verdicts: tuple[str, ...]
+) -> Place:
+    """Judge a place where the sock stays: `bounds` part the five `verdicts`."""
+    stretch = body.value / girth
+    step = sum(stretch >= bound for bound in bounds)
+    level, verdict = _LEVELS[step], verdicts[step]
+    side = {0: "-", 4: "+"}.get(step, "")
+    cure = _CURES.get((place, level + side), "")
+    if level == "bad" and not body.measured and _may_be_good(body, girth, bounds):
+        level, verdict = _LEVELS[1 if step == 0 else 3], f"perhaps {verdict}"
+        cure = "That is by a guess: measure it to be sure."
+    words = f"{_stretch_words(place, stretch)}: {verdict}. {cure}".strip()
+    return Place(place, body.value, girth, level, verdict, words, body.measured)
+
+
+def feels(stretch: float, bounds: tuple[float, ...]) -> tuple[str, str]:
+    """Return level and verdict of a stretch on the foot."""
+    step = sum(stretch >= bound for bound in bounds)
+    return _LEVELS[step], _BALL[step]
+
+
+def _may_be_good(body: Measure, girth: float, bounds: tuple[float, ...]) -> bool:
+    """Tell whether the guessed girth's interval reaches into what is comfortable."""
+    return body.low / girth < bounds[2] and body.high / girth >= bounds[1]
+
+
+def _stretch_words(place: str, stretch: float) -> str:
+    if stretch < 1:
+        percent = round((1 / stretch - 1) * 100)
+        wider = f"{percent} % wider" if percent else "just wider"
+        return f"The sock is {wider} than the {_PARTS[place]}"
+    percent = round((stretch - 1) * 100)
+    return f"Stretches {percent} %" if percent else "Lies without stretch"
+
+
+def _getting_on(heel: Measure, sock: Girths, cuff: Cuff, fabric: Fabric) -> Place:
+    """Judge whether cuff and leg pass over the heel, whichever gives less."""
+    girth, pull = sock.top, cuff.pull(fabric, sock.top)
+    if sock.narrowest * fabric.pull < girth * pull:
+        girth, pull = sock.narrowest, fabric.pull
+    needed = heel.value / girth
+    whence = "a usual guess; pull a swatch to know"
+    if fabric.pull_measured or cuff.pulled is not None:
+        whence = "as your swatch was pulled"
+        if cuff.pulled is None and pull < fabric.pull:
+            whence += f", less what a {cuff.kind if cuff.kind != 'hem' else 'hung hem'} takes of it"
+    if needed <= pull * sources.GOES_ON_EASILY_SHARE:
+        level, verdict = "good", "goes on easily"
+    elif needed <= pull:
+        level, verdict = "tight", "goes on with a pull"
+    else:
+        level, verdict = "bad", "may not go on"
+    if needed <= 1:
+        words = f"{verdict.capitalize()}: it need not stretch to pass the heel."
+        return Place("over_heel", heel.value, girth, level, verdict, words, heel.measured)
+    words = (
+        f"{verdict.capitalize()}: it must stretch to {needed:.2f} times its girth to pass the "
+        f"heel, and gives about {pull:.2f} ({whence})."
+    )
+    if level == "bad":
+        words += " A larger stitch, more needles, or a ribbed top would let it pass."
+    return Place("over_heel", heel.value, girth, level, verdict, words, heel.measured)
+
+
+def _calf(calf: Measure, girth: float, top: float, foot_length: float, pull: float) -> Place:
+    """Judge the top of the leg against the calf, where the sock gets near it."""
+    height = sources.CALF_HEIGHT_OVER_FOOT * foot_length
+    if top < sources.CALF_REACHED * height:
+        verdict = "not reached"
+        words = "The sock ends below the fullest part of the calf."
+        return Place("calf", calf.value, girth, "apart", verdict, words, calf.measured)
+    if calf.low / girth > pull:
+        verdict = "cannot pass"
+        words = (
+            f"It would have to stretch to {calf.value / girth:.2f} times its girth and gives about "
+            f"{pull:.2f}: it cannot be worn this high. A shorter leg, or larger stitches."
+        )
+        return Place("calf", calf.value, girth, "bad", verdict, words, calf.measured)
+    return _worn("calf", calf, girth, sources.LEG_STRETCH, _LEG)
+
+
+def grip(body: float, girth: float, give: float, measured: bool, ribbed: bool = False) -> Place:
+    """Judge whether a cuff of relaxed `girth` mm holds a leg of `body` mm where the sock ends.
+
+    What counts is the share of its `give` (pulled over relaxed girth) that is in use: nothing in
+    use and it slides, nearly all and it cuts in. The bounds are common practice, no published
+    source.
+    """
+    used = (body / girth - 1) / (give - 1)
+    step = sum(used >= bound for bound in sources.CUFF_GIVE)
+    level, verdict = _LEVELS[step], _CUFF[step]
+    if not measured and level != "good":
+        level, verdict = _LEVELS[1 if step < 2 else 3], f"perhaps {verdict}"
+    percent = f"{used * 100:.0f} % of what it gives is in use" if used > 0 else "no stretch in use"
+    words = f"{verdict.capitalize()} where the sock ends: {percent}."
+    or_rib = "" if ribbed else ", or a rib,"
+    if not measured:
+        words += " The leg there is guessed: measure it to be sure."
+    elif level in ("loose", "bad") and step < 2:
+        words += f" A smaller stitch{or_rib} would hold it."
+    elif level != "good":
+        words += f" A larger stitch at the top{or_rib} would ease it."
+    return Place("cuff", body, girth, level, verdict, words, measured)
+
+
+def judge(
+    measures: dict[str, Measure],
+    tube: float,
+    heel: float,
+    cuff: Cuff,
+    fabric: Fabric,
+    top_above_floor: float,
+    along: Girths | None = None,
+) -> list[Place]:
+    """Return the fit at ball, heel, over the heel, ankle and calf.
+
+    `tube` and `heel` are the sock's relaxed girths in mm, `top_above_floor` its height in mm;
+    `along` the girths of a leg that is shaped.
+    """
+    sock = along or Girths(tube, tube, tube, tube)
+    return [
+        _worn("ball", measures["ball_girth"], tube, sources.BALL_STRETCH, _BALL),
+        _worn("heel", measures["heel_girth"], heel, sources.HEEL_STRETCH, _BALL),
+        _getting_on(measures["heel_girth"], sock, cuff, fabric),
+        _worn("ankle", measures["ankle_girth"], sock.ankle, sources.LEG_STRETCH, _LEG),
+        _calf(
+            measures["calf_girth"],
+            sock.calf,
+            top_above_floor,
+            measures["length"].value,
+            cuff.pull(fabric, sock.top),
+        ),
+    ]

@@ -1,0 +1,223 @@
+"""Comfort: how far a sock is likely to be from comfortable, in one number, to rank socks by.
+
+At each place the stretch has a comfortable band and, outside it, a bound where it turns bad (the
+bounds that `fit` judges by). Discomfort is 0 in the band and grows in a straight line, 1 at the bad
+bound and on. The stretch is not known but to a normal error: the tape's (or the guess's) on the
+body and the swatch's on the fabric. So what counts is the expected discomfort. For a normal x of
+mean m and standard deviation s the expected excess over 0 is s phi(m/s) + m Phi(m/s). Summed over
+the places with the weights below it is the score: 0 is perfect, 1 is one place just bad.
+
+Getting on is held against the pull of cuff and leg: comfortable to 0.93 of it, bad from 1 on. (The
+doubt in the pull is left out: a guessed one is the same for all, and says nothing between them.)
+Firmness is sqrt(tex) / loop length (of a told yarn and a told fabric). The length counts with the
+chance that heel and toe alone are longer than the foot.
+
+Limits: errors are taken as normal and as independent of place to place; bounds and weights are
+common practice and our choice, no published source.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property, lru_cache
+from math import erfc, exp, hypot, pi, sqrt
+from typing import NamedTuple
+
+from engine import sources
+from engine.fabric.fabric import Fabric
+from engine.people.foot import Measure
+from engine.read.units import nearest
+from engine.sections import leg, short_row
+from engine.sections.cuff import Cuff
+from engine.sections.leg import Wish
+from engine.sections.short_row import Pocket
+
+FITS, WORN, NOT, CANNOT = range(4)  # well, can be worn, does not, cannot even be knitted
+_LEVELS = ("bad", "loose", "good", "tight", "bad")
+# Plain floats: a figure that carries its source computes slowly.
+_WEIGHTS = {
+    **dict.fromkeys(("ball", "heel", "over_heel", "length"), 1.0),
+    **dict.fromkeys(("ankle", "calf", "firmness"), float(sources.DISCOMFORT_LESSER)),
+}
+_BALL, _HEEL, _LEG, _FIRM = (
+    tuple(map(float, bounds))
+    for bounds in (
+        sources.BALL_STRETCH,
+        sources.HEEL_STRETCH,
+        sources.LEG_STRETCH,
+        sources.FIRMNESS,
+    )
+)
+_EASILY = float(sources.GOES_ON_EASILY_SHARE)
+_CALF_FROM = float(sources.CALF_REACHED * sources.CALF_HEIGHT_OVER_FOOT)
+_customary_left = lru_cache(maxsize=128)(short_row.customary_left)
+_ROOT_2, _ROOT_2_PI = sqrt(2), sqrt(2 * pi)
+
+
+class Felt(NamedTuple):
+    """One place: its number, `level` as in `fit`, and the weighted expected discomfort."""
+
+    place: str
+    value: float
+    level: str
+    discomfort: float
+
+
+class Weighed(NamedTuple):
+    """A sock weighed: `standing` from FITS to CANNOT, the `score`, and every place."""
+
+    standing: int
+    score: float
+    places: tuple[Felt, ...]
+
+
+def expected_excess(mean: float, sd: float) -> float:
+    """Return the expected amount by which a normal error puts a value above 0."""
+    if sd <= 0 or abs(mean) > 6 * sd:
+        return max(0.0, mean)
+    z = mean / sd
+    return sd * exp(-z * z / 2) / _ROOT_2_PI + mean * erfc(-z / _ROOT_2) / 2
+
+
+def expected_discomfort(value: float, sd: float, bounds: tuple[float, ...]) -> float:
+    """Return the expected distance from the band, 1 at the bad bound of either side."""
+    low_bad, low, high, high_bad = bounds
+    return expected_excess(low - value, sd) / (low - low_bad) + expected_excess(
+        value - high, sd
+    ) / (high_bad - high)
+
+
+@dataclass(frozen=True)
+class Wearer:
+    """Who the sock is for and what it shall be: lengths in mm.
+
+    `aimed` is the sock's foot as aimed at. A leg is taken as plain: `leg` counts by its rounds or
+    height, and its girths wait for the plan.
+    """
+
+    measures: dict[str, Measure]
+    cuff: Cuff
+    leg: Wish
+    aimed: float
+    aimed_sd: float
+    toe_breadth: float | None = None
+
+    @cached_property
+    def _girths(self) -> tuple[tuple[Measure, float], ...]:
+        """Return (girth, its relative error) of ball, heel, ankle and calf."""
+        names = ("ball_girth", "heel_girth", "ankle_girth", "calf_girth")
+        return tuple((m, m.sd / m.value) for m in (self.measures[name] for name in names))
+
+    def heel(self, slots: int, cloth: Fabric) -> Pocket:
+        """Return the heel that a plan works out."""
+        half, girth = slots // 2, self.measures["heel_girth"]
+        if girth.measured:
+            needles = short_row.needles_for(slots, half, cloth, girth.value)
+            return Pocket(needles, short_row.left_for(needles, slots, cloth, girth.value))
+        return Pocket(half, _customary_left(half))
+
+    def top(self, heel: Pocket, cloth: Fabric) -> float:
+        """Return the height of the sock's top above the floor."""
+        if self.leg.height is not None:
+            return self.leg.height
+        rounds = self.leg.rounds
+        if rounds is None:
+            rounds = nearest(leg.usual_rounds(self.measures["length"].value, cloth))
+        return (rounds + heel.each_way) / cloth.rounds + self.cuff.depth(cloth)
+
+    def exact_rounds(self, slots: int, heel: Pocket, cloth: Fabric) -> float:
+        """Return the foot rounds before rounding, over the toe that a plan works out."""
+        half = slots // 2
+        if self.toe_breadth is None:
+            left = _customary_left(half)
+        else:
+            left = short_row.toe_left_for(half, cloth, self.toe_breadth)
+        return self.aimed * cloth.rounds - heel.each_way - (half - left)
+
+    def weigh(self, slots: int, cloth: Fabric) -> Weighed:
+        """Return how a sock on `slots` in this fabric would be felt."""
+        (ball, ball_sd), (ankle, ankle_sd) = self._girths[0], self._girths[2]
+        heel, tube, w_sd = self.heel(slots, cloth), slots / cloth.stitches, cloth.stitches_sd
+        rounds = self.exact_rounds(slots, heel, cloth)
+        places = (
+            _felt("ball", ball, tube, hypot(ball_sd, w_sd), _BALL),
+            self._round_heel(slots, heel, cloth),
+            self._over_heel(tube, cloth),
+            _felt("ankle", ankle, tube, hypot(ankle_sd, w_sd), _LEG),
+            self._calf(tube, self.top(heel, cloth), cloth),
+            _firmness(cloth),
+            self._length(rounds, cloth),
+        )
+        levels = {felt.level for felt in places}
+        if places[-1].level == "bad":
+            standing = CANNOT
+        elif "bad" in levels:
+            standing = NOT
+        elif levels <= {"good", "apart"} and cloth.way != "yarn":
+            standing = FITS
+        else:
+            standing = WORN
+        return Weighed(standing, sum(felt.discomfort for felt in places), places)
+
+    def _round_heel(self, slots: int, heel: Pocket, cloth: Fabric) -> Felt:
+        girth = heel.girth(slots, cloth)
+        across, along = heel.each_way / (2 * cloth.stitches), heel.each_way / cloth.rounds
+        # How girth follows rounds: only the two slanted seams lengthen, and by their rise.
+        by_rounds = 2 * along * along / hypot(across, along) / girth
+        body, sd = self._girths[1]
+        sd = hypot(sd, (1 - by_rounds) * cloth.stitches_sd, by_rounds * cloth.rounds_sd)
+        return _felt("heel", body, girth, sd, _HEEL)
+
+    def _over_heel(self, tube: float, cloth: Fabric) -> Felt:
+        body, sd = self._girths[1]
+        needed, pull = body.value / tube, self.cuff.pull(cloth, tube)
+        share = needed / pull
+        sd = share * hypot(sd, cloth.stitches_sd)
+        level = "good" if needed <= pull * _EASILY else "tight" if needed <= pull else "bad"
+        felt = expected_excess(share - _EASILY, sd) / (1 - _EASILY)
+        return Felt("over_heel", needed, level, _WEIGHTS["over_heel"] * felt)
+
+    def _calf(self, tube: float, top: float, cloth: Fabric) -> Felt:
+        body, sd = self._girths[3]
+        if top < _CALF_FROM * self.measures["length"].value:
+            return Felt("calf", body.value / tube, "apart", 0.0)
+        felt = _felt("calf", body, tube, hypot(sd, cloth.stitches_sd), _LEG)
+        passes = body.low / tube <= self.cuff.pull(cloth, tube)
+        return felt if passes else felt._replace(level="bad")
+
+    def _length(self, rounds: float, cloth: Fabric) -> Felt:
+        c = cloth.rounds
+        sd = hypot(c * self.aimed_sd, self.aimed * c * cloth.rounds_sd)
+        short = erfc((rounds - 0.5) / sd / _ROOT_2) / 2 if sd else float(rounds < 0.5)
+        level = "good" if rounds >= 0.5 - 1e-9 else "bad"
+        return Felt("length", rounds, level, _WEIGHTS["length"] * short)
+
+
+def _felt(place: str, body: Measure, girth: float, sd: float, bounds: tuple[float, ...]) -> Felt:
+    """Return a place where the sock stays; `sd` is the stretch's relative error."""
+    stretch = body.value / girth
+    low_bad, low, high, high_bad = bounds
+    step = (stretch >= low_bad) + (stretch >= low) + (stretch >= high) + (stretch >= high_bad)
+    level = _LEVELS[step]
+    if (
+        level == "bad"
+        and not body.measured
+        and body.low / girth < high
+        and body.high / girth >= low
+    ):
+        level = _LEVELS[1 if step == 0 else 3]  # a guess that may well be wrong damns no sock
+    felt = expected_discomfort(stretch, stretch * sd, bounds)
+    return Felt(place, stretch, level, _WEIGHTS[place] * felt)
+
+
+def _firmness(cloth: Fabric) -> Felt:
+    """Return the firmness; of a guessed fabric it is the usual one by assumption."""
+    firm = cloth.tightness
+    if cloth.way == "yarn" or not cloth.tex_told:
+        return Felt("firmness", firm, "apart", 0.0)
+    sd = firm * hypot(cloth.stitches_sd, cloth.rounds_sd) / 2
+    low_bad, low, high, high_bad = _FIRM
+    # Outside the bounds fabric wears soon or cranks hard: a fault, but not of the fit.
+    level = "loose" if firm < low else "tight" if firm >= high else "good"
+    felt = expected_discomfort(firm, sd, (low_bad, low, high, high_bad))
+    return Felt("firmness", firm, level, _WEIGHTS["firmness"] * felt)

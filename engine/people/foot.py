@@ -1,0 +1,299 @@
+"""The foot: what was measured, and what is usual for what was not.
+
+Measures, as ISO 8559-1 keeps them apart: foot length (heel to longest toe), girth at the ball, heel
+girth (tape under the back of the heel and over the bend at the front of the ankle), smallest girth
+above the ankle bones, largest girth of the calf. A measured one carries the error of the tape; a
+missing one is estimated by `population` with the spread of the people it is taken from. Intervals
+are the middle 80 %.
+
+Two readings of one measure count as their mean, with the error of the tape over sqrt 2; a gap wider
+than two readings of one thing usually have is pointed out, and half of it is then the error. Of two
+feet the larger counts, measure by measure, since both socks of a pair are knitted alike and a sock
+stretches but does not shrink; a measure of one foot only stands for both.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from math import sqrt
+
+from engine.people import population, shoe_size
+from engine.read import reading, units
+from engine.read.fields import Fields, Span
+from engine.sources import (
+    FEET_APART,
+    FEET_GIRTHS_APART,
+    LENGTH_FROM_SOCK,
+    READINGS_APART,
+    TAPE_ON_GIRTH,
+    TAPE_ON_LENGTH,
+    TO_80_PERCENT,
+    TOES_ROUND_OVER_BREADTH,
+    TOLD_STATURE,
+    TOLD_WEIGHT,
+)
+
+SPANS = {
+    "length": Span("a foot length", 95, 360),
+    "ball_girth": Span("a girth round the ball of the foot", 90, 380),
+    "heel_girth": Span("a girth round heel and ankle bend", 120, 480),
+    "ankle_girth": Span("a girth above the ankle", 90, 420),
+    "calf_girth": Span("a girth of a calf", 120, 650),
+}
+TITLES = {
+    "length": "foot length",
+    "ball_girth": "girth at the ball",
+    "heel_girth": "girth round the heel",
+    "ankle_girth": "girth above the ankle",
+    "calf_girth": "girth of the calf",
+}
+TOE_BREADTH = Span("a breadth across the toes", 30, 150)
+STATURE = Span("a person's height", 600, 2300)
+WEIGHT = Span("a person's weight in kg", 5, 300)
+AGE = Span("an age", 0, 120)
+_SEXES: dict[str, population.Sex] = {"woman": "woman", "man": "man"}
+
+
+@dataclass(frozen=True)
+class Person:
+    """What is known of the wearer: sex, stature in mm, weight in kg, age in years, shoe size.
+
+    `child` is True for one said to be a child, whose age need not be known.
+    """
+
+    sex: population.Sex | None = None
+    stature: float | None = None
+    weight: float | None = None
+    age: float | None = None
+    shoe: tuple[str, float] | None = None
+    child: bool = False
+
+
+@dataclass(frozen=True)
+class Measure:
+    """One measure in mm with the standard deviation of its error, and where it is from."""
+
+    value: float
+    sd: float
+    measured: bool
+    words: str
+
+    @property
+    def low(self) -> float:
+        """Return the lower end of the 80 % interval."""
+        return self.value - TO_80_PERCENT * self.sd
+
+    @property
+    def high(self) -> float:
+        """Return the upper end of the 80 % interval."""
+        return self.value + TO_80_PERCENT * self.sd
+
+
+@dataclass(frozen=True)
+class Foot:
+    """What was measured, by the names of `SPANS`: the larger of both feet where both were.
+
+    `of_other` names the measures taken from the other foot, `smaller_length` is the length in mm of
+    the shorter foot that was measured, `notes` are (field, sentence). `toe_breadth` is in
+    mm, the larger of both too.
+    """
+
+    taken: Mapping[str, Measure] = field(default_factory=dict)
+    person: Person = field(default_factory=Person)
+    of_other: frozenset[str] = frozenset()
+    smaller_length: float | None = None
+    notes: tuple[tuple[str, str], ...] = ()
+    toe_breadth: float | None = None
+
+    @property
+    def measured(self) -> dict[str, float]:
+        """Return the measures that were taken, in mm."""
+        return {name: measure.value for name, measure in self.taken.items()}
+
+    @property
+    def unlike(self) -> bool:
+        """Tell whether the feet differ more in length than feet usually do."""
+        smaller = self.smaller_length
+        return smaller is not None and self.taken["length"].value - smaller > FEET_APART
+
+
+def read(foot: Fields, other: Fields, person: Fields) -> Foot:
+    """Return the feet of a request; problems are noted in its fields."""
+    notes: list[tuple[str, str]] = []
+    foot.only((*SPANS, "again", "toe_breadth"))
+    other.only((*SPANS, "again", "toe_breadth"))
+    first, second = _read_one(foot, notes), _read_one(other, notes)
+    taken, of_other = {**first, **second}, set(second)
+    for name in (name for name in SPANS if name in first and name in second):
+        if second[name].value <= first[name].value:
+            taken[name] = first[name]
+            of_other.discard(name)
+        words = f"{taken[name].words}, the larger of both feet"
+        taken[name] = replace(taken[name], words=words)
+        apart = abs(first[name].value - second[name].value)
+        said = _pair(name in of_other, apart, foot.system)
+        if name != "length" and apart > FEET_GIRTHS_APART * taken[name].value:
+            said += " That is more than feet usually differ: measure both again?"
+        notes.append((other.where(name), said))
+    lengths = [one["length"].value for one in (first, second) if "length" in one]
+    toes, others = (one.length("toe_breadth", TOE_BREADTH) for one in (foot, other))
+    if others is not None and others > (toes or 0.0):
+        of_other.add("toe_breadth")
+    if toes is not None and others is not None:
+        words = _pair("toe_breadth" in of_other, abs(toes - others), foot.system)
+        notes.append((other.where("toe_breadth"), words))
+    return Foot(
+        {name: taken[name] for name in SPANS if name in taken},
+        read_person(person),
+        frozenset(of_other),
+        min(lengths, default=None),
+        tuple(notes),
+        max((mm for mm in (toes, others) if mm is not None), default=None),
+    )
+
+
+def _read_one(fields: Fields, notes: list[tuple[str, str]]) -> dict[str, Measure]:
+    """Return the measures of one foot, each read once or twice; wide gaps go to `notes`."""
+    again = fields.part("again")
+    again.only(SPANS)
+    found = {}
+    for name, span in SPANS.items():
+        readings = (fields.length(name, span), again.length(name, span))
+        told = [mm for mm in readings if mm is not None]
+        if not told:
+            continue
+        tape, words = _tape(name), "measured twice" if len(told) > 1 else "measured"
+        sd, apart = tape / sqrt(len(told)), max(told) - min(told)
+        if apart > READINGS_APART * tape:
+            sd = apart / 2  # of the mean of two, by what they show themselves
+            notes.append(
+                (
+                    again.where(name),
+                    f"The two readings are {_gap(apart, fields.system)} apart, more than a tape is "
+                    "usually out: measure a third time, and keep the two that agree.",
+                )
+            )
+        found[name] = Measure(sum(told) / len(told), sd, True, words)
+    return found
+
+
+def _pair(larger: bool, apart: float, system: units.System) -> str:
+    """Say which foot the pair is planned on; `larger` is whether the other foot is."""
+    if apart < 0.5:
+        return "Both feet are alike here."
+    here, there = ("this foot", "the first") if larger else ("the first foot", "this one")
+    return f"The pair is planned on {here}: {there} is {_gap(apart, system)} smaller."
+
+
+def _gap(mm: float, system: units.System) -> str:
+    """Write a small difference: in mm, or in eighths of an inch."""
+    if system == "cm":
+        return f"{units.nearest(mm)} mm"
+    eighth = units.MM_PER_INCH / 8
+    return units.inches(mm) if mm >= eighth / 2 else f"less than {units.inches(eighth)}"
+
+
+def read_person(fields: Fields) -> Person:
+    """Return what a request says of the wearer."""
+    fields.only(("sex", "child", "height", "weight", "age", "shoe_size"))
+    weight = fields.read("weight", lambda text: reading.read_weight(text, _bare_weight(fields)))
+    if weight is not None and weight not in WEIGHT:
+        fields.refuse(
+            "weight", f"{weight:.0f} kg is not a person's weight.", "Write it like 60 kg or 132 lb."
+        )
+        weight = None
+    shoe = _read_shoe(fields.part("shoe_size"))
+    return Person(
+        sex=_SEXES.get(fields.choice("sex", _SEXES) or ""),
+        stature=fields.length("height", STATURE),
+        weight=weight,
+        age=fields.plain("age", AGE),
+        shoe=shoe,
+        child=fields.flag("child") or (shoe is not None and shoe[0].endswith(("child", "youth"))),
+    )
+
+
+def _bare_weight(fields: Fields) -> str:
+    return "lb" if fields.system == "in" else "kg"
+
+
+def _read_shoe(fields: Fields) -> tuple[str, float] | None:
+    fields.only(("system", "size"))
+    system = fields.choice("system", shoe_size.SYSTEMS)
+    if fields.blank("size"):
+        return None
+    if system is None:
+        if fields.blank("system"):
+            fields.refuse(
+                "system", "A shoe size needs its system.", f"Choose {', '.join(shoe_size.SYSTEMS)}."
+            )
+        return None
+    low, high = shoe_size.RANGE[system]
+    size = fields.plain("size", Span(f"a shoe size in {system}", low, high))
+    return None if size is None else (system, size)
+
+
+def complete(foot: Foot, length_of_sock: float | None, ease: float) -> dict[str, Measure]:
+    """Return every measure of `SPANS`, measured or estimated.
+
+    Where the length was not measured it comes from the shoe size, then from a given sock length (a
+    sock of that length is meant for the foot it fits with the usual ease, `ease` as a share).
+    Raises `LookupError` when nothing is known that a foot could be guessed from.
+    """
+    measures = dict(foot.taken)
+    person = foot.person
+    if "length" not in measures and person.shoe:
+        system, size = person.shoe
+        mm, sd = shoe_size.foot_length(system, size)
+        measures["length"] = Measure(
+            mm, sd, False, f"from shoe size {system} {size:g}; measure if you can"
+        )
+    if "length" not in measures and length_of_sock is not None:
+        mm = length_of_sock / (1 - ease)
+        measures["length"] = Measure(
+            mm, LENGTH_FROM_SOCK, False, "the foot such a sock is meant for"
+        )
+    known = {name: (m.value, m.sd) for name, m in measures.items()}
+    if person.stature is not None:
+        known["stature"] = (person.stature, float(TOLD_STATURE))
+    if person.weight is not None:
+        known["weight"] = (person.weight, float(TOLD_WEIGHT))
+    estimates = population.estimate(known, person.sex, person.age, person.child)
+    for name, estimate in estimates.items():
+        if name not in measures:
+            lead = "" if estimate.people.startswith("coarser") else "usual for "
+            words = f"not measured; {lead}{estimate.people}"
+            measures[name] = Measure(estimate.value, estimate.sd, False, words)
+    return {name: measures[name] for name in SPANS}
+
+
+def questions(foot: Foot) -> list[tuple[str, str]]:
+    """Return (field, sentence) for what is odd about the measures; none is changed.
+
+    That is each measure that is rare beside the others, and what reading the feet left to say.
+    """
+    known = {name: (one.value, one.sd) for name, one in foot.taken.items()}
+    person, asked = foot.person, list(foot.notes)
+    for name, one_in, side in population.unlikely(known, person.sex, person.age, person.child):
+        fewer = " or fewer" if one_in == population.RAREST else ""
+        asked.append(
+            (
+                _where(foot, name),
+                f"This {TITLES[name]} is {side} beside the other measures: about 1 foot in "
+                f"{one_in:,}{fewer} is like that. Measure it again?",
+            )
+        )
+    ball, toes = foot.measured.get("ball_girth"), foot.toe_breadth
+    if ball is not None and toes is not None and toes * TOES_ROUND_OVER_BREADTH > ball:
+        words = "Toes this broad would be rounder than the ball of the foot: measure both again?"
+        asked.append((_where(foot, "toe_breadth"), words))
+    return asked
+
+
+def _where(foot: Foot, name: str) -> str:
+    return f"{'other_foot' if name in foot.of_other else 'foot'}.{name}"
+
+
+def _tape(name: str) -> float:
+    return float(TAPE_ON_LENGTH if name == "length" else TAPE_ON_GIRTH)

@@ -1,0 +1,269 @@
+"""Walking through a request that may hold anything, and collecting every problem in it at once.
+
+A `Fields` is one object of the request with its dotted path. Each reader returns the value, or None
+when it was left out (absent, null or blank) or could not be used; in the last case a `Problem` has
+been added to the list that all parts of one request share. Nothing here raises for bad input.
+
+Readings are held against sense as well as type: a `Span` says what a measure of a person, a fabric
+or a machine can be. A figure outside it is tried in the other units, and the one that would make
+sense is offered ("did you mean 24.6 cm?").
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, field
+from typing import Any, TypeVar
+
+from engine.read import reading, units
+from engine.read.errors import Problem, Unreadable
+from engine.read.quoted import quoted
+from engine.read.units import System
+
+T = TypeVar("T")
+
+
+@dataclass(frozen=True)
+class Span:
+    """What `name` ("a foot length") can be, `low` to `high` in mm, per mm or a plain number."""
+
+    name: str
+    low: float
+    high: float
+
+    def __contains__(self, value: float) -> bool:
+        """Tell whether a value makes sense."""
+        return self.low <= value <= self.high
+
+
+@dataclass
+class Fields:
+    """One object of a request: `raw` at `path`, with the problems of the whole request."""
+
+    raw: Mapping[str, Any]
+    path: str = ""
+    system: System = "cm"
+    problems: list[Problem] = field(default_factory=list)
+
+    def refuse(self, name: str, message: str, way_out: str, offers: tuple[str, ...] = ()) -> None:
+        """Add a problem at a field of this object; `offers` are texts that would mend it."""
+        problem = Problem(self.where(name), message, way_out, offers)
+        if problem not in self.problems:  # a field may be looked at more than once
+            self.problems.append(problem)
+
+    def where(self, name: str) -> str:
+        """Return the dotted path of a field of this object."""
+        return ".".join(part for part in (self.path, name) if part)
+
+    def part(self, name: str) -> Fields:
+        """Return the object at `name`, empty when it was left out."""
+        raw = self.raw.get(name)
+        if raw is not None and not isinstance(raw, Mapping):
+            self.refuse(name, "This should be a group of fields.", "Leave it out or send a group.")
+            raw = None
+        return Fields(raw or {}, self.where(name), self.system, self.problems)
+
+    def parts(self, name: str, most: int) -> list[Fields]:
+        """Return the objects of the list at `name`, blank ones too, so that each keeps its place.
+
+        A list of more than `most` is refused.
+        """
+        raw = self.raw.get(name)
+        if raw is None:
+            return []
+        if not isinstance(raw, list) or any(not (x is None or isinstance(x, Mapping)) for x in raw):
+            self.refuse(name, "This should be a list of groups.", "Leave it out or send a list.")
+            return []
+        if len(raw) > most:
+            self.refuse(name, f"{len(raw)} are too many.", f"Keep the best {most} of them.")
+            return []
+        return [
+            Fields(one or {}, self.where(f"{name}.{at}"), self.system, self.problems)
+            for at, one in enumerate(raw)
+        ]
+
+    def empty(self) -> bool:
+        """Tell whether every field of this object was left out."""
+        return all(self.blank(name) for name in self.raw)
+
+    def only(self, known: Iterable[str]) -> None:
+        """Refuse every field whose name is not among `known`: a misspelt name is never ignored."""
+        names = tuple(known)
+        for name in self.raw:
+            if name not in names:
+                shown = str(name)[:40]
+                self.refuse(
+                    shown, f"{quoted(shown)} is not known here.", f"Known: {', '.join(names)}."
+                )
+
+    def blank(self, name: str) -> bool:
+        """Tell whether a field was left out."""
+        raw = self.raw.get(name)
+        return raw is None or (isinstance(raw, str) and not raw.strip())
+
+    def text(self, name: str) -> str | None:
+        """Return what was written, as text; None when it was left out or is no text."""
+        if self.blank(name):
+            return None
+        raw = self.raw[name]
+        if isinstance(raw, bool) or not isinstance(raw, str | int | float):
+            self.refuse(name, "This should be a number or text.", "Write it as you would on paper.")
+            return None
+        if isinstance(raw, str):
+            return raw
+        if not abs(raw) <= 1e9:  # nor is NaN
+            self.refuse(name, "This number is far too large.", "Write it as you would on paper.")
+            return None
+        return f"{raw:.9f}".rstrip("0").rstrip(".") if isinstance(raw, float) else str(raw)
+
+    def read(self, name: str, reader: Callable[[str], T]) -> T | None:
+        """Return `reader(text)`, or None with the reader's own sentence at the field."""
+        text = self.text(name)
+        if text is None:
+            return None
+        try:
+            return reader(text)
+        except Unreadable as no:
+            self.refuse(name, no.message, no.way_out, no.offers)
+            return None
+
+    def length(self, name: str, span: Span) -> float | None:
+        """Return a length in mm within `span`."""
+        found = self.read(name, lambda text: reading.read_length(text, self.system))
+        if found is None or found.mm in span:
+            return None if found is None else found.mm
+        meant: tuple[str, ...] = ()
+        if found.number is not None:
+            meant = tuple(
+                f"{units.number(found.number, 3)} {unit}"
+                for unit in ("cm", "in", "mm")
+                if found.number * units.factor(unit, "millimeter") in span
+            )
+        self._outside(name, found.mm, span, self._shown(found.mm), meant)
+        return None
+
+    def yarn(self, name: str, span: Span) -> float | None:
+        """Return a length of yarn in mm within `span`; a bare number is metres or yards."""
+        bare = "yd" if self.system == "in" else "m"
+        found = self.read(name, lambda text: reading.read_length(text, bare, "5.2 m or 5.7 yd"))
+        if found is None or found.mm in span:
+            return None if found is None else found.mm
+        shown = units.yarn_length(found.mm, self.system, 2)
+        self._outside(name, found.mm, span, f"{shown['text']} ({shown['other']})", ())
+        return None
+
+    def grams(self, name: str, span: Span) -> float | None:
+        """Return a weight of yarn in g within `span`; a bare number is grams or ounces."""
+        bare = "oz" if self.system == "in" else "g"
+        found = self.read(name, lambda text: reading.read_grams(text, bare))
+        if found is None or found in span:
+            return found
+        shown = units.weight(found, self.system)
+        text, other = (self.text(name) or "").strip(), "g" if bare == "oz" else "oz"
+        meant = [f"{text} {other}"] if text[-1:].isdigit() else []
+        meant = [one for one in meant if reading.read_grams(one, other) in span]
+        self._outside(name, found, span, f"{shown['text']} ({shown['other']})", tuple(meant))
+        return None
+
+    def rate(self, name: str, span: Span) -> float | None:
+        """Return a count per mm within `span`."""
+        found = self.read(name, lambda text: reading.read_rate(text, self.system))
+        if found is None or found[0] in span:
+            return None if found is None else found[0]
+        per_mm, count = found
+        lengths = {"in": units.MM_PER_INCH, "10 cm": 100.0, "cm": 10.0, "4 in": 4 * 25.4}
+        meant = tuple(
+            f"{units.number(count, 3)} / {over}"
+            for over, mm in lengths.items()
+            if count / mm in span
+        )
+        shown = units.per_length(per_mm, self.system)
+        self._outside(name, per_mm, span, f"{shown['text']} ({shown['other']})", meant)
+        return None
+
+    def _shown(self, mm: float) -> str:
+        quantity = units.length(mm, self.system)
+        return f"{quantity['text']} ({quantity['other']})"
+
+    def _outside(
+        self, name: str, value: float, span: Span, shown: str, meant: tuple[str, ...]
+    ) -> None:
+        side = "small" if value < span.low else "large"
+        way_out = f"Did you mean {' or '.join(meant)}?" if meant else "Measure again."
+        self.refuse(name, f"{shown} is too {side} for {span.name}.", way_out, meant)
+
+    def count(self, name: str, span: Span) -> int | None:
+        """Return a whole number within `span`."""
+        value = self.read(name, reading.read_count)
+        if value is None:
+            return None
+        if value != int(value):
+            around = (f"{int(value)}", f"{int(value) + 1}")
+            self.refuse(
+                name,
+                f"{units.number(value, 3)} is not a whole number.",
+                f"Write {' or '.join(around)}.",
+                around,
+            )
+            return None
+        if value not in span:
+            side = "small" if value < span.low else "large"
+            self.refuse(
+                name,
+                f"{int(value)} is too {side} for {span.name}.",
+                f"Write a whole number from {span.low:.0f} to {span.high:.0f}.",
+            )
+            return None
+        return int(value)
+
+    def plain(self, name: str, span: Span) -> float | None:
+        """Return a number without a unit within `span`."""
+        value = self.read(name, reading.read_number)
+        if value is not None and value not in span:
+            side = "small" if value < span.low else "large"
+            self.refuse(
+                name,
+                f"{units.number(value, 3)} is too {side} for {span.name}.",
+                f"Write a number from {units.number(span.low)} to {units.number(span.high)}.",
+            )
+            return None
+        return value
+
+    def share(self, name: str, span: Span) -> float | None:
+        """Return a share of one (`0.04`, `4 %`) within `span`."""
+        value = self.read(name, reading.read_share)
+        if value is None or value in span:
+            return value
+        meant = f"{units.number(value, 3)} %" if value / 100 in span else ""
+        self.refuse(
+            name,
+            f"{units.number(value * 100)} % is too much for {span.name}.",
+            f"Did you mean {meant}?" if meant else f"Write 0 to {span.high * 100:.0f} %.",
+            (meant,) if meant else (),
+        )
+        return None
+
+    def flag(self, name: str) -> bool:
+        """Return a yes or no; left out is no."""
+        raw = self.raw.get(name)
+        if isinstance(raw, bool):
+            return raw
+        return self.choice(name, ("yes", "no")) == "yes"
+
+    def choice(self, name: str, choices: Iterable[str]) -> str | None:
+        """Return one of `choices`, however it is capitalised."""
+        text = self.text(name)
+        if text is None:
+            return None
+        offered = tuple(choices)
+        for choice in offered:
+            if choice.casefold() == text.strip().replace("_", " ").casefold():
+                return choice
+        self.refuse(
+            name, f"{quoted(text)} is not one of the choices.", f"Choose {_either(offered)}."
+        )
+        return None
+
+
+def _either(words: tuple[str, ...]) -> str:
+    return " or ".join((", ".join(words[:-1]), words[-1])) if len(words) > 1 else words[0]

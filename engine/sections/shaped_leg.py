@@ -1,0 +1,261 @@
+"""A long leg: no needles can be added, so the tension shapes it to the girths of the leg.
+
+The body's girth g(z) at height z is piecewise linear between the girths that are known (our choice:
+it never runs past what was measured), and level beyond the lowest and the highest. With N needles
+and the wanted stretch s, a leg takes w(z) = N s / g(z) stitches per mm. By Munden (1959) stitches
+and rounds per length change together, so the rounds of a leg are c0 / w0 times the integral of w(z)
+over its height, w0 and c0 being the foot's fabric.
+
+A knitter turns the screw a few times, not at every round: the leg is cut into at most BANDS_MOST
+bands over which the wanted stitch changes by the same factor, each in whole rounds at what the
+screw (`screw`) has nearest to the geometric middle of what its stretch of leg asks for. A band is
+not knitted looser or firmer than the yarn bears, nor so narrow that the heel would not pass.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from itertools import pairwise
+from math import ceil, log, sqrt
+
+from engine import sources
+from engine.fabric import tension
+from engine.fabric.fabric import Fabric
+from engine.fabric.tension import Screw, Setting, Span
+from engine.people.foot import Measure
+from engine.read import units
+from engine.read.errors import Problem, Refused
+from engine.read.units import nearest
+from engine.sections.cuff import Cuff
+from engine.sections.leg import Band, Girth, Leg, Wish, usual_rounds
+from engine.sources import BAND_ROUNDS_FEWEST, BAND_STRAY, BANDS_MOST, LEG_STRETCH_WANTED
+
+_GRID = 1.0  # mm, how finely a leg is cut before its bands are found
+_SHORT_OF = 0.03  # out of reach by more than this is told (our choice)
+
+Profile = tuple[Girth, ...]
+Notes = tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True)
+class Ground:
+    """What a leg is knitted on: `bottom` is its lower end above the floor, lengths in mm."""
+
+    slots: int
+    cloth: Fabric
+    bottom: float
+    cuff: Cuff
+    measures: dict[str, Measure]
+    system: units.System
+
+    @property
+    def scale(self) -> float:
+        """Return girth times `Band.tighter` in mm at the wanted stretch."""
+        return self.slots * LEG_STRETCH_WANTED / self.cloth.stitches
+
+
+def profile(girths: Profile, measures: dict[str, Measure]) -> Profile:
+    """Return the girths of a leg from low to high.
+
+    Ankle and calf are added where no girth was taken; guessed, only below or above all that were.
+    """
+    length, found = measures["length"].value, list(girths)
+    for name, share, side in (
+        ("ankle_girth", sources.ANKLE_HEIGHT_OVER_FOOT, -1),
+        ("calf_girth", sources.CALF_HEIGHT_OVER_FOOT, 1),
+    ):
+        z, one = share * length, measures[name]
+        near = any(abs(z - girth.height) < sources.SAME_PLACE for girth in girths)
+        beyond = all(side * (z - girth.height) > 0 for girth in girths)
+        if not near and (one.measured or beyond):
+            found.append(Girth(z, one.value, one.measured))
+    return tuple(sorted(found))
+
+
+def girth_at(body: Profile, height: float) -> Girth:
+    """Return the girth at a height; it counts as measured where both its neighbours were."""
+    if height <= body[0].height:
+        return Girth(height, *body[0][1:])
+    for low, high in pairwise(body):
+        if height <= high.height:
+            share = (height - low.height) / (high.height - low.height)
+            girth = low.girth + share * (high.girth - low.girth)
+            return Girth(height, girth, low.measured and high.measured)
+    return Girth(height, *body[-1][1:])
+
+
+def shape(wish: Wish, ground: Ground) -> tuple[Leg, Notes]:
+    """Return the leg of a wish, and what is worth saying of it; `Refused` if it is too low.
+
+    Without a girth that was measured it stays plain: a guess is no reason to turn the screw.
+    """
+    body = profile(wish.girths, ground.measures)
+    known = any(girth.measured for girth in body)
+    limits = _limits(ground)
+    turned = tension.read(ground.cloth, limits)
+
+    def tighter(height: float) -> float:
+        if not known:
+            return 1.0
+        return limits.clip(ground.scale / girth_at(body, height).girth)
+
+    top = _top(wish, ground, tighter)
+    bands = _bands(wish, ground, top, tighter, turned)
+    for _ in range(3 if wish.height is not None and known else 0):
+        # The cuff is knitted at the tension of the band it sits on, and its depth hangs on that.
+        top = _under_cuff(wish.height, ground, bands[0].tighter)
+        bands = _bands(wish, ground, top, tighter, turned)
+    tape = 0.0 if wish.height is None else float(sources.TAPE_ON_LENGTH)
+    at = "sock.leg.height" if wish.height is not None else "sock.leg.rounds"
+    if not known:
+        words = "to the height you set"
+        note = "Measure round the ankle and the calf, and the leg is shaped to them."
+        return Leg(bands, words, wish.rounds is not None, True, tape), ((at, note),)
+    notes = tuple((at, text) for text in _unreached(body, ground, limits, turned, top))
+    if len(bands) > 1:
+        words = "from the top down, shaped to the leg by the tension"
+    else:
+        words = "one tension suits the leg all the way"
+    return Leg(bands, words, wish.rounds is not None, True, tape), notes
+
+
+def _limits(ground: Ground) -> Span:
+    """Return what yarn and heel bear; the foot's own tension is always borne."""
+    cloth = ground.cloth
+    firm = cloth.tightness if cloth.tex_told else float(sources.TIGHTNESS_SOCK)
+    over_heel = (
+        ground.slots
+        * cloth.pull
+        * sources.GOES_ON_EASILY_SHARE
+        / (cloth.stitches * ground.measures["heel_girth"].value)
+    )
+    return Span(
+        min(1.0, sources.TIGHTNESS_LOOSE / firm),
+        max(1.0, min(sources.TIGHTNESS_FIRM / firm, over_heel)),
+    )
+
+
+def _top(wish: Wish, ground: Ground, tighter: Callable[[float], float]) -> float:
+    """Return the height of the leg's upper end."""
+    cloth, bottom = ground.cloth, ground.bottom
+    if wish.height is not None:
+        return _under_cuff(wish.height, ground, tighter(wish.height))
+    if wish.rounds is None:
+        return bottom + usual_rounds(ground.measures["length"].value, cloth) / cloth.rounds
+    top, knitted = bottom, 0.0
+    while knitted < wish.rounds:
+        knitted += _GRID * cloth.rounds * tighter(top + _GRID / 2)
+        top += _GRID
+    return top
+
+
+def _under_cuff(height: float | None, ground: Ground, tighter: float) -> float:
+    """Return the height of the leg's upper end; that of the sock's top and the cuff are given."""
+    top = (height or 0.0) - ground.cuff.depth(ground.cloth) / tighter
+    if (top - ground.bottom) * ground.cloth.rounds < 1:
+        raise Refused([_too_low(ground, tighter)])
+    return top
+
+
+def _too_low(ground: Ground, tighter: float) -> Problem:
+    heel, cuff = ground.bottom, ground.cuff.depth(ground.cloth) / tighter
+    least = ceil((heel + cuff + 2 / ground.cloth.rounds) / 5) * 5
+    return Problem(
+        "sock.leg.height",
+        f"Heel and cuff alone stand {units.length_text(heel + cuff, ground.system)} high.",
+        f"Write {units.length_text(least, ground.system)} or more, or a shallower cuff.",
+    )
+
+
+def _bands(
+    wish: Wish, ground: Ground, top: float, tighter: Callable[[float], float], turned: Screw
+) -> tuple[Band, ...]:
+    """Cut the leg from `top` down."""
+    count = max(1, ceil((top - ground.bottom) / _GRID))
+    step = (top - ground.bottom) / count
+    wanted = [tighter(top - (i + 0.5) * step) for i in range(count)]
+    per_step = ground.cloth.rounds * step
+
+    def middle(piece: tuple[int, int]) -> float:
+        part = wanted[piece[0] : piece[1]]
+        return sqrt(min(part) * max(part))
+
+    def setting(piece: tuple[int, int]) -> Setting:
+        return turned.nearest(middle(piece))
+
+    def exact(piece: tuple[int, int]) -> float:
+        return (piece[1] - piece[0]) * per_step * setting(piece).tighter
+
+    pieces = _cut(wanted, sum(wanted) * per_step)
+    while len(pieces) > 1 and min(map(exact, pieces)) < BAND_ROUNDS_FEWEST:
+        at = min(range(len(pieces)), key=lambda i: exact(pieces[i]))
+        beside = [i for i in (at - 1, at + 1) if 0 <= i < len(pieces)]
+        other = min(beside, key=lambda i: abs(log(middle(pieces[i]) / middle(pieces[at]))))
+        low, high = sorted((at, other))
+        pieces[low : high + 1] = [(pieces[low][0], pieces[high][1])]
+    return _whole([(exact(piece), setting(piece)) for piece in pieces], wish.rounds)
+
+
+def _cut(wanted: list[float], rounds: float) -> list[tuple[int, int]]:
+    """Return (first, past the last) of pieces over which the wanted stitch changes alike."""
+    changed = [0.0]
+    for one, other in pairwise(wanted):
+        changed.append(changed[-1] + abs(log(other / one)))
+    needed = ceil(changed[-1] / (2 * log(1 + BAND_STRAY)) - 1e-9)
+    count = max(1, min(needed, int(BANDS_MOST), int(rounds / BAND_ROUNDS_FEWEST)))
+    cuts, at = [0], 0
+    for piece in range(1, count):
+        while changed[at] < piece * changed[-1] / count:
+            at += 1
+        cuts.append(at)
+    return list(pairwise([*dict.fromkeys(cuts), len(wanted)]))  # one leap may hold several cuts
+
+
+def _whole(pieces: list[tuple[float, Setting]], wanted: int | None) -> tuple[Band, ...]:
+    """Return bands in whole rounds from (exact rounds, setting); `wanted` is their sum if set.
+
+    Ends are rounded, not bands, so that nothing adds up; neighbours set alike are one band.
+    """
+    exact = sum(rounds for rounds, _ in pieces)
+    total = nearest(exact) if wanted is None else wanted
+    bands, run, ended = list[Band](), 0.0, 0
+    for rounds, setting in pieces:
+        run += rounds
+        end = nearest(run * total / exact) if exact else 0
+        if bands and bands[-1].tighter == setting.tighter:
+            ended -= bands.pop().rounds
+        bands.append(Band(end - ended, *setting))
+        ended = end
+    return tuple(bands)
+
+
+def _unreached(body: Profile, ground: Ground, limits: Span, turned: Screw, top: float) -> list[str]:
+    """Return a sentence for the widest and for the slimmest place that no stitch here can suit."""
+    places = [girth_at(body, z) for z in (ground.bottom, top)]
+    places += [girth for girth in body if ground.bottom < girth.height < top]
+    found = list[str]()
+    for place, limit, side in (
+        (max(places, key=lambda one: one.girth), limits.low, "loosest"),
+        (min(places, key=lambda one: one.girth), limits.high, "firmest"),
+    ):
+        wanted = ground.scale / place.girth
+        height = units.length_text(place.height, ground.system)
+        borne = limits.clip(wanted)
+        mark = turned.mark_for(borne)
+        if mark is not None and abs(log(turned.nearest(borne).tighter / borne)) > _SHORT_OF:
+            found.append(
+                f"{height} above the floor about mark {units.mark(nearest(mark * 4) / 4)} would "
+                "suit the leg, too far from those tried: a swatch nearer to it must tell."
+            )
+        if (limit / wanted if side == "loosest" else wanted / limit) < 1 + _SHORT_OF:
+            continue
+        needles = 2 * nearest(ground.slots * limit / wanted / 2)
+        girth = units.length_text(place.girth, ground.system)
+        stretch = place.girth * ground.cloth.stitches * limit / ground.slots
+        lies = f"stretches {(stretch - 1) * 100:.0f} %" if stretch >= 1 else "lies loose"
+        found.append(
+            f"{height} above the floor the leg is {girth} round: about {needles} needles would "
+            f"suit it; {ground.slots} at their {side} give a tube that {lies} there."
+        )
+    return found

@@ -1,0 +1,1 @@
+"""The sock: a request read, its foot rounds solved, its counts fixed."""

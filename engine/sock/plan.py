@@ -1,0 +1,268 @@
+"""The plan: a request read, and the sock that answers it assembled.
+
+Length: with c rounds per mm, the sole of the sock is the widening half of the heel, R foot rounds
+and one half of the toe, so R = T c - (h - b)heel - (h - b)toe, with T = foot length x (1 - length
+ease), or the sock length as given. R is rounded to the nearest whole round, halves up. R below 1 is
+refused: such a foot is too short for this cylinder and gauge.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from typing import Any
+
+from engine import sources
+from engine.fabric import fabric, yarn_at_hand
+from engine.fabric.fabric import Fabric
+from engine.machine import cylinder
+from engine.machine.cylinder import Cylinder
+from engine.people import foot
+from engine.people.foot import Foot, Measure
+from engine.read import units
+from engine.read.errors import Problem, Refused
+from engine.read.fields import Fields, Span
+from engine.read.units import System, nearest
+from engine.sections import cuff, leg, pockets, shaped_leg, short_row
+from engine.sections.cuff import Cuff
+from engine.sections.leg import Leg
+from engine.sections.short_row import Pocket
+from engine.sock import first_sock, too_short
+from engine.sock.sock import Sock
+
+GROUPS = (
+    "units", "foot", "other_foot", "person", "cylinder", "fabric", "sock", "first_sock", "stock",
+)  # fmt: skip
+_EASE = Span("a length ease", 0.0, sources.LENGTH_EASE_MOST)
+SOCK_LENGTH = Span("the foot of a sock", 80, 360)
+# Where the cylinder is in doubt the sock is held against a usual one, so that all problems are told
+# at once.
+_USUAL_CYLINDER = Cylinder(60)
+Notes = list[tuple[str, str]]
+
+
+@dataclass(frozen=True)
+class _Aim:
+    """The length to knit to: `ease` as a share, and the sock's own length in mm if it is given."""
+
+    ease: float
+    sock_length: float | None
+
+    def of(self, length: Measure) -> tuple[float, float]:
+        """Return the length aimed at and its standard deviation in mm."""
+        if self.sock_length is not None:
+            return self.sock_length, 0.0
+        return length.value * (1 - self.ease), length.sd * (1 - self.ease)
+
+
+@dataclass(frozen=True)
+class _Wishes:
+    """What a request says of the sock; None where it leaves the choice to us."""
+
+    cuff: Cuff
+    leg: leg.Wish
+    heel: short_row.Wish
+    toe: short_row.Wish
+    remarks: tuple[tuple[str, str], ...]
+
+
+def make(request: object) -> Sock:
+    """Return the sock of a request, or raise `Refused` with every problem in it."""
+    if not isinstance(request, Mapping):
+        raise Refused([Problem("", "This is not a request for a plan.", "Send a group of fields.")])
+    fields = Fields(request)
+    fields.only(GROUPS)
+    fields.system = "in" if fields.choice("units", ("in", "cm")) == "in" else "cm"
+    feet = foot.read(fields.part("foot"), fields.part("other_foot"), fields.part("person"))
+    machine = cylinder.read(fields.part("cylinder"))
+    cloth = fabric.read(fields.part("fabric"))
+    aim = _read_aim(fields.part("sock"))
+    wishes = _read_wishes(fields.part("sock"), machine or _USUAL_CYLINDER)
+    measures = _complete(fields, feet, aim)
+    knitted = first_sock.read(fields.part("first_sock"))
+    at_hand = yarn_at_hand.read(fields.part("stock"))
+    if fields.problems or machine is None or cloth is None or wishes is None or measures is None:
+        raise Refused(fields.problems)
+    sock = _knittable(machine, cloth, wishes, feet, measures, aim, fields.system)
+    sock = replace(sock, stock=at_hand)
+    if knitted is not None:
+        sock = _second(fields.part("first_sock"), sock, knitted)
+    asked = [*_of_another(cloth, machine), *_unlike(feet, sock, aim)]
+    return replace(sock, notes=(*sock.notes, *asked))
+
+
+def _of_another(cloth: Fabric, machine: Cylinder) -> Notes:
+    """Return a question for each piece of fabric that this cylinder cannot have knitted."""
+    words = (
+        f"More needles than this cylinder’s {machine.slots}: is it of another? Then swatch anew."
+    )
+    return [
+        (f"{tube.field}.needles", words)
+        for tube, *_ in cloth.seen
+        if tube.needles is not None and tube.needles > machine.slots
+    ]
+
+
+def foot_alone(request: Mapping[str, Any]) -> tuple[System, dict[str, Measure], Notes]:
+    """Return system, measures and questions of the foot, before anything is known to knit it with.
+
+    Raises `Refused` where foot and person cannot be read, or tell no length.
+    """
+    fields = Fields(request)
+    fields.system = "in" if fields.choice("units", ("in", "cm")) == "in" else "cm"
+    feet = foot.read(fields.part("foot"), fields.part("other_foot"), fields.part("person"))
+    measures = _complete(fields, feet, _read_aim(fields.part("sock")))
+    if fields.problems or measures is None:
+        raise Refused(fields.problems)
+    return fields.system, measures, foot.questions(feet)
+
+
+def _unlike(feet: Foot, sock: Sock, aim: _Aim) -> list[tuple[str, str]]:
+    """Return the count for the shorter of two feet too unlike for one; its heel and toe the same.
+
+    A sock whose length was given is knitted as it stands, whoever's it is.
+    """
+    if not feet.unlike or feet.smaller_length is None or aim.sock_length is not None:
+        return []
+    aimed = feet.smaller_length * (1 - aim.ease)
+    rounds = nearest(aimed * sock.fabric.rounds - sock.heel.each_way - sock.toe.each_way)
+    count = f", about {rounds} for the shorter foot and {sock.foot_rounds} for the longer"
+    words = (
+        "That is more than feet usually differ. Two different socks may fit better: knit each to "
+        f"its own foot rounds{count if rounds >= 1 else ''}."
+    )
+    return [("other_foot.length", words)]
+
+
+def _second(fields: Fields, sock: Sock, knitted: first_sock.FirstSock) -> Sock:
+    """Return the second sock: the first one's cuff, leg, heel and toe, its foot counted anew."""
+    slots = sock.cylinder.slots
+    cloth = first_sock.learn(fields, knitted, slots, sock.heel, sock.toe, sock.fabric)
+    exact = sock.aimed * cloth.rounds - sock.heel.each_way - sock.toe.each_way
+    if not fields.problems and nearest(exact) < 1:
+        fields.refuse(
+            "length",
+            "By this first sock, heel and toe alone are longer than the foot.",
+            "Check its length and rounds, or leave more needles in heel and toe.",
+        )
+    if fields.problems:
+        raise Refused(fields.problems)
+    second = replace(sock, fabric=cloth, exact_rounds=exact, knitted_rounds=knitted.foot_rounds)
+    asked = cloth.questions[len(sock.fabric.questions) :]
+    note = (
+        f"Knit {second.foot_rounds} foot rounds in sock two, where sock one has "
+        f"{knitted.foot_rounds}. Cuff, leg, heel and toe stay, so that the two match."
+    )
+    return replace(second, notes=(*sock.notes, (fields.where("foot_rounds"), note), *asked))
+
+
+def _read_aim(fields: Fields) -> _Aim:
+    ease = fields.share("length_ease", _EASE)
+    return _Aim(
+        float(sources.LENGTH_EASE) if ease is None else ease,
+        fields.length("foot_length_of_sock", SOCK_LENGTH),
+    )
+
+
+def _read_wishes(fields: Fields, machine: Cylinder) -> _Wishes | None:
+    fields.only(("cuff", "leg", "heel", "toe", "length_ease", "foot_length_of_sock"))
+    made, remarks = cuff.read(fields.part("cuff"), machine.slots)
+    leg_wish = leg.read(fields.part("leg"))
+    heel = short_row.read(fields.part("heel"), machine.slots, machine.half)
+    toe = short_row.read(fields.part("toe"), machine.slots, machine.half)
+    if made is None or heel is None or toe is None:
+        return None
+    return _Wishes(made, leg_wish, heel, toe, (*remarks, *leg_wish.asked))
+
+
+def _complete(fields: Fields, feet: Foot, aim: _Aim) -> dict[str, Measure] | None:
+    try:
+        return foot.complete(feet, aim.sock_length, aim.ease)
+    except LookupError:
+        tried = ("foot", "other_foot", "person", "sock.foot_length")
+        if not any(problem.field.startswith(tried) for problem in fields.problems):
+            fields.part("foot").refuse(
+                "length",
+                "There is no length to knit to.",
+                "Measure the foot from the heel to the longest toe, or give a shoe size.",
+            )
+        return None
+
+
+def _knittable(
+    machine: Cylinder,
+    cloth: Fabric,
+    wishes: _Wishes,
+    feet: Foot,
+    measures: dict[str, Measure],
+    aim: _Aim,
+    system: units.System,
+) -> Sock:
+    heel, heel_words = pockets.heel(wishes.heel, machine, cloth, feet)
+    toe, toe_words = pockets.toe(wishes.toe, cloth, feet)
+    aimed, aimed_sd = aim.of(measures["length"])
+    exact = aimed * cloth.rounds - heel.each_way - toe.each_way
+    if nearest(exact) < 1:
+
+        def heel_at(rounds: float) -> Pocket:
+            return pockets.heel(wishes.heel, machine, replace(cloth, rounds=rounds), feet)[0]
+
+        short = too_short.Case(heel_at, wishes.heel.needles, toe, machine, cloth, aimed, system)
+        given = aim.sock_length is not None
+        ball = measures["ball_girth"].value
+        raise Refused([too_short.problem(short, SOCK_LENGTH if given else None, aim.ease, ball)])
+    made, leg_notes = _leg(wishes, machine, cloth, heel, measures, system)
+    sock = Sock(
+        system=system,
+        cylinder=machine,
+        fabric=cloth,
+        measures=measures,
+        cuff=wishes.cuff,
+        leg=made,
+        leg_body=shaped_leg.profile(wishes.leg.girths, measures),
+        heel=heel,
+        heel_words=heel_words,
+        toe=toe,
+        toe_words=toe_words,
+        likely_left=pockets.likely_left(
+            (heel, wishes.heel), (toe, wishes.toe), machine, cloth, feet
+        ),
+        toe_breadth=feet.toe_breadth,
+        aimed=aimed,
+        aimed_sd=aimed_sd,
+        ease=aim.ease,
+        exact_rounds=exact,
+        notes=(*foot.questions(feet), *cloth.questions, *wishes.remarks, *leg_notes),
+    )
+    return replace(sock, notes=(*sock.notes, *_high(sock)))
+
+
+def _leg(
+    wishes: _Wishes,
+    machine: Cylinder,
+    cloth: Fabric,
+    heel: Pocket,
+    measures: dict[str, Measure],
+    system: units.System,
+) -> tuple[Leg, shaped_leg.Notes]:
+    """Return the leg and what is worth saying of it; one that nobody asked to shape is plain."""
+    wish = wishes.leg
+    if wish.height is not None or wish.girths:
+        bottom = heel.each_way / cloth.rounds
+        ground = shaped_leg.Ground(machine.slots, cloth, bottom, wishes.cuff, measures, system)
+        return shaped_leg.shape(wish, ground)
+    if wish.rounds is not None:
+        return Leg((leg.Band(wish.rounds),), "as you set it", exact=True), ()
+    rounds = nearest(leg.usual_rounds(measures["length"].value, cloth))
+    words = "in the customary proportion to the foot, about half its length"
+    return Leg((leg.Band(rounds),), words), ()
+
+
+def _high(sock: Sock) -> list[tuple[str, str]]:
+    """Return a remark where the top of the sock would stand at the knee."""
+    knee = sources.KNEE_HEIGHT_OVER_FOOT * sock.measures["length"].value
+    if sock.top_above_floor < knee:
+        return []
+    height = units.length_text(sock.top_above_floor, sock.system)
+    words = f"The top would stand {height} above the floor, at the knee or over it."
+    return [("sock.leg.rounds", words)]

@@ -1,0 +1,99 @@
+"""The leg in words: each kind there is, from the bands it has."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from engine.answers import leg_sheet
+from engine.fabric.swatch_line import Line, Point
+from engine.sections.leg import Band, Leg
+from engine.sock import plan as planning
+from engine.sock.sock import Sock
+from tests.asking import asked
+
+
+def sock(mark: float | None, *bands: Band) -> Sock:
+    """A sock of 9.6 rounds an inch with those bands, the foot knitted at `mark`."""
+    made = planning.make(asked())
+    return replace(made, fabric=replace(made.fabric, mark=mark), leg=Leg(bands, "as told"))
+
+
+@pytest.mark.parametrize(
+    ("mark", "bands", "words"),
+    [
+        (7.0, [Band(50)], "plain"),
+        (7.0, [Band(50, 1.1, 6.25)], "at mark 6¼"),
+        (None, [Band(50, 1.1)], "at its own tension"),
+        (7.0, [Band(20), Band(30, 1.1, 6.0)], "in 2 bands at marks 7 and 6"),
+        (7.0, [Band(9, 0.9, 8.0), Band(9), Band(9, 1.1, 6.5)], "in 3 bands at marks 8, 7 and 6½"),
+        (None, [Band(20), Band(30, 1.1)], "in 2 bands"),
+        (7.0, [Band(20), Band(30, 1.1)], "in 2 bands"),  # one mark is not known
+    ],
+)
+def test_each_kind_of_leg(mark: float | None, bands: list[Band], words: str) -> None:
+    assert leg_sheet.kind(sock(mark, *bands)) == words
+
+
+def test_bands_stand_one_under_the_other() -> None:
+    """9.6 an inch: 24 rounds are 63.5 mm, and 24 at half the stitch 127; the cuff is above."""
+    found = leg_sheet.write(sock(None, Band(24), Band(24, 0.5)))
+    assert (
+        found["words"] == "48 rounds in 2 bands, as told; two swatches at two marks would give "
+        "the mark numbers"
+    )
+    top, bottom = found["bands"]
+    assert (top["from_round"], top["to_round"]) == (1, 24)
+    assert (bottom["from_round"], bottom["to_round"]) == (25, 48)
+    high, middle, low = (
+        *(top["from_height"]["value"], top["to_height"]["value"]),
+        bottom["to_height"]["value"],
+    )
+    assert bottom["from_height"]["value"] == middle
+    assert (high - middle, middle - low) == pytest.approx((63.5, 127), abs=0.11)
+    assert top["words"].startswith("the stitch of the foot, to ")
+    assert bottom["words"].startswith("a stitch of 3.75 / in, to ")
+
+
+def test_one_round_is_one_round() -> None:
+    assert leg_sheet.write(sock(None, Band(1)))["words"] == "1 round plain, as told"
+    assert leg_sheet.write(sock(None, Band(2)))["words"] == "2 rounds plain, as told"
+
+
+def test_how_each_tension_is_set() -> None:
+    """7.5 stitches an inch, a fifth more are 9; back to the foot's before the heel."""
+    shaped = sock(None, Band(20, 1.2), Band(10), Band(30, 1.2))
+    assert leg_sheet.tensions(shaped) == [
+        ("Set the tension for a stitch of 9 / in once it is washed.", 20),
+        (
+            "Set the tension for a larger stitch: 7.5 / in once it is washed, as in the foot.",
+            10,
+        ),
+        ("Set the tension for a smaller stitch: 9 / in once it is washed.", 30),
+    ]
+    assert leg_sheet.back(shaped) == (
+        "Set the tension for a larger stitch: 7.5 / in once it is washed, as in the foot."
+    )
+    assert leg_sheet.tensions(sock(None, Band(20))) == [("", 20)]
+    assert leg_sheet.back(sock(None, Band(20))) == ""
+    assert leg_sheet.tensions(sock(7.0, Band(20))) == [("Set the tension mark to 7.", 20)]
+    assert leg_sheet.back(sock(7.0, Band(20, 1.2, 6.0))) == "Set the tension mark to 7."
+
+
+def test_only_beyond_the_marks_tried_a_band_is_called_less_sure() -> None:
+    """Swatches at the marks 5 and 7: those two were tried themselves."""
+    points = (Point(5.0, 12.6, 0.1), Point(7.0, 14.6, 0.1))
+    line = Line(points, 6.0, 13.6, 1.0, 0.1, 0.1, 4.2, 5.5, 0.01)
+    made = sock(6.0, *(Band(9, 1.1, mark) for mark in (4.75, 5.0, 7.0, 7.25)))
+    found = leg_sheet.write(replace(made, fabric=replace(made.fabric, line=line)))
+    assert found["words"].endswith("; beyond the marks tried, so less sure: 4¾, 7¼")
+    beyond = ["beyond the marks tried" in band["words"] for band in found["bands"]]
+    assert beyond == [True, False, False, True]
+
+
+def test_as_sure_as_the_fabric() -> None:
+    """50 rounds to 2.5 %, four times in five within 1.2816 x 1.25 = 1.6."""
+    found = leg_sheet.reach(sock(None, Band(50)))
+    assert (found["low"], found["high"]) == (48, 52)
+    assert found["words"].endswith("as sure as the fabric is.")

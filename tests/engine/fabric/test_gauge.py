@@ -1,0 +1,86 @@
+"""What several tubes at one mark say together, by hand: shares, how far each is off, and words."""
+
+from __future__ import annotations
+
+import pytest
+
+from engine.fabric import gauge
+from engine.fabric.gauge import Gauge
+from engine.fabric.swatch import Swatch
+from engine.read.fields import Fields
+
+# As the ruler adds nothing here, each is as sure as one tube is like the next: to 2 %.
+WHOLE = Swatch("fabric.swatch", stitches=0.30, rounds=0.40)
+HALF = Swatch("fabric.swatches.0", stitches=0.31)
+SOCK = Swatch("fabric.swatches.1", "sock", stitches=0.30, rounds=0.40)
+
+
+def together(*tubes: Swatch) -> Gauge:
+    found = gauge.from_tubes(Fields({}), tubes, None, None)
+    assert found
+    return found
+
+
+def test_shares_and_how_far_each_is_off() -> None:
+    """Across the mean is 0.305, half from each; along it is all the first one's: 3/4 and 1/4."""
+    found = together(WHOLE, HALF)
+    assert (found.stitches, found.rounds) == pytest.approx((0.305, 0.40))
+    assert (found.stitches_sd, found.rounds_sd) == (0.02, 0.02), "never surer than that"
+    assert [one.share for one in found.seen] == pytest.approx([0.75, 0.25])
+    off = (0.31 / 0.305 - 1) / 0.02
+    assert [one.off for one in found.seen] == pytest.approx([-off, off])
+
+
+def test_what_nobody_measured_stays_unknown() -> None:
+    found = together(HALF)
+    assert found.stitches == pytest.approx(0.31)
+    assert found.rounds is None
+    assert found.rounds_sd == 0.0
+    assert [one.share for one in found.seen] == pytest.approx([1.0])
+    along = together(Swatch("fabric.swatch", rounds=0.4))
+    assert along.stitches is None
+    assert along.stitches_sd == 0.0
+
+
+@pytest.mark.parametrize(
+    ("tubes", "words"),
+    [
+        ((WHOLE,), "from your swatch"),
+        ((SOCK,), "from your sock"),
+        ((WHOLE, HALF), "from 2 swatches"),
+        ((WHOLE, SOCK), "from 1 swatch and 1 sock"),
+        ((WHOLE, HALF, SOCK, SOCK), "from 2 swatches and 2 socks"),
+    ],
+)
+def test_in_words(tubes: tuple[Swatch, ...], words: str) -> None:
+    assert together(*tubes).words == words
+
+
+@pytest.mark.parametrize(("mark", "knitted"), [(6.5, True), (7.0, False)])
+def test_where_the_line_leaves_what_can_be_knitted_the_mark_is_refused(
+    mark: float, knitted: bool
+) -> None:
+    """Loops of 30 and 40 mm at the marks 5 and 6 are 45 at 6.5, with 4.2 / 45 = 0.093 stitches a
+    mm, and 50 at 7, with 0.084: too few, though 0.11 rounds are just enough (`swatch`).
+    """
+    tubes = [
+        Swatch("fabric.swatch", "swatch", at, 4.2 / loop, 5.5 / loop, 0.01, 0.01)
+        for at, loop in ((5.0, 30.0), (6.0, 40.0))
+    ]
+    fields = Fields({})
+    found = gauge.from_tubes(fields, tuple(tubes), mark, None)
+    assert bool(found) == knitted
+    assert [problem.field for problem in fields.problems] == ["mark"] * (not knitted)
+
+
+@pytest.mark.parametrize(("stitches", "asked"), [(0.345, False), (0.346, True)])
+def test_a_tube_far_from_the_others_is_asked_about(stitches: float, asked: bool) -> None:
+    """x and 0.30 lie (x - 0.30) / (x + 0.30) off their mean, at 0.3452 by 3.5 x 2 %."""
+    found = together(WHOLE, Swatch("fabric.swatches.0", stitches=stitches))
+    fields = [field for field, _ in found.questions]
+    assert fields == ["fabric.swatch.flat_width", "fabric.swatches.0.flat_width"] * asked
+    along = together(
+        Swatch("fabric.swatch", rounds=0.30), Swatch("fabric.swatches.0", rounds=stitches)
+    )
+    fields = [field for field, _ in along.questions]
+    assert fields == ["fabric.swatch.length", "fabric.swatches.0.length"] * asked

@@ -1,0 +1,315 @@
+"""The yarn at hand: colours and balls, whether what is left is a sock, and stripes in step.
+
+The probabilities are checked against scipy's distributions and against a simulation that knows
+nothing of the formula; the errors they start from are common practice, no published source.
+"""
+
+from __future__ import annotations
+
+from copy import deepcopy
+from math import ceil, hypot, log, sqrt
+from typing import Any
+
+import numpy as np
+import pytest
+from scipy import stats
+
+from engine.api import answer
+from engine.fabric.fabric import Fabric
+from engine.judge import stripes, supply
+from engine.judge.supply import Need
+from tests.asking import noted, plan, refused
+
+# 9 in of sock foot, by hand: 9 x 9.6 = 86.4 rounds, less 20 each for heel and toe: 46 are knitted.
+SOCK: dict[str, Any] = {
+    "fabric.yarn": "400 m / 100 g",
+    "sock": {
+        "cuff": {"kind": "hem", "rounds": 20},
+        "leg": {"rounds": 50},
+        "heel": {"needles": 30, "left": 10},
+        "toe": {"needles": 30, "left": 10},
+        "foot_length_of_sock": "9 in",
+    },
+}
+# cuff 20 x 60, leg 50 x 60, heel (30 + ... + 11) + (11 + ... + 30) = 820, foot 46 x 60, toe 820
+STITCHES = 1200 + 3000 + 820 + 2760 + 820
+LOOP = sqrt(23.1 / (7.5 / 25.4 * 9.6 / 25.4))  # mm, Munden 1959: 14.39
+TAILS = 2 * 200 + 4 * (8 * 25.4 / 2)  # mm: two ends, and four flat widths of an 8 in tube to graft
+METRES = (STITCHES * LOOP + TAILS) / 1000  # 124.5
+GRAMS = METRES / 4  # 31.13, at 400 m in 100 g
+
+
+def yarn(stock: dict[str, Any], **changes: Any) -> dict[str, Any]:
+    """The yarn of the sock above with something told of the stock."""
+    found: dict[str, Any] = plan(deepcopy({**SOCK, "stock": stock, **changes}))["yarn"]
+    return found
+
+
+def test_the_worked_sock() -> None:
+    """To the 0.01 that is shown."""
+    assert STITCHES == 8600
+    assert pytest.approx(124.53, abs=0.01) == METRES
+    need = yarn({"left": "40 g"})["enough"]["needed"]["value"]
+    assert need == pytest.approx(GRAMS, abs=0.01)
+
+
+def test_weighed_by_hand() -> None:
+    """31 g sock, 33 g left, scale 1 g, socks alike to 2 %, every step on paper:
+
+    sock one is known to 1 / 31 = 3.23 %, sock two to sqrt(3.23^2 + 2^2) = 3.80 %, against the scale
+    again sqrt(3.80^2 + 3.23^2) = 4.98 %; ln(33 / 31) = 6.25 %, which is 1.255 such errors, and a
+    normal table has 0.8953 below 1.255.
+    """
+    enough = yarn({"left": "33 g", "sock_one": "31 g"})["enough"]
+    assert enough["probability"] == pytest.approx(0.8953, abs=0.0003)
+    assert enough["level"] == "maybe"
+    assert "90 %" in enough["words"]
+
+
+@pytest.mark.parametrize("left", [5, 25, 30, 31, 33, 36, 45, 100])
+def test_the_probability_is_scipys(left: float) -> None:
+    """scipy.stats.norm of the logarithm, and scipy.stats.lognorm of the weight: the same."""
+    need = Need(31.0, 0.07)
+    spread = hypot(0.07, 1 / 31)
+    found = supply.probability(left, need)
+    assert found == pytest.approx(stats.norm.cdf(log(left / 31) / spread), abs=1e-12)
+    assert found == pytest.approx(stats.lognorm.cdf(left, s=spread, scale=31), abs=1e-12)
+
+
+@pytest.mark.parametrize("left", [28, 30, 32, 34, 36])
+def test_weighed_against_a_simulation(left: float) -> None:
+    """400,000 true weights behind the readings; the formula is within 1 in 100 of them."""
+    chance = np.random.default_rng(20)
+    one = 31 + chance.normal(0, 1, 400_000)
+    two = one * (1 + chance.normal(0, 0.02, one.size))
+    simulated = np.mean(left + chance.normal(0, 1, one.size) >= two)
+    assert supply.probability(left, supply.weighed(31, 1)) == pytest.approx(simulated, abs=0.01)
+
+
+@pytest.mark.parametrize("left", [27, 30, 33, 36])
+def test_reckoned_against_a_simulation(left: float) -> None:
+    """Gauge told (2.5 % each, together), Munden's constant, label, sock to sock and scale."""
+    cloth = Fabric(7.5 / 25.4, 9.6 / 25.4, 0.025, 0.025, "gauge", "", 250, True, 1.8)
+    chance = np.random.default_rng(21)
+    size = 400_000
+    together = 1 + chance.normal(0, 0.025, size)
+    constant = 23.1 * (1 + chance.normal(0, 0.034, size)) ** 2
+    loop = np.sqrt(constant / (7.5 / 25.4 * together * 9.6 / 25.4 * together))
+    tex = 250 * (1 + chance.normal(0, 0.05, size))
+    grams = (STITCHES * loop + TAILS) * tex / 1e6 * (1 + chance.normal(0, 0.02, size))
+    simulated = np.mean(left + chance.normal(0, 1, size) >= grams)
+    found = supply.probability(left, supply.reckoned(METRES * 1000, cloth))
+    assert found == pytest.approx(simulated, abs=0.012)
+
+
+def test_more_left_is_never_less_likely_and_weighing_is_surer() -> None:
+    likely = [yarn({"left": f"{left} g"})["enough"]["probability"] for left in range(0, 60, 3)]
+    assert likely == sorted(likely)
+    assert (likely[0], likely[-1]) == (0.0, 1.0)
+    left = f"{GRAMS * 1.15:.1f} g"
+    reckoned = yarn({"left": left})["enough"]
+    weighed = yarn({"left": left, "sock_one": f"{GRAMS:.1f} g"})["enough"]
+    assert weighed["probability"] > reckoned["probability"]
+    assert "Weigh sock one" in reckoned["words"]
+    assert "Weigh sock one" not in weighed["words"]
+
+
+def test_the_rounds_to_leave_out_are_just_enough() -> None:
+    """The plan with that shorter leg says yes, and with one round more it does not."""
+    enough = yarn({"left": "28 g"})["enough"]
+    assert enough["level"] == "no"
+    fewer = int(enough["words"].split("knit the leg ")[1].split()[0])
+    levels = [
+        yarn({"left": "28 g"}, **{"sock.leg.rounds": 50 - n})["enough"]["level"]
+        for n in (fewer, fewer - 1)
+    ]
+    assert levels == ["yes", "maybe"]
+
+
+def test_another_yarn_where_it_is_advised_is_enough() -> None:
+    words = yarn({"left": "33 g"})["enough"]["words"]
+    assert "knit toe in another yarn" in words or "knit cuff in another yarn" in words
+    part = words.split("knit ")[-1].split()[0]
+    assert yarn({"left": "33 g", "apart": part})["enough"]["level"] == "yes"
+
+
+def test_nothing_helps_where_nothing_helps() -> None:
+    assert "get more" in yarn({"left": "5 g"})["enough"]["words"]
+
+
+def test_sock_two_of_other_counts_takes_its_share_of_sock_one() -> None:
+    """A sock one knitted short makes sock two longer: its weight grows with its yarn."""
+    changes = {"first_sock": {"foot_rounds": 40, "length": "8 in"}, "foot.length": "9 3/8 in"}
+    sheet = plan({**SOCK, "stock": {"left": "40 g", "sock_one": "30 g"}, **changes})
+    loop = sheet["fabric"]["loop_length"]["value"]
+    two = sum(sheet["yarn"]["stitches"].values())
+    one = two - 60 * (sheet["counts"]["foot"]["rounds"] - 40)
+    assert sheet["counts"]["foot"]["rounds"] != 40
+    ratio = (two * loop + TAILS) / (one * loop + TAILS)
+    assert sheet["yarn"]["enough"]["needed"]["value"] == pytest.approx(30 * ratio, rel=0.001)
+
+
+def test_colours_share_out_the_pair() -> None:
+    """By hand: heel and toe apart take 2 x 1640 stitches, 2 x 2 stretches and the grafting."""
+    found = yarn({"apart": ["heel", "toe"], "ball": "50 g", "margin": "20 %"})
+    main, other = found["colours"]
+    assert (main["name"], other["name"]) == ("Main yarn", "Heel and toe")
+    assert main["sections"] == ["cuff", "leg", "foot"]
+    apart = 2 * (1640 * LOOP + 4 * 200 + 4 * 101.6) / 1000
+    plain = 2 * (6960 * LOOP + 4 * 200) / 1000
+    assert other["metres"]["value"] == pytest.approx(apart, abs=0.01)
+    assert main["metres"]["value"] == pytest.approx(plain, abs=0.01)
+    assert found["metres"]["value"] == pytest.approx(apart + plain, abs=0.02)
+    assert main["with_margin"]["grams"]["value"] == pytest.approx(1.2 * plain / 4, abs=0.01)
+    assert (main["balls"], other["balls"]) == (ceil(1.2 * plain / 4 / 50), 1) == (2, 1)
+    whole = yarn({})
+    assert [colour["name"] for colour in whole["colours"]] == ["Main yarn"]
+    assert whole["colours"][0]["metres"] == whole["metres"]
+    assert (whole["enough"], whole["stripes"]) == (None, None)
+
+
+@pytest.mark.parametrize("apart", ["cuff", "heel", "toe", "cuff and heel", "cuff, heel and toe"])
+def test_colours_always_add_up(apart: str) -> None:
+    found = yarn({"apart": apart})
+    total = sum(colour["metres"]["value"] for colour in found["colours"])
+    assert total == pytest.approx(found["metres"]["value"], abs=0.03)
+    parts = [part for colour in found["colours"] for part in colour["sections"]]
+    assert sorted(parts) == sorted(found["stitches"])
+
+
+def test_stripes_are_in_step_where_sock_two_starts() -> None:
+    """What sock one took and what is wound off are whole repeats; a round takes 60 loops."""
+    for stock, repeat in (
+        ({"repeat": "40 m"}, 40.0),
+        ({"repeat_rounds": "20"}, 20 * 60 * LOOP / 1000),
+    ):
+        found = yarn(stock)["stripes"]
+        assert found["rounds_per_repeat"] == pytest.approx(repeat * 1000 / 60 / LOOP, abs=0.05)
+        repeats = (METRES + found["wind_off"]["length"]["value"]) / repeat
+        assert repeats == pytest.approx(round(repeats), abs=0.01)
+        assert not found["wind_off"]["by_eye"]
+        assert found["wind_off"]["length"]["text"] in found["words"]
+
+
+def test_many_repeats_are_left_to_the_eye() -> None:
+    found = yarn({"repeat": "5.2 m"})["stripes"]
+    assert found["wind_off"]["by_eye"]
+    assert "by eye" in found["words"]
+
+
+def test_the_reach_of_stripes_against_a_simulation() -> None:
+    """Where sock one truly ends in the yarn, four times in five within the reach (to 2 %)."""
+    chance = np.random.default_rng(22)
+    loop_sd = 0.04
+    used, repeat = 124_530.0, 40_000.0
+    found = stripes.work_out(used, 60 * LOOP, loop_sd, repeat, None)
+    assert found is not None
+    true_use = used * (1 + chance.normal(0, loop_sd, 200_000))
+    true_repeat = repeat * (1 + chance.normal(0, 0.02, true_use.size))
+    off = true_use / true_repeat * repeat - used
+    assert np.quantile(np.abs(off), 0.8) == pytest.approx(found.reach, rel=0.02)
+
+
+def test_questions_of_the_stock() -> None:
+    notes = noted(plan({**SOCK, "stock": {"sock_one": "90 g"}}))
+    assert "Weigh again" in notes["stock.sock_one"]
+    assert "what is left" in notes["stock.left"]
+    notes = noted(plan({**SOCK, "stock": {"repeat": "20 m", "repeat_rounds": "60"}}))
+    assert "both" in notes["stock.repeat_rounds"]
+    assert not noted(plan({**SOCK, "stock": {"sock_one": "31 g", "left": "35 g"}}))
+
+
+def test_what_cannot_be_is_refused_with_a_way_out() -> None:
+    found = refused(
+        {
+            "stock": {
+                "apart": "leg",
+                "left": "-3",
+                "ball": "3 cm",
+                "repeat": "5 g",
+                "sock_one": "31",  # ounces, as the page is set
+                "margin": "200 %",
+                "repeat_rounds": "0",
+            }
+        }
+    )
+    assert set(found) == {
+        f"stock.{name}"
+        for name in ("apart", "left", "ball", "repeat", "sock_one", "margin", "repeat_rounds")
+    }
+    assert "31 g" in found["stock.sock_one"]["way_out"]
+
+
+def test_typed_stock_is_read_back_in_the_other_units() -> None:
+    """1 oz = 28.35 g and 1 yd = 0.9144 m (international yard and pound, 1959)."""
+    typed = {"stock.left": "1.6", "stock.repeat": "10"}
+    inch = answer({"do": "read", "units": "in", "fields": typed})["readings"]
+    assert (inch["stock.left"]["other"], inch["stock.repeat"]["other"]) == ("45 g", "9.1 m")
+    typed = {"stock.left": "45", "stock.repeat": "9,1"}
+    metric = answer({"do": "read", "units": "cm", "fields": typed})["readings"]
+    assert (metric["stock.left"]["other"], metric["stock.repeat"]["other"]) == ("1.59 oz", "10 yd")
+
+
+def test_the_words_of_stripes_by_hand() -> None:
+    """40 m are 46.3 rounds of 60 loops, 124.53 m are 3.1 of them, and to four 35.47 m are wanting.
+
+    That is 38.8 yd, 41.1 rounds, and 8.87 g or 0.31 oz. It is out by hypot(0.025, 0.034, 0.02) =
+    0.0467 of 124.53 m, and 1.2816 times that four times in five: 7.45 m, 8.2 yd. The heel has 820
+    stitches, 13.7 rounds.
+    """
+    found = yarn({"repeat": "40 m", "left": "35 g"})["stripes"]
+    assert found["words"] == (
+        "One repeat makes 46.3 rounds of plain tube. The heel takes the yarn of 13.7 rounds, so "
+        "the stripes move on there. Sock one takes 3.1 repeats. Before sock two, wind off 38.8 yd "
+        "(41.1 rounds), right to within 8.2 yd four times in five; then look for the colour that "
+        "sock one began with. It weighs about 0.31 oz: take that off what is left."
+    )
+    assert found["rounds_per_repeat"] == 46.3
+    wind_off = found["wind_off"]
+    assert (wind_off["rounds"], wind_off["length"]["text"]) == (41.1, "38.8 yd")
+    assert wind_off["within"]["text"] == "8.2 yd"
+    assert "The heel takes" not in yarn({"repeat": "40 m", "apart": "heel"})["stripes"]["words"]
+
+
+@pytest.mark.parametrize(
+    ("left", "level", "start", "share"),
+    [
+        ("60 g", "yes", "Yes: ", "more than 99 %"),
+        ("33 g", "maybe", "Perhaps: ", "%"),
+        ("31.2 g", "maybe", "Perhaps: ", "51 %"),
+        ("31 g", "no", "No: ", "48 %"),
+        ("5 g", "no", "No: ", "less than 1 %"),
+    ],
+)
+def test_enough_in_words(left: str, level: str, start: str, share: str) -> None:
+    """31.13 g are needed: as likely enough as not where that is left."""
+    found = yarn({"left": left})["enough"]
+    assert found["level"] == level
+    assert found["words"].startswith(start)
+    assert f"{share} likelihood" in found["words"]
+    assert ("Weigh sock one, and this is much surer" in found["words"]) == (
+        level != "yes" and share != "less than 1 %"
+    )
+    assert "main yarn are" not in found["words"]
+    assert "of main yarn are left" in yarn({"left": left, "apart": "toe"})["enough"]["words"]
+
+
+def test_small_weights_are_written_to_a_hundredth_of_an_ounce() -> None:
+    """33 g are 1.164 oz, 32 g 1.129."""
+    found = yarn({"left": "33 g", "sock_one": "32 g"})["enough"]
+    assert (found["left"]["text"], found["needed"]["text"]) == ("1.16 oz", "1.13 oz")
+    assert "1.16 oz of yarn are left and sock two takes about 1.13 oz." in found["words"]
+
+
+def test_the_pair_by_hand() -> None:
+    """A tenth to spare; waste yarn for ten rounds of 60 before each cuff and after each toe."""
+    found = yarn({})
+    assert found["metres"]["value"] == pytest.approx(2 * METRES, abs=0.01)
+    assert found["grams"]["value"] == pytest.approx(2 * GRAMS, abs=0.01)
+    assert found["with_margin"]["grams"]["value"] == pytest.approx(2.2 * GRAMS, abs=0.01)
+    assert found["waste"]["metres"]["value"] == pytest.approx(2 * 10 * 120 * LOOP / 1000, abs=0.01)
+    sections = {"cuff": 1200, "leg": 3000, "heel": 820, "foot": 2760, "toe": 820}
+    for part, stitches in sections.items():
+        by_hand = 2 * stitches * LOOP / 1000
+        assert found["sections"][part]["metres"]["value"] == pytest.approx(by_hand, abs=0.01)
+    assert found["sections"]["ends"]["metres"]["value"] == pytest.approx(2 * TAILS / 1000, abs=0.01)

@@ -1,0 +1,72 @@
+"""Where a needle stands: the words, read back as a slot, are held against a count of the slots."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from engine.machine.half_mark import first_slot, where
+from engine.read.units import ordinal
+from tests.engine.needle_by_needle import slot_told
+
+SEEN_FROM_BEHIND = {"left": "right", "right": "left", "before": "past", "past": "before"}
+
+
+def mirrored(words: str) -> str:
+    return re.sub("left|right|before|past", lambda word: SEEN_FROM_BEHIND[word[0]], words)
+
+
+@pytest.mark.parametrize("slots", range(24, 121, 2))
+def test_the_words_lead_to_every_needle_of_every_pocket(slots: int) -> None:
+    """From needle 1 on each stands in the next slot; the nearer mark is counted from."""
+    half = slots // 2
+    for needles in range(8, slots * 2 // 3 + 1):
+        told = [where(slots, needles, needle) for needle in range(1, needles + 1)]
+        assert len(set(told)) == needles
+        first = first_slot(slots, needles)
+        expected = [(first - 1 + step) % slots + 1 for step in range(needles)]
+        assert [slot_told(slots, words) for words in told] == expected
+        assert all(int(re.findall(r"\d+", words)[0]) <= (half + 1) // 2 for words in told)
+
+
+@pytest.mark.parametrize("slots", range(24, 121, 2))
+def test_a_pocket_stands_in_the_middle_and_the_odd_one_at_the_right(slots: int) -> None:
+    half = slots // 2
+    for needles in range(8, slots * 2 // 3 + 1):
+        places = [first_slot(slots, needles)]
+        if places[0] > half:  # behind the left mark
+            places[0] -= slots
+        left, right = places[0] - 1, half - (places[0] + needles - 1)
+        assert left + right == half - needles
+        assert abs(right) - abs(left) == (half - needles) % 2
+        if left == right:
+            told = [where(slots, needles, needle) for needle in range(1, needles + 1)]
+            assert [mirrored(words) for words in told] == told[::-1]
+
+
+@pytest.mark.parametrize(
+    ("slots", "needles", "needle", "words"),
+    [
+        (60, 30, 1, "1st needle from the left half mark"),
+        (60, 30, 15, "15th needle from the left half mark"),
+        (60, 30, 16, "15th needle from the right half mark"),
+        (60, 30, 28, "3rd needle from the right half mark"),
+        (54, 27, 14, "middle needle, 14th from both half marks"),
+        (60, 25, 1, "3rd needle from the left half mark"),
+        (60, 25, 25, "4th needle from the right half mark"),
+        (60, 40, 1, "5th needle before the left half mark"),
+        (60, 40, 40, "5th needle past the right half mark"),
+        (60, 33, 1, "1st needle before the left half mark"),
+        (60, 33, 33, "2nd needle past the right half mark"),
+        (120, 60, 38, "23rd needle from the right half mark"),
+    ],
+)
+def test_by_hand(slots: int, needles: int, needle: int, words: str) -> None:
+    assert where(slots, needles, needle) == words
+
+
+def test_ordinals() -> None:
+    assert " ".join(map(ordinal, (1, 2, 3, 4, 10, 11, 12, 13, 20, 21, 22, 23, 111, 121))) == (
+        "1st 2nd 3rd 4th 10th 11th 12th 13th 20th 21st 22nd 23rd 111th 121st"
+    )

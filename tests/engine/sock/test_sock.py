@@ -1,0 +1,63 @@
+"""The sock in the middle: its sizes by hand, plain and with a leg of two tensions."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from engine.sections.cuff import Cuff
+from engine.sections.leg import Band, Leg
+from engine.sections.short_row import Pocket
+from engine.sock import plan as planning
+from engine.sock.sock import Sock
+from tests.asking import asked
+
+ROUND, TUBE = 25.4 / 9.6, 8 * 25.4  # mm: 9.6 rounds an inch, 60 needles at 7.5 an inch
+
+
+def sock(*bands: Band) -> Sock:
+    """60 slots, a hem of 20, heel and toe of 30 down to 10, 46 foot rounds and 0.4 of one."""
+    pocket = Pocket(30, 10)
+    made = replace(planning.make(asked()), cuff=Cuff("hem", 20), heel=pocket, toe=pocket)
+    return replace(made, leg=Leg(bands, ""), exact_rounds=46.4, aimed=9 * 25.4, aimed_sd=2.0)
+
+
+def test_a_plain_sock() -> None:
+    plain = sock(Band(50))
+    assert plain.foot_rounds == 46
+    assert plain.stitches == {"cuff": 1200, "leg": 3000, "heel": 820, "foot": 2760, "toe": 820}
+    assert plain.loops == plain.stitches
+    assert plain.tube == pytest.approx(TUBE)
+    assert (plain.narrowest, plain.top_tube) == pytest.approx((TUBE, TUBE))
+    assert plain.foot_length == pytest.approx(86 * ROUND)
+    assert plain.heel_height == pytest.approx(20 * ROUND)
+    assert (plain.leg_length, plain.cuff_depth) == pytest.approx((50 * ROUND, 10 * ROUND))
+    assert plain.top_above_heel == pytest.approx(60 * ROUND)
+    assert plain.top_above_floor == pytest.approx(80 * ROUND)
+
+
+def test_a_leg_a_quarter_firmer_at_the_top() -> None:
+    """Each stitch there takes four fifths of the foot's loop, and each round of its height."""
+    firm = sock(Band(20, 1.25), Band(30))
+    assert firm.loops["cuff"] == pytest.approx(1200 * 0.8)
+    assert firm.loops["leg"] == pytest.approx(60 * (20 * 0.8 + 30))
+    assert firm.leg_length == pytest.approx((16 + 30) * ROUND)
+    assert firm.cuff_depth == pytest.approx(8 * ROUND)
+    assert (firm.narrowest, firm.top_tube) == pytest.approx((TUBE * 0.8, TUBE * 0.8))
+    # the heel is 20 rounds high, and 30 more are as the foot
+    found = [firm.tube_at(rounds * ROUND) for rounds in (0, 21, 49.9, 50.1, 65)]
+    assert found == pytest.approx([TUBE, TUBE, TUBE, TUBE * 0.8, TUBE * 0.8])
+
+
+def test_a_leg_looser_at_the_top_is_narrowest_at_the_foot() -> None:
+    loose = sock(Band(20, 0.8), Band(30))
+    assert (loose.narrowest, loose.top_tube) == pytest.approx((TUBE, TUBE * 1.25))
+
+
+def test_the_range_of_foot_rounds() -> None:
+    """2 mm and 2.5 % of 86.4 rounds: hypot(0.756, 2.16) = 2.288, four times in five 2.93."""
+    plain = sock(Band(50))
+    assert plain.rounds_sd == pytest.approx(2.2885, abs=1e-3)
+    assert plain.rounds_range == (43, 49)
+    assert replace(plain, exact_rounds=1.0).rounds_range == (0, 4)

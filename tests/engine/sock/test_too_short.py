@@ -1,0 +1,94 @@
+"""A foot too short for heel and toe: each way out worked by hand.
+
+Heel and toe of 30 needles down to 10 take 20 rounds of the sole each. At 0.4 rounds a mm that is
+100 mm, and with half a round, from which on there is one, 101.25 mm.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from engine.fabric.fabric import Fabric
+from engine.machine.cylinder import Cylinder
+from engine.sections.short_row import Pocket
+from engine.sock import plan, too_short
+from engine.sock.too_short import Case
+
+CLOTH = Fabric(0.3, 0.4, 0.0, 0.0, "gauge", "", 240.0, True, 1.8)
+CASE = Case(lambda _: Pocket(30, 10), 30, Pocket(30, 10), Cylinder(60), CLOTH, 100.0, "cm")
+EASE, BALL = 0.04, 224.0  # a tube of 60 / 0.3 = 200 mm is not too wide
+
+
+def test_of_a_foot_all_ways_out() -> None:
+    """101.25 / 0.96 = 105.5 mm, in whole mm 106. 40.5 rounds on 100 mm and 0.5 % more are 40.7.
+
+    floor(40 - 0.5) = 39 rows have room: 20 + 18, by 10 and 12 left.
+    """
+    found = too_short.problem(CASE, None, EASE, BALL)
+    assert found.field == "foot.length"
+    assert found.message == (
+        "Heel and toe alone make 10 cm, which leaves no foot rounds for a sock of 10 cm."
+    )
+    assert found.way_out == (
+        "Leave 10 needles in the heel and 12 in the toe; the shortest foot that works as it stands "
+        "is 10.6 cm; or knit finer, at 40.7 / 10 cm rounds or more."
+    )
+
+
+@pytest.mark.parametrize(("system", "shortest"), [("cm", "10.2 cm"), ("in", "4 in")])
+def test_of_a_sock_the_shortest_is_in_whole_steps_of_the_tape(system: str, shortest: str) -> None:
+    """101.25 mm: 102 in whole mm, 101.6 in eighths of an inch (31.9 of them, so 32)."""
+    case = CASE._replace(system="in" if system == "in" else "cm")
+    found = too_short.problem(case, plan.SOCK_LENGTH, EASE, BALL)
+    assert found.field == "sock.foot_length_of_sock"
+    assert f"the shortest sock that works as it stands is {shortest};" in found.way_out
+
+
+@pytest.mark.parametrize(
+    ("aimed", "left"),
+    [
+        (100.0, (10, 12)),  # room for 39 rows
+        (101.24, (10, 12)),  # 39.996, so 39 too
+        (97.0, (10, 12)),  # floor(38.3) = 38, which 20 + 18 just fill
+        (96.0, (12, 12)),  # 37: 18 + 18
+        (82.0, (14, 14)),  # 32: half of 30 is 15, so 14 may stay of either
+        (78.0, (14, 16)),  # floor(30.7) = 30, but neither may leave more than half, 15
+    ],
+)
+def test_the_deepest_that_fit_are_left_most_alike(aimed: float, left: tuple[int, int]) -> None:
+    way_out = too_short.problem(CASE._replace(aimed=aimed), None, EASE, BALL).way_out
+    words = f"Leave {left[0]} needles in the heel and {left[1]} in the toe"
+    assert way_out.startswith(words) == (aimed != 78.0)
+
+
+def test_just_half_may_be_left() -> None:
+    """28 needles down to 14 twice are 28 rows, which 72 mm have room for: floor(28.8 - 0.5)."""
+    case = CASE._replace(heel_at=lambda _: Pocket(28, 10), needles=28, toe=Pocket(28, 10))
+    way_out = too_short.problem(case._replace(aimed=72.0), None, EASE, BALL).way_out
+    assert way_out.startswith("Leave 14 needles in the heel and 14 in the toe")
+
+
+def test_where_nothing_else_helps_a_smaller_cylinder_does() -> None:
+    """0.1 a mm want 405 mm of foot; 30 mm of foot 1.36 rounds a mm, which nobody knits."""
+    case = CASE._replace(cloth=replace(CLOTH, rounds=0.1), aimed=30.0)
+    found = too_short.problem(case, plan.SOCK_LENGTH, EASE, BALL)
+    assert found.way_out == "Use a cylinder with fewer slots."
+
+
+@pytest.mark.parametrize(("ball", "slots"), [(200.0, None), (199.9, 54), (150.0, 40)])
+def test_a_tube_wider_than_the_ball_is_told(ball: float, slots: int | None) -> None:
+    """150 / 1.10 x 0.3 = 40.9 needles, 40 in pairs; 199.9 / 1.10 x 0.3 = 54.5, 54."""
+    message = too_short.problem(CASE, None, EASE, ball).message
+    said = (
+        f"60 slots are many for this foot: about {slots} would suit it. " if slots else "Heel and"
+    )
+    assert message.startswith(said)
+
+
+def test_a_finer_fabric_may_call_for_a_deeper_heel() -> None:
+    """Above 0.405 rounds a mm the heel takes 22: 42.5 on 100 mm and 0.5 % more are 0.427."""
+    case = CASE._replace(heel_at=lambda rounds: Pocket(30, 8 if rounds > 0.405 else 10))
+    way_out = too_short.problem(case, None, EASE, BALL).way_out
+    assert way_out.endswith("or knit finer, at 42.7 / 10 cm rounds or more.")
