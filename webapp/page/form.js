@@ -2,6 +2,7 @@
  * A form, of the three steps or of the table: reads and fills its fields by name, and says when they change.
  * @import {Values} from "./types"
  */
+import { enterGoesOn } from "./enter_key.js";
 
 /** A number as people write it, with no unit after it. */
 const BARE = /^\s*[\d.,/⁄ \u00a0½¼¾⅛⅜⅝⅞⅓⅔⅙⅚⅕⅖⅗⅘-]*[\d½¼¾⅛⅜⅝⅞⅓⅔⅙⅚⅕⅖⅗⅘]\s*$/;
@@ -25,6 +26,7 @@ export class Form extends EventTarget {
     for (const kind of ["input", "change"]) {
       element.addEventListener(kind, (event) => this.#typed(event));
     }
+    enterGoesOn(element);
     this.#showUnits();
   }
 
