@@ -1,11 +1,12 @@
 """A plan without the person: a request for the very same counts that holds no measure of anybody.
 
 What is left are cylinder, yarn and fabric as they were told, sock one where this is sock two, and
-every count as it was worked out: cuff, leg, heel, toe, and for the foot rounds the length of the
-sock's own foot. That length stands in the middle of all that round to the same rounds, so it may be
-written in whole tenths of a mm; that of a sock two may not, and is written to its thousandths. Foot
-and other foot, sex, age, height, weight, shoe size, the yarn at hand and the girths of a leg stay
-behind.
+every count as it was worked out: cuff, leg with its bands, heel, toe, and for the foot rounds the
+length of the sock's own foot. A band goes by its mark, where that is not known by its stitches; to
+six decimals, so that its ends stay within a hundredth of a mm. The foot's length stands in the
+middle of all that round to the same rounds, so it may be written in whole tenths of a mm; that of a
+sock two may not, and is written to its thousandths. Foot and other foot, sex, age, height, weight,
+shoe size, the yarn at hand and the girths of a leg stay behind.
 """
 
 from __future__ import annotations
@@ -15,13 +16,13 @@ from typing import Any, NamedTuple
 
 from engine.read import units
 from engine.sections import cuff, leg
+from engine.sections.leg import Band
 from engine.sections.short_row import Pocket
 from engine.sock import plan
 from engine.sock.sock import Sock
 
 _OF_THE_PERSON = ("foot", "other_foot", "person")
 _AS_TOLD = ("units", "cylinder", "fabric", "first_sock")
-_BANDS = "The bands of this leg stand on its girths and stay behind: without them it is plain."
 _BEYOND = "This sock is shorter or higher than a link without the foot can tell."
 
 
@@ -58,12 +59,34 @@ def without_person(request: Mapping[str, Any], sock: Sock) -> Bare:
             "rounds": sock.cuff.rounds,
             "every": sock.cuff.every,
         },
-        "leg": {"rounds": sock.leg_rounds},
+        "leg": _leg(sock),
         "heel": _pocket(sock.heel),
         "toe": _pocket(sock.toe),
         "foot_length_of_sock": _written(length, sock),
     }
-    return Bare({**kept, "sock": counts}, _BANDS if sock.leg.shaped else "")
+    return Bare({**kept, "sock": counts})
+
+
+def _leg(sock: Sock) -> dict[str, Any]:
+    if not sock.leg.shaped:
+        return {"rounds": sock.leg_rounds}
+    return {"bands": [_band(band, sock) for band in sock.leg.bands]}
+
+
+def _band(band: Band, sock: Sock) -> dict[str, int | str]:
+    told: dict[str, int | str] = {"rounds": band.rounds}
+    if band.mark is not None:
+        told["mark"] = f"{band.mark:g}"
+    elif band.tighter != 1:
+        before = sock.fabric_before or sock.fabric  # a band is told before sock one teaches
+        told["stitches"] = _rate(before.stitches * band.tighter, sock.system)
+    return told
+
+
+def _rate(per_mm: float, system: units.System) -> str:
+    if system == "in":
+        return f"{units.number(per_mm * units.MM_PER_INCH, 6)} / in"
+    return f"{units.number(per_mm * 100, 6)} / 10 cm"
 
 
 def _length(sock: Sock) -> float:

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from engine.answers import code, leg_sheet
+from engine.answers import anonymous, code, leg_sheet
 from engine.read import units
 from engine.sections.short_row import Pocket
 from engine.sock.sock import Sock
@@ -21,7 +21,8 @@ EVERY = 10  # rounds or rows a box
 def write(sock: Sock, request: Mapping[str, Any], address: str) -> dict[str, Any]:
     """Return the card of a sock that was planned from `request`.
 
-    `address` opens its counts ("" where nothing can); `code` is None where that makes no code.
+    `address` opens its counts ("" where nothing can); `code` is None where that makes no code, and
+    then `code_words` say why.
     """
     return {
         "title": f"{'A pair' if sock.knitted_rounds is None else 'Sock two'} on "
@@ -34,6 +35,7 @@ def write(sock: Sock, request: Mapping[str, Any], address: str) -> dict[str, Any
         ],
         "facts": facts(sock, request),
         "code": code.on_paper(address),
+        "code_words": code.missing(address, anonymous.of(request, sock).words),
     }
 
 

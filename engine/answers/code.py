@@ -18,6 +18,7 @@ from engine.read.errors import Problem, Refused
 QUIET = 4  # modules of white on each side: ISO/IEC 18004:2015, 6.3.8
 ON_PAPER = 10  # version, 65 modules across: half a mm each on 32 mm of paper
 MOST_BYTES = 450  # what version 16 holds at level M: ISO/IEC 18004:2015, table 7
+_TOO_FINE = "The plan’s link is too long for a code of this size: copy the link and keep it."
 _LABEL = "The link as a code for a camera"
 
 
@@ -55,6 +56,16 @@ def on_paper(text: str) -> str | None:
         return None
     drawn = draw(text)
     return str(drawn["svg"]) if drawn["version"] <= ON_PAPER else None
+
+
+def missing(address: str, words: str) -> str:
+    """Return in one line why `on_paper` has no code for an address, "" where it has one.
+
+    `words` tell what the link of these counts cannot hold (`anonymous.Bare`).
+    """
+    if address and on_paper(address) is None:
+        return f"No code. {_TOO_FINE}"
+    return f"No code. {words}" if words and not address else ""
 
 
 def _row(modules: bytearray, down: int) -> str:

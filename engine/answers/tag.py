@@ -21,20 +21,22 @@ from engine.sources import LENGTH_EASE_USUAL
 
 def without_counts() -> dict[str, Any]:
     """Return the tag of a pair that nothing is known of."""
-    return {"facts": [], "code": None, "caution": cautions.ON_THE_TAG}
+    return {"facts": [], "code": None, "code_words": "", "caution": cautions.ON_THE_TAG}
 
 
 def write(sock: Sock, request: Mapping[str, Any], page: str) -> dict[str, Any]:
     """Return the tag of a sock that was planned from `request`.
 
     `page` is the address at which a link is opened ("" where there is none); `code` is None where
-    that makes no code.
+    that makes no code, and then `code_words` say why.
     """
-    bare = anonymous.of(request, sock).request
+    bare = anonymous.of(request, sock)
+    address = f"{page}#{link.write(bare.request)}" if page and bare.request else ""
     return {
         **without_counts(),
         "facts": _facts(sock, request),
-        "code": code.on_paper(f"{page}#{link.write(bare)}") if page and bare else None,
+        "code": code.on_paper(address),
+        "code_words": code.missing(address, bare.words),
     }
 
 

@@ -120,7 +120,7 @@ class Wearer:
         """Return the height of the sock's top above the floor."""
         if self.leg.height is not None:
             return self.leg.height
-        rounds = self.leg.rounds
+        rounds = self.leg.told_rounds
         if rounds is None:
             rounds = nearest(leg.usual_rounds(self.measures["length"].value, cloth))
         return (rounds + heel.each_way) / cloth.rounds + self.cuff.depth(cloth)

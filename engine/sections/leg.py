@@ -2,8 +2,9 @@
 
 A plain leg is one band at the foot's tension. Left out, it is as long as the customary 50 rounds
 look under an average foot: about half the foot length (common practice, no published source). A leg
-shaped to girths (`shaped_leg`) has several. `tighter` is a band's stitches per length over the
-foot's; by Munden (1959) its rounds per length grow and its loop length shrinks by the same factor.
+shaped to girths (`shaped_leg`) has several, and so may one whose bands are told. `tighter` is a
+band's stitches per length over the foot's; by Munden (1959) its rounds per length grow and its loop
+length shrinks by the same factor.
 """
 
 from __future__ import annotations
@@ -12,12 +13,16 @@ from dataclasses import dataclass, replace
 from typing import NamedTuple
 
 from engine.fabric.fabric import Fabric
+from engine.fabric.swatch import MARK, STITCHES
+from engine.fabric.swatch import ROUNDS as ROUNDS_PER_MM
 from engine.read.fields import Fields, Span
-from engine.sources import GIRTH_RISE_MOST, LEG_OVER_FOOT
+from engine.sources import BANDS_MOST, GIRTH_RISE_MOST, LEG_OVER_FOOT
 
 ROUNDS = Span("the rounds of a leg", 0, 600)
 HEIGHT = Span("the height of a sock's top", 60, 750)
 GIRTHS_MOST = 12
+BANDS_TOLD_MOST = int(BANDS_MOST)
+_BAND_ROUNDS = Span("the rounds of a band", 1, ROUNDS.high)
 _GIRTH_HEIGHT = Span("a height on the leg", 40, 750)
 _GIRTH = Span("a girth of a leg", 90, 750)
 _PARTS = ("height", "girth")
@@ -83,22 +88,115 @@ class Leg:
         return self.bands[0]
 
 
+class BandWish(NamedTuple):
+    """A band as a request tells it: its rounds at a mark, or at stitches per mm, or as the foot."""
+
+    row: int  # in the request's list
+    rounds: int
+    mark: float | None = None
+    stitches: float | None = None
+
+
 @dataclass(frozen=True)
 class Wish:
-    """What a request says of the leg: rounds, or the top's height in mm; girths, low to high."""
+    """What a request says of the leg: rounds, or the top's height in mm; girths, low to high.
+
+    Or its `bands` from the top down, and then none of the others.
+    """
 
     rounds: int | None = None
     height: float | None = None
     girths: tuple[Girth, ...] = ()
+    bands: tuple[BandWish, ...] = ()
     asked: tuple[tuple[str, str], ...] = ()
+
+    @property
+    def told_rounds(self) -> int | None:
+        """Return the rounds of the leg where they are told, by themselves or in bands."""
+        return sum(band.rounds for band in self.bands) if self.bands else self.rounds
 
 
 def read(fields: Fields) -> Wish:
     """Return the leg of a request; what is left out or wrong is None."""
-    fields.only(("rounds", "height", "girths"))
+    fields.only(("rounds", "height", "girths", "bands"))
     rounds, height = fields.count("rounds", ROUNDS), fields.length("height", HEIGHT)
     if not fields.blank("rounds") and not fields.blank("height"):
         fields.refuse("height", "Leg rounds are set as well.", "Empty one of the two.")
+    girths, asked = _read_girths(fields)
+    bands = _read_bands(fields)
+    if bands:
+        for name, set_too in (("rounds", rounds), ("height", height), ("girths", girths)):
+            if set_too not in (None, ()):
+                way_out = "Empty this, or take the bands away."
+                fields.refuse(name, "The leg’s bands are set as well.", way_out)
+    return Wish(rounds, height, girths, bands, asked)
+
+
+def _read_bands(fields: Fields) -> tuple[BandWish, ...]:
+    found = list[BandWish]()
+    for at, row in enumerate(fields.parts("bands", BANDS_TOLD_MOST)):
+        row.only(("rounds", "mark", "stitches"))
+        rounds = row.count("rounds", _BAND_ROUNDS)
+        mark, stitches = row.plain("mark", MARK), row.rate("stitches", STITCHES)
+        if not row.blank("mark") and not row.blank("stitches"):
+            row.refuse("stitches", "The mark is set as well.", "Empty one of the two.")
+        if row.blank("rounds") and not row.empty():
+            row.refuse("rounds", "The rounds of this band are missing.", "Fill them in.")
+        if rounds is not None:
+            found.append(BandWish(at, rounds, mark, stitches))
+    if sum(band.rounds for band in found) > ROUNDS.high:
+        way_out = f"{ROUNDS.high:.0f} rounds are the most for a leg."
+        fields.refuse("bands", "These bands make too long a leg.", way_out)
+    return tuple(found)
+
+
+def as_told(fields: Fields, told: tuple[BandWish, ...], fabric: Fabric) -> Leg:
+    """Return the leg of the bands that were told; one that cannot be is noted in `fields`.
+
+    A band's mark is read off the line over marks, as `tension` reads it.
+    """
+    bands = tuple(
+        _as_told(
+            Fields({}, fields.where(f"bands.{band.row}"), fields.system, fields.problems),
+            band,
+            fabric,
+        )
+        for band in told
+    )
+    return Leg(bands, "from the top down, as you set them", exact=True)
+
+
+def _as_told(row: Fields, told: BandWish, fabric: Fabric) -> Band:
+    if told.stitches is not None:
+        tighter = told.stitches / fabric.stitches
+        if fabric.rounds * tighter not in ROUNDS_PER_MM:
+            row.refuse("stitches", "No fabric like this has that stitch.", "Check the figure.")
+        return Band(told.rounds, tighter)
+    if told.mark is None or told.mark == fabric.mark:
+        return Band(told.rounds)
+    if fabric.line is None:
+        row.refuse(
+            "mark",
+            "How large a stitch this mark makes is not known yet.",
+            "Write the stitches there instead, or add a swatch at this mark.",
+        )
+        return Band(told.rounds)
+    if not fabric.line.near(told.mark) or fabric.line.loop_at(told.mark)[0] <= 0:
+        stitches = rounds = 0.0
+    else:
+        stitches, rounds, _ = fabric.line.at(told.mark)
+    if stitches not in STITCHES or rounds not in ROUNDS_PER_MM:
+        row.refuse(
+            "mark",
+            "This mark is too far from those that were tried.",
+            "Set one nearer to them, or add a swatch at this mark.",
+        )
+        return Band(told.rounds)
+    return Band(told.rounds, stitches / fabric.stitches, told.mark)
+
+
+def _read_girths(fields: Fields) -> tuple[tuple[Girth, ...], tuple[tuple[str, str], ...]]:
+    """Return the girths of a leg, low to high, and what is worth asking of them."""
     girths, asked = list[Girth](), list[tuple[str, str]]()
     for row in fields.parts("girths", GIRTHS_MOST):
         row.only(_PARTS)
@@ -115,7 +213,7 @@ def read(fields: Fields) -> Wish:
             words = "A leg seldom widens or narrows so fast: measure both girths again?"
             asked.append((row.where("girth"), words))
         girths.append(girth)
-    return Wish(rounds, height, tuple(sorted(girths)), tuple(asked))
+    return tuple(sorted(girths)), tuple(asked)
 
 
 def _steep(one: Girth, other: Girth) -> bool:

@@ -83,7 +83,7 @@ def make(request: object) -> Sock:
     at_hand = yarn_at_hand.read(fields.part("stock"))
     if fields.problems or machine is None or cloth is None or wishes is None or measures is None:
         raise Refused(fields.problems)
-    sock = _knittable(machine, cloth, wishes, feet, measures, aim, fields.system)
+    sock = _knittable(fields, machine, cloth, wishes, feet, measures, aim)
     sock = replace(sock, stock=at_hand)
     if knitted is not None:
         sock = _second(fields.part("first_sock"), sock, knitted)
@@ -147,7 +147,13 @@ def _second(fields: Fields, sock: Sock, knitted: first_sock.FirstSock) -> Sock:
         )
     if fields.problems:
         raise Refused(fields.problems)
-    second = replace(sock, fabric=cloth, exact_rounds=exact, knitted_rounds=knitted.foot_rounds)
+    second = replace(
+        sock,
+        fabric=cloth,
+        fabric_before=sock.fabric,
+        exact_rounds=exact,
+        knitted_rounds=knitted.foot_rounds,
+    )
     asked = cloth.questions[len(sock.fabric.questions) :]
     note = (
         f"Knit {second.foot_rounds} foot rounds in sock two, where sock one has "
@@ -190,14 +196,15 @@ def _complete(fields: Fields, feet: Foot, aim: _Aim) -> dict[str, Measure] | Non
 
 
 def _knittable(
+    fields: Fields,
     machine: Cylinder,
     cloth: Fabric,
     wishes: _Wishes,
     feet: Foot,
     measures: dict[str, Measure],
     aim: _Aim,
-    system: units.System,
 ) -> Sock:
+    system = fields.system
     heel, heel_words = pockets.heel(wishes.heel, machine, cloth, feet)
     toe, toe_words = pockets.toe(wishes.toe, cloth, feet)
     aimed, aimed_sd = aim.of(measures["length"])
@@ -211,7 +218,7 @@ def _knittable(
         given = aim.sock_length is not None
         ball = measures["ball_girth"].value
         raise Refused([too_short.problem(short, SOCK_LENGTH if given else None, aim.ease, ball)])
-    made, leg_notes = _leg(wishes, machine, cloth, heel, measures, system)
+    made, leg_notes = _leg(fields.part("sock"), wishes, machine, cloth, heel, measures)
     sock = Sock(
         system=system,
         cylinder=machine,
@@ -238,15 +245,23 @@ def _knittable(
 
 
 def _leg(
+    fields: Fields,
     wishes: _Wishes,
     machine: Cylinder,
     cloth: Fabric,
     heel: Pocket,
     measures: dict[str, Measure],
-    system: units.System,
 ) -> tuple[Leg, shaped_leg.Notes]:
-    """Return the leg and what is worth saying of it; one that nobody asked to shape is plain."""
-    wish = wishes.leg
+    """Return the leg and what is worth saying of it; one that nobody asked to shape is plain.
+
+    `fields` are the sock's. Raises `Refused` where the bands that were told cannot be knitted.
+    """
+    wish, system = wishes.leg, fields.system
+    if wish.bands:
+        told = leg.as_told(fields.part("leg"), wish.bands, cloth)
+        if fields.problems:
+            raise Refused(fields.problems)
+        return told, ()
     if wish.height is not None or wish.girths:
         bottom = heel.each_way / cloth.rounds
         ground = shaped_leg.Ground(machine.slots, cloth, bottom, wishes.cuff, measures, system)

@@ -27,9 +27,9 @@ class Sock:
     """One sock: `aimed` is its foot as aimed at, `exact_rounds` the foot rounds before rounding.
 
     `ease` is the share by which a sock is shorter than its foot; `leg_body` the girths of the leg
-    that its leg stands on; `stock` the yarn at hand; `knitted_rounds` the foot rounds of sock one,
-    where this is sock two; `likely_left` the fewest and the most
-    needles that heel or toe might be left with, where a measure chose them.
+    that its leg stands on; `stock` the yarn at hand; `knitted_rounds` the foot rounds of sock one
+    and `fabric_before` what was known before it, where this is sock two; `likely_left` the fewest
+    and the most needles that heel or toe might be left with, where a measure chose them.
     """
 
     system: units.System
@@ -52,6 +52,7 @@ class Sock:
     notes: tuple[tuple[str | None, str], ...]
     stock: Stock = NOTHING_TOLD
     knitted_rounds: int | None = None
+    fabric_before: Fabric | None = None
 
     @property
     def foot_rounds(self) -> int:

@@ -36,9 +36,13 @@ export function wireChoices(form) {
     open("toes-more", holds(values, "foot.toe_breadth"));
     open(
       "long-leg",
-      ["sock.leg.height", "sock.leg.girths.", "sock.cuff.flat_", "sock.cuff.pulled_"].some(
-        (group) => holds(values, group),
-      ),
+      [
+        "sock.leg.height",
+        "sock.leg.girths.",
+        "sock.leg.bands.",
+        "sock.cuff.flat_",
+        "sock.cuff.pulled_",
+      ].some((group) => holds(values, group)),
     );
     open(
       "swatch-more",

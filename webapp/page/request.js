@@ -86,7 +86,7 @@ export function toValues(request) {
 /** What stays for the next to be measured: the machine, the yarn and how the sock is made. @param {Values} values @returns {Values} */
 export function forNextFoot(values) {
   const foot =
-    /^(foot|other_foot|person|first_sock)\.|^who$|^sock\.(foot_length|leg\.girths)|^stock\.(left|sock_one|repeat_rounds)$/;
+    /^(foot|other_foot|person|first_sock)\.|^who$|^sock\.(foot_length|leg\.(girths|bands))|^stock\.(left|sock_one|repeat_rounds)$/;
   return Object.fromEntries(Object.entries(values).filter(([name]) => !foot.test(name)));
 }
 

@@ -221,11 +221,14 @@ export interface Card {
   bands: string[];
   facts: { name: string; text: string }[];
   code: string | null;
+  /** why there is none, else "" */
+  code_words: string;
 }
 /** What goes with a finished pair, as far as its counts tell it; a pair that has none has no facts. */
 export interface Tag {
   facts: { name: string; text: string }[];
   code: string | null;
+  code_words: string;
   caution: string;
 }
 export interface Code {

@@ -16,6 +16,7 @@ export async function printCard(engine, request, address) {
       <h2>${card.title}</h2>
       <ol class="card-parts">${card.parts.map((part) => row(part, card.socks))}</ol>
       ${card.bands.length ? html`<ol class="card-bands">${card.bands.map((band) => html`<li>${band}</li>`)}</ol>` : nothing}
+      ${card.code_words ? html`<p class="card-code-words">${card.code_words}</p>` : nothing}
       <div class="card-end">
         <dl>${[...card.facts, { name: "For", text: "" }, { name: "Date", text: "" }].map(fact)}</dl>
         <div class="card-code code-place"></div>

@@ -55,7 +55,7 @@ export class TagSheet {
     const text = location.href.split("#")[0];
     const call = { do: "tag", request: this.request, text };
     this.#tag = /** @type {Tag} */ (await this.engine.ask(call));
-    this.#say(this.#tag.facts.length ? "" : NO_COUNTS);
+    this.#say(this.#tag.facts.length ? this.#tag.code_words : NO_COUNTS);
     return this.#tag;
   }
 

@@ -34,14 +34,33 @@ def opened(link: str) -> Json:
 
 
 def whole_counts(found: Json) -> Json:
-    """Every count as whole numbers, without the bands of a leg and without words."""
-    return {
+    """Every count as whole numbers, the bands of a leg with their marks, and no words."""
+    counts = {
         part: {
             name: value for name, value in count.items() if name not in ("words", "exact", "bands")
         }
         if isinstance(count, dict)
         else count
         for part, count in found["plan"]["counts"].items()
+    }
+    bands = [
+        {name: band[name] for name in ("rounds", "from_round", "to_round", "mark")}
+        for band in found["plan"]["counts"]["leg"]["bands"]
+    ]
+    return {**counts, "bands": bands}
+
+
+def in_mm(found: Json) -> dict[str, Any]:
+    """Every size of the sock, and each band's lower end and stitches, to what a ruler cannot see.
+
+    A stitch goes along with six decimals, so a size may end in another tenth of a mm.
+    """
+    plan = found["plan"]
+    bands = plan["counts"]["leg"]["bands"]
+    return {
+        **{name: pytest.approx(size["value"], abs=0.11) for name, size in plan["sizes"].items()},
+        "ends": [pytest.approx(band["to_height"]["value"], abs=0.11) for band in bands],
+        "stitches": [pytest.approx(band["stitches"]["value"], rel=1e-4) for band in bands],
     }
 
 
@@ -50,6 +69,22 @@ def names_in(value: Any) -> set[str]:
     if isinstance(value, dict):
         return set(value).union(*map(names_in, value.values()))
     return set().union(*map(names_in, value)) if isinstance(value, list) else set()
+
+
+@st.composite
+def at_marks(draw: st.DrawFn) -> Json:
+    """A yarn swatched at two or three marks, so that the bands of a leg have marks of their own."""
+    tubes = [
+        {
+            "needles": 60,
+            "flat_width": f"{width} mm",
+            "rounds": 60,
+            "length": f"{draw(st.integers(140, 180))} mm",
+            "mark": mark,
+        }
+        for width, mark in zip((92, 100, 108), (6, 8, 10), strict=True)
+    ]
+    return {"swatches": tubes[: draw(st.sampled_from((2, 3)))], "mark": draw(st.integers(6, 10))}
 
 
 @st.composite
@@ -75,6 +110,8 @@ def of_a_person(draw: st.DrawFn) -> Json:
             ],
         }
     if draw(st.booleans()):
+        request["fabric"] = draw(at_marks())
+    if draw(st.booleans()):
         request["sock"]["length_ease"] = draw(st.sampled_from(("0", "2 %", "0.1")))
     if draw(st.booleans()):
         request["first_sock"] = {
@@ -99,9 +136,9 @@ def test_the_very_same_counts_and_nothing_of_the_person(request: Json) -> None:
     again = page(bare)
     assert "errors" not in again, again
     assert whole_counts(again) == whole_counts(found)
+    assert in_mm(again) == in_mm(found)
     assert again["counts_link"] == again["link"] == found["counts_link"], "passed on as it came"
-    bands = found["plan"]["counts"]["leg"]["bands"]
-    assert bool(bands) == ("bands" in found["counts_link_words"])
+    assert found["counts_link_words"] == "", "nothing that is knitted stays behind"
 
 
 def test_a_sock_two_whose_foot_is_just_under_half_a_round_stays_so() -> None:
@@ -154,13 +191,39 @@ def test_whatever_is_said_of_a_person_makes_two(changes: Json) -> None:
     assert not names_in(opened(found["counts_link"])) & OF_THE_PERSON
 
 
-def test_the_bands_of_a_leg_stay_behind_and_that_is_said() -> None:
-    shaped = {"sock.leg": {"height": "16 in", "girths": [{"height": "12 in", "girth": "15 in"}]}}
-    found = page(asked(shaped))
-    assert found["plan"]["counts"]["leg"]["bands"]
-    assert "stay behind" in found["counts_link_words"]
-    plain = page(asked())
-    assert plain["counts_link_words"] == ""
+SHAPED: Json = {"sock.leg": {"height": "16 in", "girths": [{"height": "12 in", "girth": "15 in"}]}}
+MARKED: Json = {
+    "fabric": {
+        "swatches": [
+            {
+                "needles": 60,
+                "flat_width": f"{w} mm",
+                "rounds": 60,
+                "length": f"{long} mm",
+                "mark": at,
+            }
+            for w, long, at in ((92, 140, 6), (112, 172, 10))
+        ],
+        "mark": 8,
+        "yarn": "400 m / 100 g",
+    }
+}
+
+
+@pytest.mark.parametrize("changes", [SHAPED, {**SHAPED, **MARKED}])
+def test_the_bands_of_a_leg_go_along(changes: Json) -> None:
+    """A shaped leg opened as so many plain rounds, lower and tighter at the calf."""
+    found = page(asked(changes))
+    bands = found["plan"]["counts"]["leg"]["bands"]
+    assert len(bands) > 1
+    bare = opened(found["counts_link"])
+    assert set(bare["sock"]["leg"]) == {"bands"}
+    known = {"rounds", "mark"} if changes != SHAPED else {"rounds", "stitches"}
+    assert all(set(band) <= known for band in bare["sock"]["leg"]["bands"])
+    again = page(bare)
+    assert whole_counts(again) == whole_counts(found)
+    assert in_mm(again) == in_mm(found)
+    assert again["plan"]["steps"] == found["plan"]["steps"]
 
 
 def test_a_sock_beyond_what_can_be_set_says_so() -> None:

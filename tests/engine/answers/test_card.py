@@ -11,6 +11,18 @@ from engine.api import answer
 from tests.asking import asked
 from tests.engine.drawn_requests import Json, knittable, plan
 
+# A foot of 95 mm, the shortest there is, less 15 % of ease, at rounds 9 mm high: no sock can be set
+# to be so short.
+BEYOND: Json = {
+    "foot": {"length": "95 mm"},
+    "cylinder.slots": 24,
+    "fabric": {"stitches": "16 / 10 cm", "rounds": "10.5 / 10 cm"},
+    "sock": {
+        "length_ease": 0.15,
+        "heel": {"needles": 8, "left": 6},
+        "toe": {"needles": 8, "left": 6},
+    },
+}
 ADDRESS = "https://heelwise.example/#1.AbCdEfGh"
 
 
@@ -74,6 +86,14 @@ def test_the_bands_of_a_leg_stand_on_it() -> None:
 def test_a_code_only_where_paper_can_hold_it(address: str, drawn: bool) -> None:
     """213 bytes are version 10 at level M: ISO/IEC 18004:2015, table 7 (from memory)."""
     assert (card(asked(), address)["code"] is not None) == drawn
+
+
+def test_why_there_is_no_code_is_said_in_one_line() -> None:
+    assert card(asked())["code_words"] == ""
+    assert "too long" in card(asked(), "h" * 214)["code_words"]
+    assert card(asked(), "")["code_words"] == "", "no address was asked for"
+    tiny = asked(BEYOND)
+    assert "shorter or higher" in card(tiny, "")["code_words"]
 
 
 def test_no_plan_no_card() -> None:

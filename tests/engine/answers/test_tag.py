@@ -9,6 +9,7 @@ from hypothesis import assume, given
 
 from engine.api import answer
 from tests.asking import asked, mm
+from tests.engine.answers.test_card import BEYOND
 from tests.engine.drawn_requests import Json, knittable, plan
 from tests.published.code_reader import pixels, read
 
@@ -87,6 +88,24 @@ def test_sock_two_is_told_by_its_own_length() -> None:
 @pytest.mark.parametrize("page", ["", None, "https://heelwise.example/" + "x" * 200])
 def test_no_code_where_there_is_no_address_or_paper_could_not_hold_it(page: object) -> None:
     assert tag(asked(), page)["code"] is None
+    assert ("too long" in tag(asked(), page)["code_words"]) == bool(page)
+
+
+def test_why_a_pair_has_no_code_is_said_and_a_code_needs_no_words() -> None:
+    assert tag(asked())["code_words"] == ""
+    beyond = tag(asked(BEYOND))
+    assert beyond["code"] is None
+    assert "shorter or higher" in beyond["code_words"]
+
+
+def test_its_code_opens_the_bands_of_a_shaped_leg() -> None:
+    leg = {"height": "16 in", "girths": [{"height": "12 in", "girth": "15 in"}]}
+    request = asked({"sock.leg": leg})
+    address = read(pixels(tag(request)["code"]))
+    again = answer({"do": "open", "link": address.partition("#")[2]})["request"]
+    bands = [plan(one)["counts"]["leg"]["bands"] for one in (request, again)]
+    assert len(bands[0]) > 1
+    assert [one["rounds"] for one in bands[0]] == [one["rounds"] for one in bands[1]]
 
 
 def test_its_one_line_of_cautions() -> None:

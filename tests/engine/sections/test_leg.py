@@ -65,3 +65,82 @@ def test_leg_and_cuff_are_what_stands_above_the_heel() -> None:
     parts = mm(sheet, "leg_length") + mm(sheet, "cuff_depth")
     assert mm(sheet, "top_above_heel") == pytest.approx(parts, abs=0.11)
     assert mm(sheet, "top_above_floor") == pytest.approx(parts + mm(sheet, "heel_height"), abs=0.16)
+
+
+BAND = {"rounds": 30, "stitches": "7 / in"}
+MARKS = {
+    "swatches": [
+        {"needles": 60, "flat_width": f"{w} mm", "rounds": 60, "length": f"{long} mm", "mark": at}
+        for w, long, at in ((92, 140, 6), (112, 172, 10))
+    ],
+    "mark": 8,
+}
+
+
+def test_bands_are_knitted_as_they_were_told() -> None:
+    """7 stitches for the foot's 7.5 are as much longer, round by round (Munden 1959)."""
+    sheet = plan({"sock.leg.bands": [BAND, {"rounds": 20}]})
+    leg = sheet["counts"]["leg"]
+    assert [(band["rounds"], band["stitches"]["text"]) for band in leg["bands"]] == [
+        (30, "7 / in"),
+        (20, "7.5 / in"),
+    ]
+    long = (30 / (9.6 * 7 / 7.5) + 20 / 9.6) * 25.4
+    assert mm(sheet, "leg_length") == pytest.approx(long, abs=0.06)
+    assert sheet["range"]["leg"]["words"] == "Exact: set by you."
+    knitted = [
+        step["rounds"] for step in sheet["steps"] if step["part"] == "leg" and "rounds" in step
+    ]
+    assert knitted == [30, 20]
+
+
+def test_a_band_at_a_mark_is_what_the_swatches_foretell() -> None:
+    told = {
+        "fabric": MARKS,
+        "sock.leg.bands": [{"rounds": 30, "mark": "10"}, {"rounds": 20, "mark": 8}],
+    }
+    first, second = plan(told)["counts"]["leg"]["bands"]
+    assert (first["mark"], second["mark"]) == (10, 8)
+    # 60 stitches in 2 x 112 mm at mark 10; within 3 %, for two tubes make the line.
+    assert first["stitches"]["value"] == pytest.approx(60 / 224, rel=0.03)
+
+
+def test_bands_all_at_the_foots_own_are_a_plain_leg() -> None:
+    sheet = plan({"sock.leg.bands": [{"rounds": 30}, {"rounds": 20}]})
+    assert sheet["counts"]["leg"]["bands"] == []
+    assert rounds(sheet) == 50
+
+
+@pytest.mark.parametrize(
+    ("leg", "field"),
+    [
+        ({"bands": [BAND], "rounds": 50}, "rounds"),
+        ({"bands": [BAND], "height": "14 in"}, "height"),
+        ({"bands": [BAND], "girths": [{"height": "9 in", "girth": "10 in"}]}, "girths"),
+        ({"bands": [{"stitches": "7 / in"}]}, "bands.0.rounds"),
+        ({"bands": [{}, {"rounds": 0}]}, "bands.1.rounds"),
+        ({"bands": [{"rounds": 600}, {"rounds": 1}]}, "bands"),
+        ({"bands": [{"rounds": 1}] * 7}, "bands"),
+        ({"bands": [{**BAND, "mark": 9}]}, "bands.0.stitches"),
+        ({"bands": [{}, {"rounds": 9, "mark": 9}]}, "bands.1.mark"),
+        ({"bands": [{"rounds": 9, "stitches": "70 / in"}]}, "bands.0.stitches"),
+        ({"bands": [{"rounds": 9, "tighter": 1}]}, "bands.0.tighter"),
+    ],
+)
+def test_bands_that_cannot_be_are_told_beside_their_field(leg: object, field: str) -> None:
+    told = refused({"sock.leg": leg})
+    assert set(told) == {f"sock.leg.{field}"}
+    assert told[f"sock.leg.{field}"]["way_out"]
+
+
+def test_a_stitch_whose_rounds_no_sock_has_is_refused() -> None:
+    """20 for 7.5 stitches to the inch makes 32 rounds of 12."""
+    fine = {"fabric.rounds": "12 / in", "sock.leg.bands": [{"rounds": 9, "stitches": "20 / in"}]}
+    assert set(refused(fine)) == {"sock.leg.bands.0.stitches"}
+
+
+@pytest.mark.parametrize("mark", [1, 15, 900])
+def test_a_mark_far_from_those_tried_tells_no_stitch(mark: int) -> None:
+    far = {"fabric": MARKS, "sock.leg.bands": [{"rounds": 9, "mark": mark}]}
+    told = refused(far)
+    assert "too far" in told["sock.leg.bands.0.mark"]["message"]
