@@ -1,4 +1,4 @@
-"""PROMISES.md names what is there: each promise a test, each test of a fault a promise."""
+"""tests/PROMISES.md names what is there: each promise a test, each test of a fault a promise."""
 
 import re
 from pathlib import Path
@@ -15,7 +15,7 @@ def rows() -> list[dict[str, str]]:
     """The table's rows by the titles of its columns."""
     table = [
         [cell.strip() for cell in line.strip("|").split("|")]
-        for line in (ROOT / "PROMISES.md").read_text().splitlines()
+        for line in (ROOT / "tests" / "PROMISES.md").read_text().splitlines()
         if line.startswith("|")
     ]
     titles, _, *rest = table
@@ -46,4 +46,4 @@ def test_every_test_of_a_fault_stands_behind_a_promise() -> None:
     for folder in ("faults", "engines"):
         for path in (ROOT / "tests" / folder).glob("test_*.py"):
             for name in re.findall(r"^def (test_\w+)\(", path.read_text(), re.MULTILINE):
-                assert (path, name) in promised, f"{path.name}::{name} is in no row of PROMISES.md"
+                assert (path, name) in promised, f"{path.name}::{name} is in no row of it"
