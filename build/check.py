@@ -12,7 +12,7 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[1]))  # names count from the repository
 
-from build import engines, install
+from build import engines, install, nginx
 
 BIN = install.VENV / "bin"
 NPM_BIN = install.BUILD / "node_modules" / ".bin"
@@ -119,6 +119,8 @@ def prepare(fast: bool) -> None:
             install.quietly("Chromium", (install.PYTHON, install.BUILD / "chromium.py"))
         with install.timed("Firefox and WebKit"):
             install.quietly("The engines", (install.PYTHON, install.BUILD / "engines.py"))
+        with install.timed("nginx"):
+            install.quietly("nginx", (install.PYTHON, install.BUILD / "nginx.py"))
 
 
 def main() -> int:
@@ -145,7 +147,7 @@ def main() -> int:
         print("\n── Summary")
         for held, seconds, name in rows:
             print(f"{'holds' if held else 'FAILS':6} {seconds:7.1f} s  {name}")
-        for name in [] if options.fast else engines.absent():
+        for name in [] if options.fast else [*engines.absent(), *nginx.absent()]:
             print(f"NOT TRIED: {name} is not on this machine and could not be installed.")
         failed = [name for held, _, name in rows if not held]
         print(

@@ -1,14 +1,18 @@
 """The headers that every host of the site must send: here once, as data.
 
-``serve.py`` sends them. ``python build/headers.py`` prints them as a block for nginx; other hosts
-take the same names and values. The reasons stand beside each line.
+    python3 build/headers.py [--under /socks/]
+
+prints them as a configuration file for nginx; other hosts take the same names and values.
+``serve.py`` sends them too. The reasons stand beside each line.
 """
 
+import argparse
 import re
+import sys
 from pathlib import PurePosixPath
 
 # The one script that stands in the page itself, webapp/page/opening.js, by its hash.
-OPENING = "sha256-fNRp5s0EmXV24VUVMK0xLsEXTPjitPrTCTN7FsY12aI="
+OPENING = "sha256-NaczAaJi11EVZeC9NTGa7Eb3QzYaN96aMBfjHMBSW5g="
 
 # Everything comes from this site and nothing from elsewhere; no other inline script, no inline
 # style, no eval.
@@ -32,21 +36,29 @@ POLICY = {
     "trusted-types": "lit-html opening gate 'allow-duplicates'",
 }
 
+# With every answer, an error's too.
 ALWAYS = {
     "Content-Security-Policy": "; ".join(f"{name} {value}" for name, value in POLICY.items()),
     "X-Content-Type-Options": "nosniff",
     "Referrer-Policy": "no-referrer",
     "Permissions-Policy": "camera=(), geolocation=(), microphone=(), payment=(), usb=()",
     "Cross-Origin-Opener-Policy": "same-origin",
+    "Vary": "Accept-Encoding",  # a store between must not give brotli to who cannot read it
 }
 
 # A file whose name holds the hash of its content never changes; anything else is asked for anew
-# (a browser may keep it, but must hear from the host that it is still the one).
+# (a browser may keep it, but must hear from the host that it is still the one). An error is never
+# kept: a script that was missing for a minute, in the middle of a deploy, would be missing in that
+# browser for a year.
 HASHED = r"/(assets|pyodide-[^/]+)/|/(engine|snapshot)-[^/]+\.(zip|bin)$"
 FOR_EVER = "public, max-age=31536000, immutable"
 ASK_FIRST = "no-cache"
+NEVER = "no-store"
+# The whole file, a part of it, and "you have it": the answers that say what a file is.
+GOOD = (200, 206, 304)
 
-# Types that hosts get wrong. With a wrong one for .wasm or .mjs a browser refuses the file.
+# Types that hosts get wrong. With a wrong one for .wasm or .mjs a browser refuses the file. JSON,
+# a manifest and an SVG are UTF-8 by their own rules (RFC 8259, W3C, XML 1.0); text is not.
 TYPES = {
     ".html": "text/html; charset=utf-8",
     ".css": "text/css; charset=utf-8",
@@ -61,45 +73,93 @@ TYPES = {
     ".txt": "text/plain; charset=utf-8",
     ".png": "image/png",
 }
+OTHER = "application/octet-stream"
+# Nothing is gained by compressing these once more.
+PACKED = (".png",)
 
 
-def headers_for(path: str) -> dict[str, str]:
-    """All headers for the file at `path` (from the site's folder, with its leading slash)."""
+def headers_for(path: str, status: int = 200) -> dict[str, str]:
+    """All headers of an answer with this status to `path` (from the site's folder, leading slash).
+
+    An error's own type is left to the server, which writes its words.
+    """
     headers = dict(ALWAYS)
+    if status not in GOOD:
+        return headers | {"Cache-Control": NEVER}
     headers["Cache-Control"] = FOR_EVER if re.search(HASHED, path) else ASK_FIRST
-    kind = TYPES.get(PurePosixPath(path).suffix if not path.endswith("/") else ".html")
-    if kind:
-        headers["Content-Type"] = kind
-    return headers
+    suffix = PurePosixPath(path).suffix if not path.endswith("/") else ".html"
+    return headers | {"Content-Type": TYPES.get(suffix, OTHER)}
 
 
-def nginx() -> str:
-    """A whole configuration file for nginx that serves the site with these headers."""
-    types = "\n".join(f"        {kind.split(';')[0]} {name[1:]};" for name, kind in TYPES.items())
-    always = "\n".join(f'    add_header {name} "{value}" always;' for name, value in ALWAYS.items())
+def nginx(under: str = "/") -> str:
+    """A configuration file for nginx that serves the site with these headers at the path `under`.
+
+    `under` begins and ends with a slash. The files then lie in the same path below `root`.
+    """
+    bare = {name[1:]: kind.split(";")[0] for name, kind in TYPES.items()}
+    types = "\n".join(f"            {kind} {name};" for name, kind in bare.items())
+    # nginx compresses text/html, and gives it a charset, whatever is listed.
+    text = sorted({kind.split(";")[0] for kind in TYPES.values() if ";" in kind} - {"text/html"})
+    shrinks = sorted({bare[name[1:]] for name in TYPES if name not in PACKED} - {"text/html"})
+    always = "\n".join(
+        f'        add_header {name} "{value}" always;' for name, value in ALWAYS.items()
+    )
+    place = "a copy of dist/" if under == "/" else f"a copy of dist/ is {under[1:-1]} in it"
+    lead_in = f"    location = {under[:-1]} {{\n        return 301 {under};\n    }}\n"
     return f"""\
-map $uri $heelwise_cache {{
+map $uri $heelwise_kept {{
     default "{ASK_FIRST}";
     "~{HASHED}" "{FOR_EVER}";
 }}
+map $status $heelwise_cache {{
+    volatile;  # the answer may become an error after this was asked once
+    default "{NEVER}";  # an error may be mended in a minute
+    "~^({"|".join(map(str, GOOD))})$" $heelwise_kept;
+}}
 server {{
     listen 80;  # phones store the site only when it comes by https: add its certificate here
-    root /srv/heelwise;  # a copy of dist/
-    index index.html;
-    charset utf-8;
-    charset_types text/css text/javascript;
-    types {{
+    root /srv/heelwise;  # {place}
+    absolute_redirect off;
+{lead_in if under != "/" else ""}\
+    location ^~ {under} {{
+        try_files $uri ${{uri}}index.html =404;
+        charset utf-8;
+        charset_types {" ".join(text)};
+        default_type {OTHER};
+        types {{
 {types}
-    }}
-    gzip on;
-    gzip_types text/css text/javascript application/wasm application/octet-stream image/svg+xml;
+        }}
+        gzip on;
+        gzip_static on;  # what build/precompress.mjs made
+        # brotli_static on;  # the same, smaller, where nginx has that module
+        gzip_types {" ".join(shrinks)};
 {always}
-    add_header Cache-Control $heelwise_cache always;
-    location ~ /\\. {{
-        return 404;
+        add_header Cache-Control $heelwise_cache always;
+        location ~ /\\. {{
+            return 404;
+        }}
     }}
 }}"""
 
 
+def _path(text: str) -> str:
+    if not re.fullmatch(r"/([\w.~-]+/)*", text):
+        raise argparse.ArgumentTypeError("a path begins and ends with a slash, like /socks/")
+    return text
+
+
+def main() -> int:
+    """Prints the file."""
+    parser = argparse.ArgumentParser(
+        prog="python3 build/headers.py",
+        description="Print a configuration file for nginx that sends all the site's headers.",
+    )
+    parser.add_argument(
+        "--under", type=_path, default="/", metavar="PATH", help="the site's sub-folder: /socks/"
+    )
+    print(nginx(parser.parse_args().under))
+    return 0
+
+
 if __name__ == "__main__":
-    print(nginx())
+    sys.exit(main())

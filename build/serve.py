@@ -36,15 +36,13 @@ def create_app(dist: Path) -> Flask:
                 break
         else:
             response = send_from_directory(dist.resolve(), name)
-        response.headers["Vary"] = "Accept-Encoding"
+        # Flask's word to who saves a file under its name; no host of static files says it.
+        response.headers.pop("Content-Disposition", None)
         return response
 
     @app.after_request
     def with_headers(response: Response) -> Response:
-        for name, value in headers_for(request.path).items():
-            if response.status_code >= 400 and name in ("Content-Type", "Cache-Control"):
-                continue
-            response.headers[name] = value
+        response.headers.update(headers_for(request.path, response.status_code))
         response.headers.pop("Date", None)  # the server beneath sends its own
         return response
 

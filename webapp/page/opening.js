@@ -24,23 +24,50 @@ if (navigator.serviceWorker?.controller || kept()) {
 addEventListener(
   "error",
   ({ target }) => {
-    if (target === window || target instanceof HTMLScriptElement) notStarted();
+    if (target === window || target instanceof HTMLScriptElement) failed();
   },
   true,
 );
 
 /** Called a second time, it does nothing more. */
 function start() {
-  import(new URL(main, document.baseURI).href).catch(notStarted);
+  import(address("")).catch(failed);
+}
+
+/** @param {string} mark A module that failed is not tried again under the very same address. */
+function address(mark) {
+  return new URL(main + mark, document.baseURI).href;
+}
+
+/**
+ * The page's script did not come, or threw. Where the browser holds an error in its place, which some hosts
+ * allow for a year, the script may be there by now.
+ */
+async function failed() {
+  if (usable()) return;
+  try {
+    if (!(await fetch(main)).ok && (await fetch(main, { cache: "reload" })).ok) {
+      await import(address("#"));
+      return;
+    }
+  } catch {
+    // No host, or a script that throws: it has not started.
+  }
+  notStarted();
 }
 
 /** The page's script did not come, or threw before the page could be used. */
 function notStarted() {
-  if (performance.getEntriesByName("usable").length) return;
+  if (usable()) return;
   const line = document.getElementById("not-started");
   if (line) line.hidden = false;
   line?.querySelector("button")?.addEventListener("click", anew);
   document.getElementById("waiting")?.classList.add("over");
+}
+
+/** Whether what is typed from now on stays. */
+function usable() {
+  return performance.getEntriesByName("usable").length > 0;
 }
 
 /**
