@@ -99,7 +99,7 @@ export interface View {
 /** What the book needs of the page. */
 export interface Host {
   place: HTMLElement;
-  /** the values on the table, and those of her own sheet without its foot */
+  /** the values on the table, and the machine and yarn of the knitter’s own sheet */
   table(): Values;
   machine(): Values;
   /** put a wearer's sheet on the table */

@@ -64,10 +64,8 @@ export class Form extends EventTarget {
           field.value === (filled[/** @type {keyof typeof filled} */ (field.name)] ?? "");
       } else if (field instanceof HTMLInputElement) {
         field.value = values[field.name] ?? "";
-      } else if (field instanceof HTMLSelectElement && values[field.name]) {
-        field.value = values[field.name];
-      } else if (field instanceof HTMLSelectElement && field.options[0].value === "") {
-        field.value = "";
+      } else if (field instanceof HTMLSelectElement) {
+        field.value = values[field.name] || field.options[0].value;
       }
     }
     if (/^(cm|in)$/.test(filled.units)) this.units = filled.units;

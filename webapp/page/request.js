@@ -83,13 +83,6 @@ export function toValues(request) {
   return values;
 }
 
-/** What stays for the next to be measured: the machine, the yarn and how the sock is made. @param {Values} values @returns {Values} */
-export function forNextFoot(values) {
-  const foot =
-    /^(foot|other_foot|person|first_sock)\.|^who$|^sock\.(foot_length|leg\.(girths|bands))|^stock\.(left|sock_one|repeat_rounds)$/;
-  return Object.fromEntries(Object.entries(values).filter(([name]) => !foot.test(name)));
-}
-
 /**
  * Tell whether anything was typed at all (the choices that always have a value do not count).
  * @param {Values} values

@@ -125,7 +125,7 @@ export class Share {
   #nextFoot() {
     return html`<hr class="knit" />
       <h3>The next foot</h3>
-      <p>Machine and yarn stay; foot, person and sock one are emptied, and can be brought back.</p>
+      <p>Cylinder, fabric and yarn stay. All else is emptied, and can be brought back.</p>
       <button type="button" id="next-foot" @click=${() => this.sheets.nextFoot()}>Measure the next foot</button>`;
   }
 }

@@ -6,7 +6,8 @@
  * @import {Form} from "./form.js"
  * @import {StepsNav} from "./steps_nav.js"
  */
-import { forNextFoot, isEmpty, toValues } from "./request.js";
+import { isEmpty, toValues } from "./request.js";
+import { only } from "./stays.js";
 import { isLink } from "./steps_nav.js";
 import { VisitLine } from "./visit_line.js";
 
@@ -56,9 +57,9 @@ export class Sheets {
     return this.#visit !== null;
   }
 
-  /** Empty foot and person for the next to measure; the machine, the yarn and the old foot are kept. */
+  /** For the next to measure machine and yarn stay alone; what stood there before is kept. */
   nextFoot() {
-    const next = forNextFoot(this.form.values());
+    const next = only(this.form.values(), "machine");
     this.draft.before = this.draft.mine;
     this.nav.go("measure");
     this.form.fill(next);

@@ -13,7 +13,8 @@
  */
 import { html, render } from "lit-html";
 import { bundle } from "./bundle.js";
-import { forNextFoot, toRequest, toValues } from "./request.js";
+import { toRequest, toValues } from "./request.js";
+import { only } from "./stays.js";
 import { paper } from "./to_paper.js";
 
 const HASH = "#book";
@@ -170,7 +171,7 @@ export class ToBook {
     const host = {
       place: this.#place,
       table: () => this.form.values(),
-      machine: () => forNextFoot(this.draft.mine ?? {}),
+      machine: () => only(this.draft.mine ?? {}, "machine"),
       open: ({ id, label, allergy, length, ease, colours }, values) => {
         const wishes = [length, ease, colours].filter((wish) => wish.trim()).join(", ");
         this.sheets.openWearer({ id, label, allergy, wishes, values });

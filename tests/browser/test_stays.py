@@ -1,0 +1,121 @@
+"""What of a sheet stays for the next: of machine and yarn, of the person, the foot and the wish.
+
+All the fields that the form has are filled, so that a new one cannot be forgotten: it is in no list
+here until somebody has said whose it is. Whose each is, is common practice, no published source.
+"""
+
+from __future__ import annotations
+
+from playwright.sync_api import BrowserContext, Page, expect
+
+from tests.browser.walk import fill_foot, opened, step
+
+MEASURES = ("length", "ball_girth", "heel_girth", "ankle_girth", "calf_girth")
+PIECE = ("mark", "grams", "unwashed_width", "unwashed_length")
+TUBE = ("needles", "flat_width", "rounds", "length")
+MACHINE = {
+    "units", "way", "cylinder.slots", "cylinder.carrier", "fabric.stitches", "fabric.rounds",
+    "fabric.yarn", "fabric.strands", "fabric.along", "fabric.mark",
+    *(f"fabric.swatch.{name}" for name in (*TUBE, "pulled_width", *PIECE)),
+    *(f"fabric.swatches.0.{name}" for name in ("kind", *TUBE, *PIECE)),
+    "stock.ball", "stock.margin", "stock.repeat",
+}  # fmt: skip
+PERSON = {"who"}
+FOOT = {
+    *(f"{foot}.{name}" for name in MEASURES
+      for foot in ("foot", "foot.again", "other_foot", "other_foot.again")),
+    "foot.toe_breadth", "other_foot.toe_breadth",
+    "person.age", "person.height", "person.weight",
+    "person.shoe_size.system", "person.shoe_size.size",
+    "sock.leg.girths.0.height", "sock.leg.girths.0.girth", "sock.foot_length_of_sock",
+}  # fmt: skip
+WISH = {
+    "sock.cuff.kind", "sock.cuff.rounds", "sock.cuff.every", "sock.leg.rounds", "sock.leg.height",
+    "sock.length_ease", "stock.apart",
+}  # fmt: skip
+WISH_ON_THIS_CYLINDER = {
+    "sock.heel.needles", "sock.heel.left", "sock.toe.needles", "sock.toe.left",
+}  # fmt: skip
+WISH_ON_THIS_FABRIC = {
+    "sock.leg.bands.0.rounds", "sock.leg.bands.0.mark", "sock.leg.bands.0.stitches",
+    "sock.cuff.flat_width", "sock.cuff.pulled_width",
+}  # fmt: skip
+PAIR = {
+    "first_sock.foot_rounds", "first_sock.length", "first_sock.flat_width",
+    "stock.left", "stock.sock_one", "stock.repeat_rounds",
+}  # fmt: skip
+ALL = MACHINE | PERSON | FOOT | WISH | WISH_ON_THIS_CYLINDER | WISH_ON_THIS_FABRIC | PAIR
+
+# What a choice says once something was chosen; every other field gets a text of its own.
+CHOSEN = {
+    "units": "in",
+    "way": "gauge",
+    "who": "man",
+    "cylinder.carrier": "right",
+    "fabric.swatches.0.kind": "sock",
+    "person.shoe_size.system": "UK",
+    "sock.cuff.kind": "mock rib",
+    "stock.apart": "heel, toe",
+    "cylinder.slots": "64",
+    "foot.length": "9 3/8",
+    "fabric.stitches": "7.5",
+    "fabric.rounds": "9.5",
+}
+FILLED = {name: CHOSEN.get(name, f"text {at}") for at, name in enumerate(sorted(ALL))}
+# What stands in choices that nobody has touched.
+UNTOUCHED = {
+    "units": "cm",
+    "way": "swatch",
+    "fabric.swatches.0.kind": "swatch",
+    "person.shoe_size.system": "EU",
+}
+
+NAMES = """() => {
+  const names = (place) => [...place.querySelectorAll("[name]")].map((one) => one.name);
+  const form = document.getElementById("form");
+  const rows = [...form.querySelectorAll("template")].flatMap(({ content }) => names(content));
+  return [...names(form), ...rows].map((name) => name.replace("ROW", "0"));
+}"""
+HELD = """() => Object.fromEntries([...new FormData(document.getElementById("form"))]
+  .filter(([, value]) => String(value).trim()))"""
+# All fields get their text and the button is pressed before anything is counted anew: not all of
+# them go together.
+FILL_AND_PRESS = """([values, button]) => {
+  const form = document.getElementById("form");
+  for (const add of form.querySelectorAll("[data-rows] > .add")) add.click();
+  for (const field of form.elements) {
+    if (!(field.name in values)) continue;
+    if (field.type === "radio") field.checked = field.value === values[field.name];
+    else field.value = values[field.name];
+  }
+  document.querySelector(button).click();
+}"""
+
+
+def held(page: Page) -> dict[str, str]:
+    """What stands in the fields that are not blank, but for choices that nobody has touched."""
+    found: dict[str, str] = page.evaluate(HELD)
+    return {name: text for name, text in found.items() if UNTOUCHED.get(name) != text}
+
+
+def texts(*of: set[str]) -> dict[str, str]:
+    """What those fields are filled with."""
+    return {name: FILLED[name] for names in of for name in names}
+
+
+def test_every_field_of_the_form_is_somebodys(phone: BrowserContext) -> None:
+    page = opened(phone)
+    names = set(page.evaluate(NAMES))
+    assert names - ALL == set(), "say whose they are, in webapp/page/stays.js and here"
+    assert ALL - names == set(), "these are no fields any more"
+
+
+def test_for_the_next_foot_machine_and_yarn_stay_alone(phone: BrowserContext) -> None:
+    """After a boot sock the next foot got its cuff of 28 rounds and its top at 36 cm."""
+    page = opened(phone)
+    fill_foot(page)
+    step(page, "counts")
+    expect(page.locator("#next-foot")).to_be_visible()
+    page.evaluate(FILL_AND_PRESS, [FILLED, "#next-foot"])
+    expect(page.locator("#measure")).to_be_visible()
+    assert held(page) == texts(MACHINE)
