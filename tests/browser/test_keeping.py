@@ -2,6 +2,7 @@
 
 import csv
 import json
+import zlib
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
@@ -49,6 +50,21 @@ def take(page: Page, text: str | bytes) -> None:
     page.locator("#take-copy").set_input_files(
         {"name": "copy.json", "mimeType": "application/json", "buffer": content}
     )
+
+
+def summed(copy: dict[str, Any]) -> str:
+    """A copy whose records were changed on purpose, each with its checksum reckoned anew."""
+    for one in copy["book"] + copy["pairs"]:
+        one["sum"] = checksum({name: held for name, held in one.items() if name != "sum"})
+    parts = {**copy["sheets"], "settings": copy["settings"]}
+    copy["sums"] = {name: checksum(part) for name, part in parts.items()}
+    return json.dumps(copy)
+
+
+def checksum(value: Any) -> str:
+    """CRC-32 (RFC 1952) of RFC 8785's one text for one value."""
+    text = json.dumps(value, sort_keys=True, separators=(",", ":"), ensure_ascii=False)
+    return f"{zlib.crc32(text.encode()):08x}"
 
 
 def two_wearers(phone: BrowserContext) -> Page:
@@ -99,7 +115,7 @@ def test_what_differs_is_chosen_side_by_side(phone: BrowserContext, tmp_path: Pa
     for one in copy["book"]:
         one["wearer"]["colours"] = "moss"
         one["visits"][0]["values"]["foot.length"] = "30"
-    take(page, json.dumps(copy))
+    take(page, summed(copy))
     expect(page.locator(".differing")).to_have_count(2)
     wren = page.locator(".differing", has_text="Wren")
     length = wren.locator("tr", has=page.locator("th", has_text="Foot length"))
@@ -109,7 +125,7 @@ def test_what_differs_is_chosen_side_by_side(phone: BrowserContext, tmp_path: Pa
     page.wait_for_timeout(700)
     assert {one["colours"] for one in held(page)["wearers"]} == {""}
 
-    take(page, json.dumps(copy))
+    take(page, summed(copy))
     wren.locator("label", has_text="take the file").tap()
     page.locator("#take-in").tap()
     page.wait_for_timeout(700)
@@ -240,19 +256,19 @@ def test_what_was_typed_and_counted_otherwise_is_chosen(
     further = json.loads(json.dumps(copy))
     more = {**last, "number": 4, "place": {"step": 2, "done": 0}}
     further["pairs"][0]["happenings"].append(more)
-    take(page, json.dumps(further))
+    take(page, summed(further))
     expect(page.locator("#book")).to_contain_text("Counted further than here: one pair")
     expect(page.locator(".differing")).to_have_count(0)
     page.locator("#take-in").tap()
     expect(page.locator("#book .note")).to_contain_text("one pair at the machine added")
-    take(page, json.dumps(copy))  # what is here has gone further
+    take(page, summed(copy))  # what is here has gone further
     expect(page.locator("#book .note")).to_contain_text("is here already")
 
     copy["sheets"]["mine"]["cylinder.slots"] = "72"
     copy["sheets"]["shelf"]["shelf.yarns.1.name"] = "the blue one"
     copy["settings"] = {"guard": 700}
     pair["happenings"][1]["place"] = {"step": 5, "done": 0}
-    take(page, json.dumps(copy))
+    take(page, summed(copy))
     expect(page.locator(".differing")).to_have_count(4)
     own = page.locator(".differing", has_text="Your own page").locator("tbody tr")
     assert own.locator("td").all_inner_texts() == ["60", "72"]
@@ -324,37 +340,47 @@ def deep(levels: int) -> Any:
     return {"a": deep(levels - 1)} if levels else 1
 
 
-NO_COPY, NO_ENTRY = "not a copy of what", "Wearer number 1 of this copy cannot be read"
-NO_PAIR, OWN = (
-    "Pair at the machine number 1 of this copy cannot be read",
-    "Your own page of this copy",
-)
-SETTINGS = "The settings of this copy cannot be read"
+NO_COPY = "not a copy of what"
+NO_WEARER = "Wearer number 1, “<b>Zo</b>”, cannot be read."
+NO_VISIT = "Visit number 1 of “<b>Zo</b>” cannot be read."
+NO_PAIR = "Pair at the machine number 1, “<b>invented</b>”, cannot be read."
+NO_COUNT = "Count number 1 of “<b>invented</b>” cannot be read."
+OWN = "Your own page cannot be read."
+SETTINGS = "The settings at the machine cannot be read."
 WEARER, VALUES = "book/0/wearer", "book/0/visits/0/values"
 SESSION, HAPPENED = "pairs/0/session", "pairs/0/happenings"
 DONE = GOOD["pairs"][0]["happenings"]
-BAD: dict[str, tuple[str | bytes, str]] = {
+REFUSED: dict[str, tuple[str | bytes, str]] = {
     "a picture": (b"\x89PNG\r\n\x1a\n\0\0", NO_COPY),
     "another JSON": ("[1, 2, 3]", NO_COPY),
     "nothing": ("", NO_COPY),
     "null": ("null", NO_COPY),
-    "cut": (json.dumps(GOOD, separators=(",", ":"))[:300], "cut short on its way"),
     "deep": ("[" * 200_000 + "]" * 200_000, NO_COPY),
-    "not a number": (json.dumps(GOOD).replace(": 5", ": NaN"), NO_COPY),
-    "newer": (spoilt("version", 3), "newer version of this page"),
-    "no list": (spoilt("book", {}), "no list of wearers"),
-    "label": (spoilt(f"{WEARER}/label", 7), NO_ENTRY),
-    "day": (spoilt(f"{WEARER}/due", "soon"), NO_ENTRY),
-    "visits": (spoilt("book/0/visits", {"a": 1}), NO_ENTRY),
-    "markup as id": (spoilt(f"{WEARER}/id", "<img>"), NO_ENTRY),
-    "another's visit": (spoilt("book/0/visits/0/wearer", "z-2"), NO_ENTRY),
-    "prototype": (spoilt(VALUES, {"__proto__.shown": "1"}), NO_ENTRY),
-    "constructor": (spoilt(VALUES, {"foot.constructor.x": "1"}), NO_ENTRY),
-    "own prototype": (spoilt(VALUES, {"__proto__": {"shown": "1"}}), NO_ENTRY),
-    "endless": (spoilt(f"{WEARER}/made", "@").replace('"@"', "1e999"), NO_ENTRY),
-    "deep in a wearer": (spoilt("book/0/visits/0/plans", deep(500)), NO_ENTRY),
-    "twice": (json.dumps({**GOOD, "book": GOOD["book"] * 2}), "holds one wearer twice"),
-    "no pairs": (spoilt("pairs", None), "no list of pairs"),
+    "newer": (spoilt("version", 4), "newer version of this page"),
+    "version 0": (spoilt("version", 0), "says that it is of version 0"),
+    "version -1": (spoilt("version", -1), "says that it is of version -1"),
+    "half a version": (spoilt("version", 1.5), "says that it is of version 1.5"),
+    "a word as version": (spoilt("version", "2"), "says that it is of no version"),
+}
+SET_ASIDE: dict[str, tuple[str, str]] = {
+    "not a number": (json.dumps(GOOD).replace('"at": 5', '"at": NaN'), "This file is damaged"),
+    "cut": (json.dumps(GOOD, separators=(",", ":"))[:150], "This file is damaged"),
+    "no list": (spoilt("book", {}), "This file is damaged"),
+    "label": (spoilt(f"{WEARER}/label", 7), "Wearer number 1 cannot be read."),
+    "visits": (spoilt("book/0/visits", {"a": 1}), NO_WEARER),
+    "markup as id": (spoilt(f"{WEARER}/id", "<img>"), NO_WEARER),
+    "another's visit": (spoilt("book/0/visits/0/wearer", "z-2"), NO_VISIT),
+    "visit 0": (spoilt("book/0/visits/0/number", 0), NO_VISIT),
+    "prototype": (spoilt(VALUES, {"__proto__.shown": "1"}), NO_VISIT),
+    "constructor": (spoilt(VALUES, {"foot.constructor.x": "1"}), NO_VISIT),
+    "own prototype": (spoilt(VALUES, {"__proto__": {"shown": "1"}}), NO_WEARER),
+    "endless": (spoilt(f"{WEARER}/made", "@").replace('"@"', "1e999"), NO_WEARER),
+    "deep in a wearer": (spoilt("book/0/visits/0/plans", deep(500)), NO_WEARER),
+    "twice": (
+        json.dumps({**GOOD, "book": GOOD["book"] * 2}),
+        "Wearer number 2, “<b>Zo</b>”, cannot be read.",
+    ),
+    "no pairs": (spoilt("pairs", None), "This file is damaged"),
     "pair without counts": (spoilt(f"{SESSION}/socks", [{}, {}]), NO_PAIR),
     "step": (spoilt(f"{SESSION}/socks/1/steps/0/text", 5), NO_PAIR),
     "cylinder": (spoilt(f"{SESSION}/socks/0/slots", 10**9), NO_PAIR),
@@ -362,46 +388,76 @@ BAD: dict[str, tuple[str | bytes, str]] = {
     "prototype of a pair": (spoilt(f"{SESSION}/request", {"__proto__": {"shown": 1}}), NO_PAIR),
     "endless pair": (spoilt(f"{SESSION}/began", "@").replace('"@"', "1e999"), NO_PAIR),
     "markup as pair": (spoilt(f"{SESSION}/id", "<img>"), NO_PAIR),
-    "pair twice": (json.dumps({**GOOD, "pairs": GOOD["pairs"] * 2}), "holds one pair twice"),
-    "place": (spoilt(f"{HAPPENED}/0/place", {"step": -1, "done": 0}), NO_PAIR),
+    "pair twice": (
+        json.dumps({**GOOD, "pairs": GOOD["pairs"] * 2}),
+        "Pair at the machine number 2, “<b>invented</b>”, cannot be read.",
+    ),
+    "place": (spoilt(f"{HAPPENED}/0/place", {"step": -1, "done": 0}), NO_COUNT),
     "endless count": (spoilt(f"{HAPPENED}/0/took", "@").replace('"@"', "-1e999"), NO_PAIR),
-    "counted twice": (spoilt(HAPPENED, [DONE[0], DONE[0]]), NO_PAIR),
-    "not counted": (spoilt(HAPPENED, [DONE[1]]), NO_PAIR),
-    "another's count": (spoilt(f"{HAPPENED}/1/session", "p-2"), NO_PAIR),
-    "no sheets": (spoilt("sheets", 1), "no page of your own"),
+    "counted twice": (
+        spoilt(HAPPENED, [DONE[0], DONE[0]]),
+        "Count number 2 of “<b>invented</b>” cannot be read.",
+    ),
+    "another's count": (
+        spoilt(f"{HAPPENED}/1/session", "p-2"),
+        "Count number 2 of “<b>invented</b>” cannot be read.",
+    ),
+    "no sheets": (spoilt("sheets", 1), "This file is damaged"),
     "own page": (spoilt("sheets/mine", ["a"]), OWN),
     "own number": (spoilt("sheets/mine/foot.length", 5), OWN),
     "prototype of a sheet": (spoilt("sheets/mine", {"__proto__.shown": "1"}), OWN),
-    "shelf": (spoilt("sheets/shelf", "all"), "Your cylinders and yarns of this copy"),
+    "shelf": (spoilt("sheets/shelf", "all"), "Your cylinders and yarns cannot be read."),
     "no settings": (spoilt("settings", {"guard": "long"}), SETTINGS),
     "endless setting": (spoilt("settings/guard", "@").replace('"@"', "1e999"), SETTINGS),
 }
 
 
-def test_bad_files_get_one_sentence_and_change_nothing(
+def test_what_is_no_copy_gets_one_sentence_and_changes_nothing(
     phone: BrowserContext, tmp_path: Path
 ) -> None:
     page = two_wearers(phone)
     before = held(page)
     local = page.evaluate("JSON.stringify({...localStorage})")
-    for name, (text, sentence) in BAD.items():
+    for name, (text, sentence) in REFUSED.items():
         take(page, text)
         expect(page.locator("#take-copy-error"), name).to_contain_text(sentence)
         assert page.locator("#take-in").count() == 0, name
-        assert page.evaluate("({}).shown") is None, name
     large = tmp_path / "large.json"
     with large.open("wb") as file:
         file.truncate(100_000_000)
-    page.evaluate("() => { Blob.prototype.text = () => { throw new Error('read'); }; }")
+    page.evaluate(
+        """() => {
+          const real = Blob.prototype.text;
+          Blob.prototype.text = function text() {
+            if (this.size > 1e6) throw new Error("read");
+            return real.call(this);
+          };
+        }"""
+    )
     page.locator("#take-copy").set_input_files(large)
-    expect(page.locator("#take-copy-error")).to_contain_text("larger than any copy")
+    expect(page.locator("#take-copy-error")).to_contain_text(NO_COPY)
     page.wait_for_timeout(700)
+    assert held(page) == before
+    assert page.evaluate("JSON.stringify({...localStorage})") == local
+
+
+def test_what_cannot_be_read_of_a_file_is_named_and_stays_in_it(phone: BrowserContext) -> None:
+    page = two_wearers(phone)
+    before = held(page)
+    local = page.evaluate("JSON.stringify({...localStorage})")
+    for name, (text, sentence) in SET_ASIDE.items():
+        take(page, text)
+        expect(page.locator("#copy-damaged"), name).to_be_visible()
+        expect(page.locator("#book .visit"), name).to_contain_text(sentence)
+        assert page.evaluate("({}).shown") is None, name
+        page.locator("#leave-copy").tap()
     assert held(page) == before
     assert page.evaluate("JSON.stringify({...localStorage})") == local
     page.reload()
     expect(page.locator("#book h2")).to_have_text("Copies and lists")
     take(page, json.dumps(GOOD))
     expect(page.locator("#take-copy-error")).to_be_empty()
+    expect(page.locator("#copy-damaged")).to_have_count(0)
     page.locator("#take-in").tap()
     expect(page.locator("#book .note")).to_contain_text("Taken in: one wearer")
     page.locator("#all-wearers").tap()
@@ -410,6 +466,69 @@ def test_bad_files_get_one_sentence_and_change_nothing(
     expect(page.locator("#machine-line")).to_contain_text("<b>invented</b>")
     page.locator("#visit-line button", has_text="Back to mine").tap()
     expect(field(page, "foot.length")).to_have_value("<b>1</b>")
+
+
+def test_one_mistyped_year_spoils_neither_the_book_nor_its_copy(
+    new_phone: NewPhone, tmp_path: Path
+) -> None:
+    page = two_wearers(new_phone())
+    page.locator("#all-wearers").tap()
+    card(page, "Wren")
+    due = page.locator("#wearer-due")
+    due.fill("20261-11-26")
+    wrong = page.locator("#wearer-due-error")
+    expect(wrong).to_contain_text("The year of the promised day, 20261, is not from 2000 to 2199.")
+    page.go_back()
+    expect(page.locator(".wearers")).to_contain_text("correct the day: 20261-11-26")
+    copies(page)
+    file = saved(page, "#save-copy", tmp_path)
+    expect(page.locator("#book .note")).to_have_text(
+        "Saved to a file: 2 wearers and all that you typed."
+    )
+
+    other = opened(new_phone())
+    open_book(other)
+    copies(other)
+    take(other, file.read_bytes())
+    other.locator("#take-in").tap()
+    expect(other.locator("#book .note")).to_have_text("Taken in: 2 wearers added.")
+    other.wait_for_timeout(700)
+    assert {one["due"] for one in held(other)["wearers"]} == {"", "20261-11-26"}
+    other.locator("#all-wearers").tap()
+    card(other, "Wren")
+    other.locator("#wearer-due-error .offer").tap()
+    expect(other.locator("#wearer-due")).to_have_value("2026-11-26")
+    expect(other.locator("#wearer-due-error")).to_have_text("")
+
+
+@pytest.mark.parametrize("day", ["1999-12-31", "2200-01-01", "0026-11-26"])
+def test_a_day_out_of_reach_is_told_beside_its_field(phone: BrowserContext, day: str) -> None:
+    page = with_wearers(phone, [{"id": "w1", "label": "Ferry", "made": 1, "due": "2026-12-01"}])
+    card(page, "Ferry")
+    page.locator("#wearer-due").fill(day)
+    expect(page.locator("#wearer-due-error")).to_contain_text("is not from 2000 to 2199")
+    expect(page.locator("#wearer-due")).to_have_attribute("aria-invalid", "true")
+    for good in ("2000-01-01", "2199-12-31", ""):
+        page.locator("#wearer-due").fill(good)
+        expect(page.locator("#wearer-due-error")).to_have_text("")
+
+
+def test_a_record_that_does_not_come_back_is_told_before_saved_is_said(
+    phone: BrowserContext, tmp_path: Path
+) -> None:
+    """The read-back is real: what the file loses on its way to the disk is named."""
+    page = two_wearers(phone)
+    page.evaluate(
+        """() => {
+          const real = Blob.prototype.text;
+          Blob.prototype.text = async function text() {
+            return (await real.call(this)).replace('"label":"Wren"', '"label":"Wr"');
+          };
+        }"""
+    )
+    saved(page, "#save-copy", tmp_path)
+    expect(page.locator("#book .note")).to_contain_text("this is not in it as it is here: “Wren”")
+    expect(page.locator("#book")).to_contain_text("No copy was saved yet")
 
 
 def test_a_copy_is_offered_when_it_is_time(phone: BrowserContext, tmp_path: Path) -> None:

@@ -9,7 +9,7 @@ import { guard } from "lit-html/directives/guard.js";
 import { ref } from "lit-html/directives/ref.js";
 import { setAside } from "../page/set_aside.js";
 import { short } from "../page/short.js";
-import { dueShown, today } from "./days.js";
+import { dueShown, today, wrongDay } from "./days.js";
 import { lastCopy, missing, putOff } from "./last_copy.js";
 import { found, ORDERS, sorted } from "./orders.js";
 import { stateShown } from "./states.js";
@@ -142,11 +142,7 @@ export class BookScreen {
     }}>
       <bdi class="label">${short(one.label)}</bdi>
       ${stateShown(one.state)}
-      <span class="due">${
-        one.due && open
-          ? html`${one.due < now ? html`<strong>late:</strong> ` : "for "}${dueShown(one.due)}`
-          : nothing
-      }</span>
+      <span class="due">${one.due && open ? dueWords(one.due, now) : nothing}</span>
       ${open && one.allergy ? html`<span class="allergy"><strong>allergy:</strong> <bdi>${short(one.allergy)}</bdi></span>` : nothing}
     </a></li>`;
   }
@@ -209,6 +205,12 @@ export class BookScreen {
     );
     this.#end.observe(element);
   }
+}
+
+/** @param {string} due @param {string} now today */
+function dueWords(due, now) {
+  if (wrongDay(due)) return html`<strong>correct the day:</strong> ${due}`;
+  return html`${due < now ? html`<strong>late:</strong> ` : "for "}${dueShown(due)}`;
 }
 
 const EMPTY = html`<div class="book-empty">

@@ -7,10 +7,28 @@ const SHOWN = new Intl.DateTimeFormat(undefined, {
 });
 const WHOLE = new Intl.DateTimeFormat(undefined, { dateStyle: "long" });
 
+/** Nobody promises a pair before or after these. */
+export const FIRST = "2000-01-01";
+export const LAST = "2199-12-31";
+
+/**
+ * What is wrong with a day that somebody wrote, and the day that was likely meant.
+ * @param {string} due like 2026-11-28, or ""
+ * @returns {{ message: string, offer?: string } | null} null where it is a day within the limits
+ */
+export function wrongDay(due) {
+  if (!due || (due.length === LAST.length && due >= FIRST && due <= LAST)) return null;
+  const [, year = due, rest = ""] = /^(\d+)(-\d\d-\d\d)$/.exec(due) ?? [];
+  const likely = year.slice(0, 4) + rest;
+  const offer = rest && year.length > 4 && !wrongDay(likely) ? likely : undefined;
+  const message = `The year of the promised day, ${year}, is not from 2000 to 2199. Correct the year, or empty the field.`;
+  return { message, offer };
+}
+
 /** @param {string} due like 2026-11-28 */
 export function dueShown(due) {
   const day = new Date(`${due}T00:00`);
-  if (Number.isNaN(day.getTime())) return due;
+  if (wrongDay(due) || Number.isNaN(day.getTime())) return due;
   return (due.slice(0, 4) === today().slice(0, 4) ? SHOWN : WHOLE).format(day);
 }
 

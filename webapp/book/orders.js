@@ -2,6 +2,7 @@
  * In which order the book lists its wearers, and which of them a search finds.
  * @import {Wearer} from "./types"
  */
+import { wrongDay } from "./days.js";
 
 /** @typedef {"due" | "newest" | "label"} Order */
 export const ORDERS = /** @type {[Order, string][]} */ ([
@@ -29,9 +30,9 @@ function once(work) {
   };
 }
 
-/** What is promised soonest stands first, what has no day after it, what is handed over last. @param {Wearer} one */
+/** What is promised soonest stands first, before it a day to correct, what has no day after it, what is handed over last. @param {Wearer} one */
 function byDue(one) {
-  return one.state === "handed over" ? "~~" : one.due || "~";
+  return one.state === "handed over" ? "~~" : wrongDay(one.due) ? "" : one.due || "~";
 }
 
 /** @param {Wearer[]} wearers @param {Order} order */

@@ -18,9 +18,11 @@ const WORDS = /** @type {const} */ ([
   "allergy",
 ]);
 
+const ID = /^[\w-]{1,64}$/;
+
 /** @param {any} raw @returns {Wearer} @throws {TypeError} where it is not one */
 export function wearerOf(raw) {
-  if (typeof raw?.id !== "string" || typeof raw.label !== "string")
+  if (typeof raw?.id !== "string" || !ID.test(raw.id) || typeof raw.label !== "string")
     throw new TypeError("no wearer");
   const words = WORDS.map((name) => [name, raw[name] ?? ""]);
   if (words.some(([, word]) => typeof word !== "string")) throw new TypeError("no words");
@@ -33,7 +35,8 @@ export function wearerOf(raw) {
 /** @param {any} raw @returns {Visit} @throws {TypeError} where it is not one */
 export function visitOf(raw) {
   const { wearer, number, at } = raw ?? {};
-  if (typeof wearer !== "string" || !Number.isInteger(number)) throw new TypeError("no visit");
+  const numbered = Number.isInteger(number) && number > 0;
+  if (typeof wearer !== "string" || !numbered) throw new TypeError("no visit");
   const before = ["state", "due", "price"].filter((name) => typeof raw[name] === "string");
   return {
     wearer,

@@ -5,6 +5,7 @@
  */
 import { html, nothing } from "lit-html";
 import { short } from "../page/short.js";
+import { dayShown, FIRST, LAST, wrongDay } from "./days.js";
 import { NO_LABEL } from "./new_wearer.js";
 import { knittedFrom, sessionOf } from "./plans.js";
 import { PlansList } from "./plans_list.js";
@@ -132,14 +133,24 @@ export class WearerCard {
   #field(name, title, where, type = "text") {
     const wearer = this.wearers.get(this.#id);
     const error = this.#errors[name];
+    const day = name === "due" && !error ? wrongDay(wearer?.due ?? "") : null;
     return html`<div class="field">
       <label for="wearer-${name}">${title}</label>
       ${where ? html`<p class="where" id="wearer-${name}-where">${where}</p>` : nothing}
-      <div class="entry"><div class="typed"><input id="wearer-${name}" type=${type} autocomplete="off" dir=${type === "text" ? "auto" : nothing}
-        aria-describedby="${where ? `wearer-${name}-where ` : ""}wearer-${name}-error" aria-invalid=${error ? "true" : "false"}
+      <div class="entry"><div class="typed"><input id="wearer-${name}" type=${type} min=${type === "date" ? FIRST : nothing} max=${type === "date" ? LAST : nothing} autocomplete="off" dir=${type === "text" ? "auto" : nothing}
+        aria-describedby="${where ? `wearer-${name}-where ` : ""}wearer-${name}-error" aria-invalid=${error || day ? "true" : "false"}
         .value=${wearer?.[name] ?? ""} @input=${(/** @type {any} */ event) => this.#typed(name, event.target)} /></div></div>
-      <p class="error" id="wearer-${name}-error">${error}</p>
+      <p class="error" id="wearer-${name}-error">${day ? html`${day.message} ${day.offer ? this.#offer(day.offer) : nothing}` : error}</p>
     </div>`;
+  }
+
+  /** @param {string} due a day that was likely meant */
+  #offer(due) {
+    const take = () => {
+      this.#put({ due });
+      document.getElementById("wearer-due")?.focus();
+    };
+    return html`<button type="button" class="offer" @click=${take}>${dayShown(due)}</button>`;
   }
 
   /** @param {Written} name @param {HTMLInputElement} field */

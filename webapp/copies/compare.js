@@ -5,30 +5,36 @@
  * @import {Wearers} from "../book/wearers.js"
  * @import {Kept} from "../machine/types"
  * @import {Values} from "../page/types"
- * @import {Change, Copy, Found, Machine, Row, SheetName} from "./types"
+ * @import {Change, Found, Machine, Read, Row, SheetName} from "./types"
  */
-import { SHEETS, Unreadable } from "./file.js";
+import { canonical } from "./canonical.js";
 import { ofPair, ofSettings, ofWearer, rows } from "./rows.js";
 import { titleOf } from "./titles.js";
+import { Unreadable } from "./unreadable.js";
 import { visitsOf } from "./visits.js";
+import { SETTINGS, SHEETS } from "./words.js";
 
 // What always has a value in its form says nothing of her own.
 const CHOSEN = /^(units|way|who|chart\.by|person\.shoe_size\.system)$|\.kind$/;
 
-/** @param {Copy} copy @param {{ host: Host, wearers: Wearers }} here @returns {Promise<Found>} */
-export async function compare(copy, { host, wearers }) {
-  const found = [...(await wearerChanges(copy, host, wearers)), ...sheetChanges(copy, host)];
+/** @param {Read} read @param {{ host: Host, wearers: Wearers }} here @returns {Promise<Found>} */
+export async function compare(read, { host, wearers }) {
+  const { copy, unread, lacking, damaged } = read;
+  const found = [...(await wearerChanges(read, host, wearers)), ...sheetChanges(read, host)];
   if (copy.pairs.length || copy.settings) {
-    found.push(...(await machineChanges(copy, await host.knitting())));
+    found.push(...(await machineChanges(read, await host.knitting())));
   }
   return {
     changes: found.filter((one) => typeof one !== "string"),
     same: found.filter((one) => typeof one === "string"),
+    unread,
+    lacking,
+    damaged,
   };
 }
 
-/** @param {Copy} copy @param {Host} host @param {Wearers} wearers */
-async function wearerChanges({ book }, host, wearers) {
+/** @param {Read} read @param {Host} host @param {Wearers} wearers */
+async function wearerChanges({ copy: { book }, altered }, host, wearers) {
   /** @type {(Change | Change["kind"])[]} */
   const found = [];
   const ids = book.map(({ wearer }) => wearer.id).filter((id) => wearers.get(id));
@@ -44,6 +50,7 @@ async function wearerChanges({ book }, host, wearers) {
     const here = wearer ? { wearer, visits: all.get(id) ?? [] } : null;
     found.push(
       change("wearer", label, here, file, {
+        altered: altered.has(file),
         rows: (mine) => rows(ofWearer(mine), ofWearer(file)),
         put: (one) => {
           // A sheet that still lies on the table would be written over the file's.
@@ -56,14 +63,15 @@ async function wearerChanges({ book }, host, wearers) {
   return found;
 }
 
-/** @param {Copy} copy @param {Host} host */
-function sheetChanges({ sheets }, host) {
+/** @param {Read} read @param {Host} host */
+function sheetChanges({ copy: { sheets }, altered }, host) {
   const here = host.sheets.copy();
   const names = /** @type {SheetName[]} */ (Object.keys(SHEETS));
   return names.flatMap((name) => {
     const [mine, file] = [typed(here[name]), typed(sheets[name])];
     if (!file) return [];
     return change("sheet", SHEETS[name], mine, file, {
+      altered: altered.has(sheets[name]),
       rows: (one) => rows(new Map(Object.entries(one)), new Map(Object.entries(file)), titleOf),
       put: ({ take }) => {
         if (take === "file") host.sheets.take(name, file);
@@ -72,14 +80,15 @@ function sheetChanges({ sheets }, host) {
   });
 }
 
-/** @param {Copy} copy @param {Machine} machine */
-async function machineChanges({ pairs, settings }, machine) {
+/** @param {Read} read @param {Machine} machine */
+async function machineChanges({ copy: { pairs, settings }, altered }, machine) {
   const here = await machine.copy();
   const found = pairs.map((file) => {
     const mine = here.pairs.find(({ session }) => session.id === file.session.id) ?? null;
     const further = mine && beginning(mine, file);
     if (mine && beginning(file, mine)) return /** @type {Change["kind"]} */ ("pair");
     const one = change("pair", file.session.label, mine, file, {
+      altered: altered.has(file),
       rows: (other) => rows(ofPair(other, machine), ofPair(file, machine)),
       put: ({ take }) => {
         if (take === "file") return machine.take(file, Boolean(mine) && !further);
@@ -89,7 +98,8 @@ async function machineChanges({ pairs, settings }, machine) {
     return one;
   });
   if (!settings || !Object.keys(settings).length) return found;
-  const one = change("settings", "The settings at the machine", here.settings, settings, {
+  const one = change("settings", SETTINGS, here.settings, settings, {
+    altered: altered.has(settings),
     rows: (mine) => rows(ofSettings(mine), ofSettings(settings)),
     put: ({ take }) => {
       if (take === "file") machine.set(settings);
@@ -100,16 +110,17 @@ async function machineChanges({ pairs, settings }, machine) {
 
 /**
  * @template T @param {Change["kind"]} kind @param {string} title @param {T | null} here @param {T} file
- * @param {{ rows: (here: T) => Row[], put: (change: Change) => Promise<void> | void }} how
+ * @param {{ altered: boolean, rows: (here: T) => Row[], put: (change: Change) => Promise<void> | void }} how
  * @returns {Change | Change["kind"]} its kind alone where both are the same
  */
-function change(kind, title, here, file, { rows: differing, put }) {
-  if (here && plain(here) === plain(file)) return kind;
+function change(kind, title, here, file, { altered, rows: differing, put }) {
+  if (here && canonical(here) === canonical(file)) return kind;
   /** @type {Change} */
   const one = {
     kind,
     title,
     how: here ? "other" : "new",
+    altered,
     rows: here ? differing(here) : [],
     take: here ? "here" : "file",
     put: () => put(one),
@@ -130,11 +141,13 @@ function joined(here, file, take) {
 /** Whether a pair is as another was once; put away or not, and whoever it is for. @param {Kept} early @param {Kept} late */
 function beginning(early, late) {
   const [one, other] = [early, late].map(({ session }) =>
-    plain({ ...session, away: 0, wearer: 0, who: 0 }),
+    canonical({ ...session, away: 0, wearer: 0, who: 0 }),
   );
   return (
     one === other &&
-    early.happenings.every((happening, at) => plain(happening) === plain(late.happenings[at]))
+    early.happenings.every(
+      (happening, at) => canonical(happening) === canonical(late.happenings[at]),
+    )
   );
 }
 
@@ -142,13 +155,4 @@ function beginning(early, late) {
 function typed(values) {
   const own = Object.entries(values ?? {}).filter(([, value]) => value.trim());
   return own.some(([name]) => !CHOSEN.test(name)) ? Object.fromEntries(own) : null;
-}
-
-/** The same whatever order its names are in. @param {unknown} value */
-function plain(value) {
-  return JSON.stringify(value, (_, inside) =>
-    typeof inside === "object" && inside && !Array.isArray(inside)
-      ? Object.fromEntries(Object.entries(inside).sort(([one], [other]) => (one < other ? -1 : 1)))
-      : inside,
-  );
 }

@@ -15,10 +15,27 @@ export interface Copy {
   /** what she has set otherwise than usual */
   settings: Partial<Choices> | null;
 }
+/** Something of a file that cannot be read: it stays in the file. */
+export interface Unread {
+  /** which one it is, for people */
+  title: string;
+  text: string;
+}
+/** What came out of a file. */
+export interface Read {
+  copy: Copy;
+  unread: Unread[];
+  /** those records of the copy that are not as they were saved */
+  altered: Set<unknown>;
+  /** those that were saved and are not in the file */
+  lacking: ("wearer" | "pair")[];
+  /** whether anything of it is not as it was saved */
+  damaged: boolean;
+}
 /** The copies' way to the machine. */
 export interface Machine {
-  /** `whole` is false where the phone did not hand out all pairs */
-  copy(): Promise<Pick<Copy, "pairs" | "settings"> & { whole: boolean }>;
+  /** `whole` is false where the phone did not hand out all pairs; `aside`: damaged records that are not in it */
+  copy(): Promise<Pick<Copy, "pairs" | "settings"> & { whole: boolean; aside?: number }>;
   /** rejects where the one that is here is in the way; `instead`: in its place */
   take(kept: Kept, instead: boolean): Promise<void>;
   /** false while something is not on the phone */
@@ -41,13 +58,15 @@ export interface Change {
   title: string;
   /** new here, further than here, or other than here: then she chooses */
   how: "new" | "further" | "other";
+  /** it is not as it was saved */
+  altered: boolean;
   /** only what differs, side by side */
   rows: Row[];
   take: "here" | "file";
   put(): Promise<void> | void;
 }
 /** What a copy would change, and what is the same in it. */
-export interface Found {
+export interface Found extends Omit<Read, "copy" | "altered"> {
   changes: Change[];
   same: Change["kind"][];
 }

@@ -10,12 +10,14 @@ const KINDS = ["done", "back", "jump", "note", "turn", "plan", "yarn", "lost"];
 /** Rounds, rows, steps or things that happened; needles are far fewer, and are drawn. */
 export const MOST = 100_000;
 const SLOTS = 1000;
+const ID = /^[\w-]{1,64}$/;
 
 /** @param {any} raw @returns {Session} the same @throws {TypeError} where it is none */
 export function sessionOf(raw) {
   sure(raw, Object);
   const { id, began, label, request, socks, earlier = {}, away = false, wearer, who = "" } = raw;
-  sure(typeof id === "string" && Number.isFinite(began) && typeof label === "string");
+  sure(typeof id === "string" && ID.test(id));
+  sure(Number.isFinite(began) && typeof label === "string");
   sure(request, Object);
   sure(Array.isArray(socks) && socks.length === 2 && typeof away === "boolean");
   sure(typeof who === "string");

@@ -1,0 +1,148 @@
+/**
+ * The records of a file, one by one, each by the reader that reads it from the phone.
+ * @import {Deleted, Visit} from "../book/types"
+ * @import {Happening, Kept} from "../machine/types"
+ * @import {Copy, Read, SheetName, Unread} from "./types"
+ */
+import { visitOf, wearerOf } from "../book/record.js";
+import { happeningOf, lost, sessionOf } from "../machine/record.js";
+import { choicesOf } from "../machine/settings.js";
+import { short } from "../page/short.js";
+import { valuesOf, withUnits } from "../page/values_of.js";
+import { checksum } from "./checksum.js";
+import { sound } from "./sound.js";
+import { SETTINGS, SHEETS } from "./words.js";
+
+/** What is read with it, and what could not be. */
+export class Reading {
+  /** @type {Unread[]} */
+  #unread = [];
+  /** What reads well and is not as it was saved. @type {unknown[]} */
+  #altered = [];
+
+  /** @param {number} version */
+  constructor(version) {
+    this.version = version;
+  }
+
+  /** @param {any} held @param {boolean} good whether the text as a whole could be read @returns {Read} */
+  read(held, good) {
+    const { book, pairs = [], sheets = {}, settings = null, sums = {}, holds = {} } = held;
+    const copy = {
+      book: this.#list(book, "Wearer", (raw) => this.#wearer(raw)),
+      pairs: this.#list(pairs, "Pair at the machine", (raw) => this.#pair(raw)),
+      sheets: this.#sheets(sheets, sums),
+      settings: this.#part(SETTINGS, settings, sums?.settings, (raw) => choicesOf(raw)),
+    };
+    const lacking = /** @type {const} */ ([
+      ["wearer", Number(holds?.book) - book.length],
+      ["pair", Number(holds?.pairs) - pairs.length],
+    ]).flatMap(([kind, many]) =>
+      Array.from({ length: Math.max(0, Math.min(many, 1e6)) || 0 }, () => kind),
+    );
+    const [unread, altered] = [this.#unread, new Set(this.#altered)];
+    const damaged = !good || unread.length + altered.size + lacking.length > 0;
+    return { copy, unread, altered, lacking, damaged };
+  }
+
+  /**
+   * Each of them that can be read, and none twice.
+   * @template W
+   * @param {unknown[]} raw @param {string} title @param {(raw: any) => { id: string, whole: W }} reader @returns {W[]}
+   */
+  #list(raw, title, reader) {
+    /** @type {Map<string, W>} */
+    const found = new Map();
+    for (const [at, each] of raw.entries()) {
+      this.#try(`${title} number ${at + 1}`, each, () => {
+        const { id, whole } = reader(sound(each));
+        if (found.has(id)) throw new TypeError("twice");
+        found.set(id, whole);
+        const { sum, ...rest } = /** @type {any} */ (each);
+        if (this.version > 2 && sum !== checksum(rest)) this.#altered.push(whole);
+      });
+    }
+    return [...found.values()];
+  }
+
+  /** @param {string} title @param {any} raw @param {() => void} read */
+  #try(title, raw, read) {
+    try {
+      read();
+    } catch (error) {
+      if (!(error instanceof TypeError)) throw error;
+      const called = raw?.wearer?.label ?? raw?.session?.label;
+      const name =
+        typeof called === "string" && called.trim() ? `${title}, “${short(called)}”,` : title;
+      this.#unread.push({ title: name, text: typeof raw === "string" ? raw : JSON.stringify(raw) });
+    }
+  }
+
+  /** @param {any} raw @returns {{ id: string, whole: Deleted }} */
+  #wearer(raw) {
+    const wearer = wearerOf(raw.wearer);
+    const { id, label } = wearer;
+    /** @type {Map<number, Visit>} */
+    const visits = new Map();
+    for (const [at, each] of listOf(raw.visits).entries()) {
+      this.#try(`Visit number ${at + 1} of “${short(label)}”`, each, () => {
+        const visit = visitOf(each);
+        if (visit.wearer !== id || visits.has(visit.number)) throw new TypeError("not theirs");
+        visits.set(visit.number, visit);
+      });
+    }
+    const all = [...visits.values()].sort((one, other) => one.number - other.number);
+    return { id, whole: { wearer, visits: all } };
+  }
+
+  /** @param {any} raw @returns {{ id: string, whole: Kept }} */
+  #pair(raw) {
+    const session = sessionOf(raw.session);
+    const { id } = session;
+    /** @type {Map<number, Happening>} */
+    const known = new Map();
+    for (const [at, each] of listOf(raw.happenings).entries()) {
+      this.#try(`Count number ${at + 1} of “${short(session.label)}”`, each, () => {
+        const one = happeningOf(each);
+        if (one.session !== id || known.has(one.number)) throw new TypeError("not of it");
+        known.set(one.number, one);
+      });
+    }
+    const last = Math.max(0, ...known.keys());
+    const happenings = Array.from(
+      { length: last },
+      (_, at) => known.get(at + 1) ?? lost(id, at + 1),
+    );
+    return { id, whole: { session, happenings } };
+  }
+
+  /** @param {any} raw @param {any} sums @returns {Copy["sheets"]} */
+  #sheets(raw, sums) {
+    const names = /** @type {SheetName[]} */ (Object.keys(SHEETS));
+    const read = names.map((name) => [
+      name,
+      this.#part(SHEETS[name], raw?.[name] ?? null, sums?.[name], valuesOf),
+    ]);
+    const { shelf, chart, ...own } = Object.fromEntries(read);
+    const units = this.version < 3 ? own.mine?.units : undefined;
+    return { ...own, shelf: withUnits(shelf, units), chart: withUnits(chart, units) };
+  }
+
+  /** @template T @param {string} title @param {unknown} raw @param {unknown} sum @param {(raw: any) => T} reader @returns {T | null} */
+  #part(title, raw, sum, reader) {
+    if (raw === null) return null;
+    /** @type {T | null} */
+    let found = null;
+    this.#try(title, raw, () => {
+      found = reader(sound(raw));
+      if (this.version > 2 && sum !== checksum(raw)) this.#altered.push(found);
+    });
+    return found;
+  }
+}
+
+/** @param {unknown} raw @returns {unknown[]} */
+function listOf(raw) {
+  if (!Array.isArray(raw)) throw new TypeError("no list");
+  return raw;
+}

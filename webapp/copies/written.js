@@ -1,0 +1,94 @@
+/**
+ * A copy of all that the phone keeps, written and read back before anybody is told that it is saved.
+ * @import {Host} from "../book/types"
+ * @import {Wearers} from "../book/wearers.js"
+ * @import {Copy, SheetName} from "./types"
+ */
+import { short } from "../page/short.js";
+import { canonical } from "./canonical.js";
+import { copyOf, readCopy } from "./file.js";
+import { Unreadable } from "./unreadable.js";
+import { visitsOf } from "./visits.js";
+import { counted, inside, listed, SETTINGS, SHEETS } from "./words.js";
+
+/** Why no copy can be made just now: a sentence to show as it stands. */
+export class NotNow extends Error {}
+
+/**
+ * @typedef {object} Written
+ * @property {string} text of the file
+ * @property {string} holds what is in it, in words
+ * @property {string} lacks what is not in it, in sentences; "" where that is nothing
+ * @property {boolean} whole whether all that the phone can hand out is in it
+ */
+
+/** @param {{ host: Host, wearers: Wearers }} here @returns {Promise<Written>} @throws {NotNow} */
+export async function written({ host, wearers }) {
+  const { all } = wearers;
+  const ids = all.map(({ id }) => id);
+  const visits = await visitsOf(wearers, ids);
+  if (!visits) {
+    throw new NotNow(
+      "The phone does not hand out all visits just now. Try again in a while; nothing was saved.",
+    );
+  }
+  const book = all.map((wearer) => ({ wearer, visits: visits.get(wearer.id) ?? [] }));
+  const machine = await host.knitting().catch(() => {
+    throw new NotNow(
+      "What was counted at the machine could not be loaded, so nothing was saved. Check your connection, and try again.",
+    );
+  });
+  const { pairs, settings, whole, aside = 0 } = await machine.copy();
+  const copy = { book, sheets: host.sheets.copy(), pairs, settings };
+  const text = copyOf(copy);
+  const lost = await notReadBack(copy, text);
+  const lacks = [
+    ...lost,
+    whole
+      ? ""
+      : "The phone did not hand out all pairs at the machine: some are not in it. Save another copy in a while.",
+    wearers.aside.length + aside ? "What was set aside is not in it." : "",
+  ].filter(Boolean);
+  const holds = listed([
+    counted("wearer", book.length),
+    ...(pairs.length ? [counted("pair", pairs.length)] : []),
+    "all that you typed",
+  ]);
+  return { text, holds, lacks: lacks.join(" "), whole: whole && !lost.length };
+}
+
+/** What a fresh phone would not read from it as it is here. @param {Copy} copy @param {string} text @returns {Promise<string[]>} */
+async function notReadBack(copy, text) {
+  const named = await readCopy(new Blob([text])).then(
+    ({ copy: read }) => differing(copy, read),
+    (error) => {
+      if (!(error instanceof Unreadable)) throw error;
+      return ["all of it"];
+    },
+  );
+  return named.length
+    ? [
+        `It was read back, and this is not in it as it is here: ${listed(named)}. Keep that on this phone, too.`,
+      ]
+    : [];
+}
+
+/** @param {Copy} copy @param {Copy} read @returns {string[]} what differs, by name */
+function differing(copy, read) {
+  const [wearers, pairs] = [new Map(), new Map()];
+  for (const one of read.book) wearers.set(one.wearer.id, canonical(one));
+  for (const one of read.pairs) pairs.set(one.session.id, canonical(one));
+  const names = /** @type {SheetName[]} */ (Object.keys(SHEETS));
+  return [
+    ...copy.book
+      .filter((one) => wearers.get(one.wearer.id) !== canonical(one))
+      .map(({ wearer }) => `“${short(wearer.label)}”`),
+    ...copy.pairs
+      .filter((one) => pairs.get(one.session.id) !== canonical(one))
+      .map(({ session }) => `the pair “${short(session.label)}”`),
+    ...names
+      .filter((name) => canonical(read.sheets[name]) !== canonical(copy.sheets[name]))
+      .map((name) => inside(SHEETS[name])),
+    ...(canonical(read.settings) === canonical(copy.settings) ? [] : [inside(SETTINGS)]),
+  ];
+}
