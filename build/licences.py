@@ -2,14 +2,16 @@
 
 The packages' own words, from the packages as they are installed here. Pyodide's package holds no
 text of its licence; its name and where its source is stand for it, as that licence (MPL 2.0) asks.
+What is linked into its WebAssembly is told in `linked`. Nothing is taken from the builder's own
+Python: the same sources give the same text whatever builds them.
 """
 
 import importlib.metadata
 import json
-import sysconfig
 from dataclasses import dataclass
 from pathlib import Path
 
+from build import linked
 from build.engine_archive import LIBRARIES, LICENCES
 
 # For the build alone, and what Pyodide needs in node: nothing of them reaches the site.
@@ -50,10 +52,13 @@ def of_page(build: Path) -> list[Shipped]:
 
 
 def of_engine() -> list[Shipped]:
-    """Python, and the Python packages that the engine stands on."""
-    text = Path(sysconfig.get_path("stdlib"), "LICENSE.txt")
-    words = text.read_text(encoding="utf-8") if text.is_file() else "Its text: docs.python.org"
-    return [Shipped("CPython", "", "PSF-2.0", words), *map(_library, LIBRARIES)]
+    """Python with all that is linked to it, and the Python packages that the engine stands on."""
+    return [*of_python(), *map(_library, LIBRARIES)]
+
+
+def of_python() -> list[Shipped]:
+    """Python itself first, then what is linked to it."""
+    return [Shipped(one.name, one.version, one.licence, one.text()) for one in linked.LINKED]
 
 
 def _library(name: str) -> Shipped:

@@ -21,7 +21,7 @@ from typing import Any
 
 import jinja2
 
-from build import licences
+from build import licences, linked
 from build.compile_archive import archive
 from build.engine_archive import compiled, engine_sources, snapshot, standard_library
 from build.headers import OPENING, TYPES
@@ -57,6 +57,7 @@ def inputs_of(root: Path) -> str:
         *(root / "engine").rglob("*.py"),
         *BUILD.glob("*.py"),
         *BUILD.glob("*.mjs"),
+        *BUILD.glob("notices/*.txt"),
         BUILD / "package-lock.json",
         BUILD / "requirements-site.txt",
     ]
@@ -80,6 +81,12 @@ def pyodide() -> dict[str, bytes]:
 
     Raises SiteError if it is another Pyodide than we know.
     """
+    version = json.loads((PYODIDE / "package.json").read_text())["version"]
+    if version != linked.PYODIDE:
+        raise SiteError(
+            f"Pyodide {version} is another than {linked.PYODIDE}: look anew what is linked into it "
+            "and what its licences ask, in build/linked.py."
+        )
     files = {name: (PYODIDE / name).read_bytes() for name in PYODIDE_FILES}
     callers = (files["pyodide.mjs"], *(path.read_bytes() for path in BEHIND_THE_DOOR))
     glue = files["pyodide.asm.mjs"].decode()
@@ -98,6 +105,8 @@ class Site:
         self.webapp = root / "webapp"
         self.out = out
         self.shipped = [*licences.of_engine(), *licences.of_page(BUILD)]
+        within = {one.name for one in licences.of_python()[1:]}
+        self.made_with = [one.name for one in self.shipped if one.name not in within]
         self.assets: dict[str, str] = {
             "service_worker": "sw.js",
             "manifest": "manifest.webmanifest",
@@ -127,8 +136,7 @@ class Site:
         files = pyodide()
         library = compiled(standard_library(PYODIDE), node, BUILD, kept)
         files |= {"python_stdlib.zip": library, "empty.zip": archive({})}
-        version = json.loads((PYODIDE / "package.json").read_text())["version"]
-        folder = f"pyodide-{version}-{digest(b''.join(files.values()))}/"
+        folder = f"pyodide-{linked.PYODIDE}-{digest(b''.join(files.values()))}/"
         for name, content in files.items():
             self.put(folder + name, content)
         engine = compiled(engine_sources(self.root), node, BUILD, kept)
@@ -240,7 +248,7 @@ class Site:
         def render(template: str, version: str) -> bytes:
             try:
                 page = jinja.get_template(template)
-                facts = {"assets": self.assets, "shipped": self.shipped, "version": version}
+                facts = {"assets": self.assets, "made_with": self.made_with, "version": version}
                 text = page.render(**facts, opening=opening, **data)
                 return re.sub(r"\n\s+", "\n", text).encode()
             except jinja2.TemplateError as error:

@@ -2,16 +2,18 @@
 
 import base64
 import hashlib
+import os
 import re
 import shutil
 import subprocess
 import sys
+import sysconfig
 import zipfile
 from pathlib import Path
 
 import pytest
 
-from build import engine_archive, headers, site
+from build import engine_archive, headers, install, site
 
 ROOT = Path(__file__).resolve().parents[2]
 
@@ -47,6 +49,43 @@ def test_two_builds_are_alike(built: tuple[Path, Path], tmp_path: Path) -> None:
         env={"PYTHONHASHSEED": "7", "PATH": "/usr/bin:/bin"},
         check=True,
     )
+    assert contents(tmp_path / "dist") == contents(built[1])
+
+
+def other_python() -> Path | None:
+    """Another Python than this one, new enough to build: by name, or among pyenv's."""
+    kept = Path(os.environ.get("PYENV_ROOT", Path.home() / ".pyenv"), "versions")
+    for minor in range(20, install.OLDEST_PYTHON[1] - 1, -1):
+        if minor == sys.version_info.minor:
+            continue
+        name = f"python3.{minor}"
+        found = [Path(path) for path in [shutil.which(name)] if path]
+        for path in [*found, *kept.glob(f"3.{minor}.*/bin/{name}")]:
+            trial = subprocess.run([path, "--version"], capture_output=True, text=True)
+            if trial.stdout.startswith(f"Python 3.{minor}."):
+                return path
+    return None
+
+
+@pytest.mark.slow
+def test_another_python_builds_the_same_bytes(built: tuple[Path, Path], tmp_path: Path) -> None:
+    """With the same packages, for those are pinned; nothing of the Python itself is in the site."""
+    python = other_python()
+    if not python:
+        pytest.skip("NOT TRIED: no second Python from 3.11 on is on this machine")
+    code = "import sys; from pathlib import Path; from build import site; " + (
+        "site.build(Path(sys.argv[1]), root=Path(sys.argv[2]))"
+    )
+    packages = sysconfig.get_path("purelib")
+    node = Path(site.find_node()).parent
+    done = subprocess.run(
+        [python, "-B", "-c", code, tmp_path / "dist", built[0]],
+        cwd=ROOT,
+        env={"PYTHONPATH": packages, "PATH": f"{node}:/usr/bin:/bin"},
+        capture_output=True,
+        text=True,
+    )
+    assert done.returncode == 0, done.stderr
     assert contents(tmp_path / "dist") == contents(built[1])
 
 
