@@ -531,6 +531,14 @@ def test_a_record_that_does_not_come_back_is_told_before_saved_is_said(
     expect(page.locator("#book")).to_contain_text("No copy was saved yet")
 
 
+DAY = 86_400_000  # ms
+BACKDATE = """days => {
+  const noted = JSON.parse(localStorage["heelwise.uncopied"] ?? "{}");
+  for (const name of Object.keys(noted)) noted[name] -= days * 86_400_000;
+  localStorage["heelwise.uncopied"] = JSON.stringify(noted);
+}"""
+
+
 def test_a_copy_is_offered_when_it_is_time(phone: BrowserContext, tmp_path: Path) -> None:
     page = opened(phone)
     open_book(page)
@@ -538,12 +546,12 @@ def test_a_copy_is_offered_when_it_is_time(phone: BrowserContext, tmp_path: Path
     back_to_book(page)
     offer = page.locator("#copy-offer")
     expect(offer).to_have_count(0)  # measured just now
-    day, now = 86_400_000, page.evaluate("Date.now()")
+    now = page.evaluate("Date.now()")
     page.evaluate(
-        PUT, {"wearers": [{"id": f"w{at}", "label": "Ferry", "made": now - day} for at in (1, 2)]}
+        PUT, {"wearers": [{"id": f"w{at}", "label": "Ferry", "made": now - DAY} for at in (1, 2)]}
     )
     page.reload()
-    expect(offer).to_contain_text("3 wearers are in no copy yet")
+    expect(offer).to_contain_text("Not in a copy yet, or changed since: 3 wearers.")
     page.locator("#copy-later").tap()
     expect(offer).to_have_count(0)
     page.reload()
@@ -557,13 +565,122 @@ def test_a_copy_is_offered_when_it_is_time(phone: BrowserContext, tmp_path: Path
     page.locator("#all-wearers").tap()
     expect(page.locator(".wearers li")).to_have_count(3)
     expect(offer).to_have_count(0)
-    page.evaluate("at => { localStorage['heelwise.copied'] = at; }", str(now - 8 * day))
+    page.evaluate("at => { localStorage['heelwise.copied'] = at; }", str(now - 8 * DAY))
     old = [
-        {"id": one["id"], "label": "Ferry", "made": now - 9 * day} for one in held(page)["wearers"]
+        {"id": one["id"], "label": "Ferry", "made": now - 9 * DAY} for one in held(page)["wearers"]
     ]
     page.evaluate(PUT, {"wearers": old})
     page.reload()
     expect(offer).to_contain_text("The last copy is more than a week old")
+
+
+def test_edits_pairs_and_shelf_are_reason_for_a_copy_too(
+    phone: BrowserContext, tmp_path: Path
+) -> None:
+    page = with_everything(phone)
+    to_copies(page)
+    saved(page, "#save-copy", tmp_path)
+    page.locator("#all-wearers").tap()
+    page.evaluate(BACKDATE, 2)
+    page.reload()
+    expect(page.locator(".wearers li")).to_have_count(1)
+    expect(page.locator("#copy-offer")).to_have_count(0)  # all of it is in the copy
+
+    card(page, "Nuri")
+    page.locator("#wearer-colours").fill("moss")
+    page.locator(".head [data-book=close]").tap()
+    step(page, "yarn")
+    if not field(page, "shelf.cylinders").is_visible():
+        page.locator("#shelf > summary").tap()
+    field(page, "shelf.cylinders").fill("54, 60, 72")
+    page.locator("#machine-line .go-on").tap()
+    tapped(page, 1)
+    page.go_back()
+    expect(page.locator("#copy-line .line")).to_have_count(0)  # changed just now
+    page.wait_for_timeout(700)
+    page.evaluate(BACKDATE, 2)
+    page.reload()
+    words = (
+        "Not in a copy yet, or changed since: one wearer, one pair at the machine "
+        "and your cylinders and yarns."
+    )
+    expect(page.locator("#copy-line")).to_contain_text(words)
+    page.locator("#copy-line [data-book=copies]").tap()
+    expect(page.locator("#book h2")).to_have_text("Copies and lists")
+    saved(page, "#save-copy", tmp_path)
+    page.locator(".head [data-book=close]").tap()
+    page.reload()
+    expect(page.locator("#machine-line .go-on")).to_be_visible()
+    expect(page.locator("#copy-line .line")).to_have_count(0)
+
+
+def test_a_wearer_that_is_deleted_is_no_reason_for_a_copy(phone: BrowserContext) -> None:
+    page = two_wearers(phone)
+    page.locator("#all-wearers").tap()
+    for label in ("Nuri", "Wren"):
+        card(page, label)
+        page.locator("#delete-wearer").tap()
+        page.locator("#delete-surely").tap()
+        expect(page.locator("#book h2")).to_have_text("Wearers")
+    page.evaluate(BACKDATE, 2)
+    page.reload()
+    expect(page.locator("#book h2")).to_have_text("Wearers")
+    expect(page.locator("#copy-offer")).to_have_count(0)
+
+
+@pytest.mark.parametrize(
+    ("answer", "words"),
+    [
+        ("async () => true", "has promised to keep all this"),
+        ("async () => false", "may delete it when the phone runs short of room"),
+        ("async () => { throw new Error('made up'); }", "does not say whether"),
+        ("undefined", "does not say whether"),
+    ],
+)
+def test_what_the_browser_answered_is_shown(phone: BrowserContext, answer: str, words: str) -> None:
+    phone.add_init_script(f"StorageManager.prototype.persisted = {answer};")
+    page = two_wearers(phone)
+    expect(page.locator("#browser-keeps")).to_contain_text(words)
+
+
+SAFARI = (
+    "Object.defineProperty(Navigator.prototype, 'vendor', { get: () => 'Apple Computer, Inc.' });"
+)
+
+
+def test_a_plain_tab_of_safari_is_told_once_how_to_keep_the_book(
+    phone: BrowserContext, tmp_path: Path
+) -> None:
+    """As Safari names itself to pages; the tab itself is Chromium's."""
+    phone.add_init_script(SAFARI)
+    page = opened(phone)
+    open_book(page)
+    told = page.locator("#home-screen")
+    expect(told).to_have_count(0)  # nothing is held yet
+    new_wearer(page, "Nuri", "24")
+    back_to_book(page)
+    expect(told).to_contain_text("Add to Home Screen")
+    saved(page, "#home-copy", tmp_path)
+    page.locator("#all-wearers").tap()
+    expect(told).to_be_visible()  # a copy alone is not the home screen
+    page.locator("#home-close").tap()
+    expect(told).to_have_count(0)
+    page.reload()
+    expect(page.locator(".wearers li")).to_have_count(1)
+    expect(told).to_have_count(0)
+
+
+@pytest.mark.parametrize("script", ["", f"{SAFARI} navigator.standalone = true;"])
+def test_on_the_home_screen_or_elsewhere_nothing_is_told(
+    phone: BrowserContext, script: str
+) -> None:
+    phone.add_init_script(script or "undefined")
+    page = opened(phone)
+    open_book(page)
+    new_wearer(page, "Nuri", "24")
+    back_to_book(page)
+    expect(page.locator(".wearers li")).to_have_count(1)
+    expect(page.locator("#home-screen")).to_have_count(0)
 
 
 # OWASP's first characters, wide ones among them, alone and behind white space.

@@ -10,6 +10,7 @@ import { ref } from "lit-html/directives/ref.js";
 import { setAside } from "../page/set_aside.js";
 import { short } from "../page/short.js";
 import { dueShown, today, wrongDay } from "./days.js";
+import { homeScreen } from "./home_screen.js";
 import { lastCopy, missing, putOff } from "./last_copy.js";
 import { found, ORDERS, sorted } from "./orders.js";
 import { stateShown } from "./states.js";
@@ -67,6 +68,7 @@ export class BookScreen {
       <div role="status">${deleted ? this.#undo(deleted) : nothing}</div>
       ${this.wearers.aside.map((one) => this.#aside(one))}
       ${this.#offer()}
+      ${homeScreen({ holds: many > 0, save: this.saveCopy, redraw: this.redraw })}
       ${many ? this.#list(many) : html`${EMPTY}<p class="copies">Is your book on another phone? Take a copy of it in.</p>${this.#copies()}`}
     `;
   }

@@ -1,10 +1,21 @@
 /** When the last copy was saved to a file, and whether it is time for another. Kept on the phone. */
+import { counted, listed } from "../copies/words.js";
+import { copied, uncopied } from "../storage/uncopied.js";
 import { dayOf, today } from "./days.js";
 
 const SAVED = "heelwise.copied";
 const PUT_OFF = "heelwise.copy_put_off";
 const DAY = 24 * 60 * 60 * 1000; // ms
-const MANY = 10; // wearers: a good part of a day at a fair
+const MANY = 10; // wearers and pairs: a good part of a day at a fair
+
+const KINDS = /** @type {const} */ (["wearer", "pair"]);
+
+/** What there is one of, in the order in which it is told. */
+const NAMED = Object.entries({
+  mine: "your own page",
+  shelf: "your cylinders and yarns",
+  chart: "the table over sizes",
+});
 
 /** In words. */
 export function lastCopy() {
@@ -15,6 +26,7 @@ export function lastCopy() {
 /** One was saved just now. */
 export function remember() {
   keep(SAVED, String(Date.now()));
+  copied();
 }
 
 /** Not today. */
@@ -22,17 +34,31 @@ export function putOff() {
   keep(PUT_OFF, today());
 }
 
-/** What would be lost with the phone, in words; "" where that is little, or she has put it off. @param {{ made: number }[]} wearers */
-export function missing(wearers) {
+/**
+ * What would be lost with the phone, in words; "" where that is little, or she has put it off.
+ * @param {{ id: string, made: number }[]} [wearers] the book, where it is open
+ */
+export function missing(wearers = []) {
+  if (read(PUT_OFF) === today()) return "";
   const at = saved();
-  if (!wearers.length || read(PUT_OFF) === today()) return "";
   const fresh = wearers.filter(({ made }) => made > at);
-  const waiting = fresh.some(({ made }) => Date.now() - made > DAY);
-  if (fresh.length >= MANY || waiting) {
-    const many = fresh.length === 1 ? "One wearer is" : `${fresh.length} wearers are`;
-    return `${many} in no copy yet: with the phone, they would be lost.`;
+  const noted = {
+    ...Object.fromEntries(fresh.map(({ id, made }) => [`wearer ${id}`, made])),
+    ...uncopied(),
+  };
+  const names = Object.keys(noted);
+  const of = (/** @type {string} */ kind) =>
+    names.filter((name) => name.startsWith(`${kind} `)).length;
+  const waiting = Object.values(noted).some((since) => Date.now() - since > DAY);
+  if (waiting || of("wearer") + of("pair") >= MANY) {
+    const parts = [
+      ...KINDS.filter(of).map((kind) => counted(kind, of(kind))),
+      ...NAMED.filter(([kind]) => of(kind)).map(([, words]) => words),
+    ];
+    return `Not in a copy yet, or changed since: ${listed(parts)}. A lost phone takes that with it.`;
   }
-  return at && Date.now() - at > 7 * DAY ? "The last copy is more than a week old." : "";
+  const old = at && Date.now() - at > 7 * DAY && wearers.length;
+  return old ? "The last copy is more than a week old." : "";
 }
 
 function saved() {

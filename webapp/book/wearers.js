@@ -7,6 +7,7 @@
 import { hasFoot } from "../page/values_of.js";
 import { channel } from "../storage/channel.js";
 import { persist } from "../storage/persist.js";
+import { forgotten, note } from "../storage/uncopied.js";
 import { Disk } from "./disk.js";
 import { begun, knitted, knittedByHand, lookedAt, reached, withPlans } from "./plans.js";
 import { visitOf, wearerOf } from "./record.js";
@@ -262,6 +263,8 @@ export class Wearers extends EventTarget {
   /** @param {string} id */
   #changed(id) {
     this.#unwritten.add(id);
+    if (this.#all.has(id)) note("wearer", id);
+    else forgotten("wearer", id);
     this.#tell();
   }
 

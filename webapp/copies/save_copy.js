@@ -7,6 +7,7 @@ import { html, nothing } from "lit-html";
 import { today } from "../book/days.js";
 import { lastCopy, remember } from "../book/last_copy.js";
 import { save } from "../page/save.js";
+import { persisted } from "../storage/persist.js";
 import { handable, handOn } from "./hand_on.js";
 import { locked, opened } from "./lock.js";
 import { Passphrase } from "./passphrase.js";
@@ -15,7 +16,16 @@ import { NotNow, written } from "./written.js";
 
 /** @typedef {{ text: string, said: string, whole: boolean }} Made a file's text, and what to say of it */
 
+const KEEPS = {
+  keeps: "The browser has promised to keep all this until you delete it.",
+  "may delete":
+    "The browser has not promised to keep all this: it may delete it when the phone runs short of room.",
+  "does not say": "The browser does not say whether it keeps all this for good.",
+};
+
 export class SaveCopy {
+  /** @type {keyof typeof KEEPS | undefined} none as long as the browser has not answered */
+  #keeps;
   /** Waits for a second tap. @type {{ file: File, made: Made } | null} */
   #ready = null;
   #handable = handable();
@@ -25,6 +35,7 @@ export class SaveCopy {
     this.host = host;
     this.wearers = wearers;
     this.say = say;
+    this.redraw = draw;
     this.passphrase = new Passphrase(draw);
   }
 
@@ -32,12 +43,19 @@ export class SaveCopy {
   shown() {
     this.#ready = null;
     this.passphrase.shown();
+    this.#ask();
+  }
+
+  async #ask() {
+    this.#keeps = await persisted();
+    this.redraw();
   }
 
   template() {
     const to = this.#to();
     return html`<h3>Save a copy</h3>
       <p>All that this page keeps on the phone, in one file: every wearer with every visit, your own page, your cylinders and yarns, the table over sizes, and what was counted and set at the machine. Keep it away from this phone: it holds people’s measures. ${lastCopy()}</p>
+      ${this.#keeps ? html`<p id="browser-keeps" class="quiet">${KEEPS[this.#keeps]}</p>` : nothing}
       ${this.passphrase.template()}
       <div class="row"><button type="button" id="save-copy" @click=${() => this.save()}>Save all to ${to}</button>
         ${this.#handable ? html`<button type="button" id="hand-on" @click=${() => this.#handOn()}>Send it as ${to}…</button>` : nothing}</div>

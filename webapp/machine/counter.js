@@ -4,6 +4,7 @@
  * @import {Happening, Kept, Place, Sock, State, Knit, View} from "./types"
  * @import {Journal} from "./journal.js"
  */
+import { note } from "../storage/uncopied.js";
 import { NumberTaken } from "./journal.js";
 import { after, apply, fold, view } from "./progress.js";
 
@@ -121,6 +122,7 @@ export class Counter extends EventTarget {
         };
         try {
           await this.journal.append(happening);
+          note("pair", happening.session);
         } catch (error) {
           // Its number is another tab's: what it counted comes first, then this.
           if (error instanceof NumberTaken && (await this.#read())) continue;

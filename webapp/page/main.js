@@ -1,4 +1,5 @@
 /** The page's entry: puts form, engine, steps and sheets together; each piece of screen has its own module. */
+import { note } from "../storage/uncopied.js";
 import { Engine } from "../worker/client.js";
 import { AtMachine } from "./at_machine.js";
 import { bundle } from "./bundle.js";
@@ -6,6 +7,7 @@ import { Calculator } from "./calculator.js";
 import { ChartScreen } from "./chart.js";
 import { wireChoices } from "./choices.js";
 import { CodeSheet } from "./code_sheet.js";
+import { copyLine } from "./copy_line.js";
 import { CountsScreen } from "./counts_screen.js";
 import { Draft } from "./draft.js";
 import { FirstSock } from "./first_sock.js";
@@ -88,6 +90,7 @@ const work = () => {
 };
 form.addEventListener("change", (event) => {
   const otherSheet = /** @type {CustomEvent} */ (event).detail === "";
+  if (!otherSheet && !sheets.visiting) note("mine");
   // Nobody asked for counts of an empty sheet that lies there because another was taken away.
   if (otherSheet && nav.step === "counts" && !isEmpty(form.values())) problems.ask();
   // A shared plan that is being opened is not what is still typed.
@@ -100,8 +103,14 @@ form.addEventListener("change", (event) => {
   status.stored(draft.stored);
   work();
 });
-for (const other of [shelf.form, chart.form]) {
-  other.addEventListener("change", () => status.stored(draft.stored));
+for (const [name, other] of /** @type {const} */ ([
+  ["shelf", shelf.form],
+  ["chart", chart.form],
+])) {
+  other.addEventListener("change", (event) => {
+    if (/** @type {CustomEvent} */ (event).detail) note(name);
+    status.stored(draft.stored);
+  });
 }
 engine.addEventListener("state", () => {
   if (engine.state === "starting") status.trouble("");
@@ -137,6 +146,8 @@ calculator.addEventListener("trouble", (event) => {
 });
 
 sheets.start();
+copyLine();
+atMachine.addEventListener("left", copyLine);
 performance.mark("usable"); // what is typed from now on stays (build/bench.py)
 const troubled = document.getElementById("not-started");
 if (troubled) troubled.hidden = true; // somebody else's error, of an extension say (opening.js)

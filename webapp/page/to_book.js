@@ -48,9 +48,8 @@ export class ToBook {
       event.preventDefault();
       const name = /** @type {HTMLElement} */ (to).dataset.book;
       if (name === "close") return this.nav.go(this.nav.step);
-      this.#go(
-        name === "keep" ? { name: "new", keep: true } : { name: name === "new" ? name : "list" },
-      );
+      if (name === "keep") this.#go({ name: "new", keep: true });
+      else this.#go({ name: name === "new" || name === "copies" ? name : "list" });
     });
     nav.addEventListener("step", () => {
       this.#follow();

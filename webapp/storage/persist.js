@@ -9,3 +9,15 @@ export async function persist() {
     // It may be thrown away, then: copies are for that.
   }
 }
+
+/**
+ * What it has answered. @returns {Promise<"keeps" | "may delete" | "does not say">} may never come
+ */
+export async function persisted() {
+  try {
+    const answer = await navigator.storage?.persisted?.();
+    return answer ? "keeps" : answer === false ? "may delete" : "does not say";
+  } catch {
+    return "does not say";
+  }
+}

@@ -1,0 +1,54 @@
+/**
+ * The one time that somebody is told what a plain tab of Safari does. WebKit deletes what a site has stored
+ * after seven days of use of the browser in which nobody touched that site; a page on the home screen counts
+ * its own days (WebKit's announcement of 24 March 2020, as others cite it). What a page on the home screen
+ * keeps is apart from what the tab keeps (from memory): a copy has to go along.
+ */
+import { html, nothing } from "lit-html";
+
+const TOLD = "heelwise.home_told";
+
+/** Whether it is time to tell: something is held, in a tab of Safari, and it was not told before. @param {boolean} holds */
+export function atRisk(holds) {
+  return holds && navigator.vendor?.startsWith("Apple") && !onHomeScreen() && !told();
+}
+
+function onHomeScreen() {
+  const alone = matchMedia("(display-mode: standalone)").matches;
+  return alone || /** @type {any} */ (navigator).standalone === true;
+}
+
+/** @param {{ holds: boolean, save: () => void, redraw: () => void }} parts `holds`: the book, anything */
+export function homeScreen({ holds, save, redraw }) {
+  if (!atRisk(holds)) return nothing;
+  const close = () => {
+    remember();
+    redraw();
+  };
+  return html`<section class="line" id="home-screen" aria-label="Keep the book">
+    <p><strong>Safari may delete this book.</strong> It does so where this page was not opened on seven days on which you used Safari. On the home screen it stays:</p>
+    <ol>
+      <li>Save a copy: the page on the home screen begins empty.</li>
+      <li>Tap Share, then “Add to Home Screen”. On a Mac, choose File, then “Add to Dock”.</li>
+      <li>Open the page there. Under Wearers, tap “Copies and lists”, and take the copy in.</li>
+    </ol>
+    <div class="row"><button type="button" id="home-copy" @click=${save}>Save all to a file</button>
+      <button type="button" id="home-close" @click=${close}>Do not show this again</button></div>
+  </section>`;
+}
+
+function told() {
+  try {
+    return localStorage.getItem(TOLD) !== null;
+  } catch {
+    return false;
+  }
+}
+
+function remember() {
+  try {
+    localStorage.setItem(TOLD, "1");
+  } catch {
+    // It is told again next time.
+  }
+}

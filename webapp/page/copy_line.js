@@ -1,0 +1,20 @@
+/** The line of the page that says what is in no copy, once that is much or has waited. */
+import { html, nothing, render } from "lit-html";
+import { missing, putOff } from "../book/last_copy.js";
+
+export function copyLine() {
+  const place = /** @type {HTMLElement} */ (document.getElementById("copy-line"));
+  const words = missing();
+  const later = () => {
+    putOff();
+    copyLine();
+  };
+  render(
+    words
+      ? html`<div class="line"><p>${words}</p>
+          <div class="row"><button type="button" data-book="copies">Save a copy</button>
+            <button type="button" id="copy-not-today" @click=${later}>Not today</button></div></div>`
+      : nothing,
+    place,
+  );
+}
