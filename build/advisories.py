@@ -7,6 +7,7 @@ others find out about a package must not fail a change that did not touch it.
 
 from __future__ import annotations
 
+import argparse
 import json
 import subprocess
 import sys
@@ -100,6 +101,7 @@ def locks() -> Iterator[tuple[str, Told | None]]:
 
 def main() -> int:
     """1 if a hole is known, else 0, whatever could not be asked."""
+    argparse.ArgumentParser(prog="python3 build/advisories.py", description=__doc__).parse_args()
     with install.plainly():
         install.make((*install.CHECK, *install.ADVISORIES))
         holes = 0

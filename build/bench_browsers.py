@@ -62,7 +62,7 @@ def playwright_tab(engine: str) -> Iterator[Tabs]:
 
             found = chromium.find()
             if not found:
-                raise install.Stop("No Chromium here: python build/chromium.py gets one.")
+                raise install.Stop("No Chromium here: python3 build/chromium.py gets one.")
             browser = playwright.chromium.launch(
                 executable_path=str(found.executable),
                 args=found.arguments,

@@ -1,7 +1,7 @@
-"""Plans a second in this Python, through the engine's door: `python build/bench_plans.py`.
+"""Plans a second in this Python, through the engine's door: `python3 build/bench_plans.py`.
 
 The requests differ from call to call, as they do while somebody types; each asks for a whole plan.
-With a folder of survey rows, `python build/bench_plans.py FOLDER`, every person in it is fitted,
+With a folder of survey rows, `python3 build/bench_plans.py FOLDER`, every person in it is fitted,
 and the time is shown over ever more of them: it should grow as they do, and no faster. (The files
 are those of the tests of published figures, which are not part of the repository.)
 
@@ -9,12 +9,20 @@ Then a shelf is ranked for one foot: 12 cylinders, 30 yarns, 5 marks each is 1,8
 answered in 100 ms; and the time is shown over ever more candidates.
 """
 
+import argparse
 import csv
 import itertools
 import sys
 import time
 from pathlib import Path
 from typing import Any
+
+sys.path.insert(0, str(Path(__file__).resolve().parents[1]))  # names count from the repository
+
+from build import install
+
+if __name__ == "__main__":
+    install.enter(install.SITE, __doc__)
 
 from engine import api
 
@@ -157,8 +165,11 @@ def ranking() -> None:
 
 
 if __name__ == "__main__":
+    parser = argparse.ArgumentParser(prog="python3 build/bench_plans.py", description=__doc__)
+    parser.add_argument("folder", nargs="?", type=Path, help="survey rows, to fit each person")
+    options = parser.parse_args()
     rate = plans_per_second()
     print(f"{rate:,.0f} plans a second ({1e6 / rate:,.0f} µs each)")
-    if sys.argv[1:]:
-        growth(people(Path(sys.argv[1])))
+    if options.folder:
+        growth(people(options.folder))
     ranking()

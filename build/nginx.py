@@ -1,12 +1,13 @@
 """An nginx for the test of what build/headers.py prints: the machine's, else Debian's, unpacked.
 
 It is taken out of Debian's package into a folder of our own and not installed: installed, it would
-begin to serve. Where none can be had it is left out, and whoever runs the checks is told so. This
-file run gets one.
+begin to serve. Where none can be had it is left out, and whoever runs the checks is told so.
+`python3 build/nginx.py` gets one.
 """
 
 from __future__ import annotations
 
+import argparse
 import subprocess
 import sys
 from pathlib import Path
@@ -48,6 +49,7 @@ def absent() -> list[str]:
 
 def main() -> int:
     """Gets it where it is not here; says nothing where it cannot be had."""
+    argparse.ArgumentParser(prog="python3 build/nginx.py", description=__doc__).parse_args()
     with install.plainly():
         find() or debian.unpacked(UNPACKED, *PACKAGES)
     return 0

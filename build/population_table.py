@@ -1,6 +1,6 @@
 """Makes `engine/people/population_table.py`, the figures about people, from two public surveys.
 
-    python build/population_table.py ADULTS.csv CHILDREN.csv [--out FILE]
+    python3 build/population_table.py ADULTS.csv CHILDREN.csv [--out FILE]
 
 Adults are kept as means and covariances, of women, of men, and of an equal mix of the two (within
 and between the sexes), with the weight as its natural logarithm: body weight is lopsided, its
@@ -23,6 +23,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TypeAlias
+
+sys.path.insert(0, str(Path(__file__).resolve().parents[1]))  # names count from the repository
+
+from build import install
+
+if __name__ == "__main__":
+    install.enter(install.CHECK, __doc__)
 
 import numpy as np
 import numpy.typing as npt
@@ -223,7 +230,10 @@ def table(grown: Survey, young: Survey) -> str:
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Write the module; 0 when done."""
-    parser = argparse.ArgumentParser(description="Makes the engine's figures about people.")
+    parser = argparse.ArgumentParser(
+        prog="python3 build/population_table.py",
+        description="Makes the engine's figures about people.",
+    )
     parser.add_argument("adults", type=Path, help="foot and leg columns of ANSUR II")
     parser.add_argument("children", type=Path, help="foot and leg columns of the 1977 survey")
     people = Path(__file__).resolve().parents[1] / "engine" / "people"

@@ -6,6 +6,13 @@ import { fileURLToPath } from "node:url";
 import { promisify } from "node:util";
 import { brotliCompress, constants, gzip } from "node:zlib";
 
+if (process.argv.includes("--help")) {
+  console.log(
+    "usage: .venv/bin/node build/precompress.mjs [DIST]: compress the built site's files beforehand",
+  );
+  process.exit();
+}
+
 const DONE = /\.(br|gz|png)$|(^|\/)\./;
 const dist = process.argv[2] ?? fileURLToPath(new URL("../dist", import.meta.url));
 const brotli = (content) =>

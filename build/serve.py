@@ -1,6 +1,6 @@
 """Serve the built site on this machine, with the headers that a real host must send.
 
-    python build/serve.py [--dist FOLDER] [--port 8000] [--host 127.0.0.1]
+    python3 build/serve.py [--dist FOLDER] [--port 8000] [--host 127.0.0.1]
 
 For trying the site out here. A real host serves the same folder as static files.
 """
@@ -10,6 +10,13 @@ import contextlib
 import socket
 import sys
 from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).resolve().parents[1]))  # names count from the repository
+
+from build import install
+
+if __name__ == "__main__":
+    install.enter(install.SITE, __doc__)
 
 from flask import Flask, Response, abort, request, send_from_directory
 from werkzeug.serving import BaseWSGIServer, WSGIRequestHandler, make_server
@@ -76,7 +83,9 @@ def make(app: Flask, port: int, host: str = "127.0.0.1") -> BaseWSGIServer:
 
 def main() -> int:
     """Serves until it is stopped; 1 if it cannot."""
-    parser = argparse.ArgumentParser(description="Serve the built site on this machine.")
+    parser = argparse.ArgumentParser(
+        prog="python3 build/serve.py", description="Serve the built site on this machine."
+    )
     parser.add_argument("--dist", type=Path, default=DIST, help="the built folder")
     parser.add_argument("--port", type=int, default=8000)
     parser.add_argument("--host", default="127.0.0.1", help="0.0.0.0 lets other machines in")

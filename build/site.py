@@ -1,9 +1,9 @@
 """Build the site: engine and webapp in, a folder of static files out.
 
-    python build/site.py [--dist FOLDER] [--force]
+    python3 build/site.py [--dist FOLDER] [--force]
 
 The folder is made beside its place and swapped in when whole; the same inputs give the same bytes.
-Needs the .venv and build/node_modules that ``build/start.py`` makes.
+Installs first what it needs, where that is missing.
 """
 
 import argparse
@@ -18,6 +18,13 @@ import sys
 import tempfile
 from pathlib import Path
 from typing import Any
+
+sys.path.insert(0, str(Path(__file__).resolve().parents[1]))  # names count from the repository
+
+from build import install
+
+if __name__ == "__main__":
+    install.enter(install.SITE, __doc__)
 
 import jinja2
 
@@ -325,7 +332,9 @@ def build(dist: Path, root: Path = ROOT, force: bool = False) -> bool:
 
 def main() -> int:
     """Builds; 1 if that cannot be done, after saying why."""
-    parser = argparse.ArgumentParser(description="Build the site into a folder of static files.")
+    parser = argparse.ArgumentParser(
+        prog="python3 build/site.py", description="Build the site into a folder of static files."
+    )
     parser.add_argument("--dist", type=Path, default=ROOT / "dist", help="the folder to make")
     parser.add_argument("--force", action="store_true", help="build even if nothing changed")
     options = parser.parse_args()

@@ -1,8 +1,7 @@
 """The same door for a terminal.
 
-`python -m engine plan FILE` prints one JSON object and ends with 0, or prints `{"errors": [...]}`
-and ends with 2. `python -m engine plan --lines FILE` answers one request a line and ends with 0.
-`-` is standard input.
+`plan FILE` prints one JSON object and ends with 0, or prints `{"errors": [...]}` and ends with 2.
+`plan --lines FILE` answers one request a line and ends with 0. `-` is standard input.
 """
 
 from __future__ import annotations
@@ -47,7 +46,7 @@ def _plan(source: BinaryIO, lines: bool) -> int:
 
 def main(arguments: list[str] | None = None) -> int:
     """Run the command line and return its exit code."""
-    parser = argparse.ArgumentParser(prog="python -m engine", description=__doc__)
+    parser = argparse.ArgumentParser(prog=f"{sys.executable} -m engine", description=__doc__)
     commands = parser.add_subparsers(dest="command", required=True)
     plan = commands.add_parser("plan", help="work out a sock")
     plan.add_argument("--lines", action="store_true", help="one request a line")

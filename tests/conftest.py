@@ -72,7 +72,7 @@ def browser_type_launch_args(
 ) -> dict[str, Any]:
     """Launches the Chromium that is on the machine or was unpacked by build/chromium.py."""
     found = (pytestconfig.getoption("--shell") and chromium.shell()) or chromium.find()
-    assert found, "no Chromium here: python build/chromium.py gets one"
+    assert found, "no Chromium here: python3 build/chromium.py gets one"
     return {
         **browser_type_launch_args,
         "executable_path": str(found.executable),

@@ -1,4 +1,4 @@
-"""Tries the tests on each mutant: python -m build.mutation.trial, in a copy of the repository.
+"""Tries the tests on each mutant, in a copy of the repository; build/mutate.py starts it.
 
 Everything is imported and collected once. Then each mutant has a process of its own, forked from
 that: the functions there get the mutant's code, and those tests run that reach the changed line,

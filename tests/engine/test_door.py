@@ -22,7 +22,7 @@ WRONG = json.dumps(asked({"foot.length": "9⅜ furlongs", "cylinder.slots": 61})
 
 
 def run(*arguments: str, given: bytes = b"", **variables: str) -> tuple[int, str, str]:
-    """Exit code, output and complaints of `python -m engine`."""
+    """Exit code, output and complaints of the engine at the terminal."""
     done = subprocess.run(
         [sys.executable, "-m", "engine", *arguments],
         cwd=ROOT,
@@ -148,7 +148,7 @@ def test_a_wrong_command_is_explained() -> None:
         code, output, complaints = run(*arguments)
         assert code == 2
         assert not output
-        assert "usage: python -m engine" in complaints
+        assert f"usage: {sys.executable} -m engine" in complaints
         assert "Traceback" not in complaints
     assert run("--help")[0] == 0
 
