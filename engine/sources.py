@@ -52,8 +52,7 @@ TIGHTNESS_FIRM = Cited(
 USUAL_SOCK_YARN_TEX = Cited(
     1e5 / 412.0, "middle of 400 to 425 m per 100 g: " + TRADE + "; a CYC category 1 yarn"
 )
-TAIL = Cited(200.0, TRADE)  # mm of yarn left at each end
-GRAFTING_TAIL_WIDTHS = Cited(4.0, TRADE)  # grafting tail, in flat widths of the tube
+TAIL = Cited(200.0, TRADE)  # mm of yarn left at each end, and in the needle after grafting
 YARN_MARGIN = Cited(0.10, TRADE)  # what to have over
 SURE = Cited(0.97, TRADE)  # how likely yarn must be enough, to say yes
 SCALE = Cited(1.0, TRADE)  # g, a kitchen scale (one standard deviation, as are all below)

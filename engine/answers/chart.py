@@ -4,7 +4,8 @@ Rows are feet, by shoe size in one system or by length; columns are rounds per l
 comes out looser or firmer. A cell is the foot rounds as in `plan`: R = T c - (h - b)heel - (h -
 b)toe with T = foot length x (1 - length ease), to the nearest whole round, halves up; it is None
 where heel and toe alone are longer than the foot. Heel, toe and ease are those of the sock that the
-table is made beside.
+table is made beside; its own foot is a row besides, which in the column of its own fabric says what
+the plan says.
 
 `as_csv` writes the same figures as RFC 4180 has it: a header, comma, CRLF, no formula.
 """
@@ -150,8 +151,12 @@ def _ladder(
 
 
 def _rounds(sock: Sock, length: float, per_mm: float) -> int | None:
+    return _count(sock, length * (1 - sock.ease), per_mm)
+
+
+def _count(sock: Sock, aimed: float, per_mm: float) -> int | None:
     turned = sock.heel.each_way + sock.toe.each_way
-    rounds = nearest(length * (1 - sock.ease) * per_mm - turned)
+    rounds = nearest(aimed * per_mm - turned)
     return rounds if rounds >= 1 else None
 
 
@@ -163,7 +168,8 @@ def write(chart: Chart) -> dict[str, Any]:
     """Return the table for a page: `title`, `head`, `columns`, `rows`, `assumptions`, `csv`.
 
     `taken` says, by the names `read` knows, what the table goes by, as it could have been typed;
-    `nearest` is the row and the column of the sock itself, None where it lies outside the table.
+    `own` is the row of the sock itself, to stand before the row `at`, and `column` the one of its
+    fabric (`exact` where they are one); each None where it lies outside the table.
     """
     system = chart.sock.system
     return {
@@ -180,14 +186,8 @@ def write(chart: Chart) -> dict[str, Any]:
             for row in chart.rows
         ],
         "taken": _taken(chart),
-        "nearest": {
-            "row": _nearest(
-                [row.length for row in chart.rows],
-                _row_step_in_mm(chart),
-                chart.sock.measures["length"].value,
-            ),
-            "column": _nearest(chart.columns, chart.column_step, chart.sock.fabric.rounds),
-        },
+        "own": _own(chart),
+        "column": _column(chart),
         "assumptions": _assumptions(chart),
         "csv": as_csv(chart),
     }
@@ -208,6 +208,25 @@ def _taken(chart: Chart) -> dict[str, str]:
         "firmest": rate(chart.columns[-1]),
         "between": rate(chart.column_step),
     }
+
+
+def _own(chart: Chart) -> dict[str, Any] | None:
+    sock, lengths = chart.sock, [row.length for row in chart.rows]
+    own = sock.measures["length"].value
+    if _nearest(lengths, _row_step_in_mm(chart), own) is None:
+        return None
+    return {
+        "at": sum(length < own for length in lengths),
+        "label": "This foot",
+        "length": units.length(own, sock.system),
+        "rounds": [_count(sock, sock.aimed, c) for c in chart.columns],
+    }
+
+
+def _column(chart: Chart) -> dict[str, Any] | None:
+    own = chart.sock.fabric.rounds
+    at = _nearest(chart.columns, chart.column_step, own)
+    return None if at is None else {"at": at, "exact": abs(chart.columns[at] - own) < 1e-9}
 
 
 def _nearest(places: Sequence[float], step: float, own: float) -> int | None:

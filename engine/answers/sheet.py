@@ -6,11 +6,12 @@ lengths have their value in mm. Counts are plain whole numbers.
 
 from __future__ import annotations
 
+from math import ceil
 from typing import Any
 
 from engine import sources
-from engine.answers import fabric_sheet, leg_sheet, pocket_sheet, steps, yarn_sheet
-from engine.judge import cautions, fit
+from engine.answers import fabric_sheet, leg_sheet, narrower, pocket_sheet, steps, yarn_sheet
+from engine.judge import cautions, fit, supply
 from engine.people.foot import Measure
 from engine.read import units
 from engine.sections.short_row import Pocket
@@ -54,7 +55,15 @@ def steps_of(sock: Sock) -> list[steps.Step]:
         sock.foot_rounds,
         sock.toe,
         leg_sheet.back(sock),
+        _tail(sock),
     )
+
+
+def _tail(sock: Sock) -> str:
+    """Return the yarn to leave for grafting, up to a whole cm or inch: never too little."""
+    whole = units.MM_PER_INCH if sock.system == "in" else 10.0
+    mm = supply.grafting_tail(sock.grafted, sock.fabric)
+    return units.length_text(ceil(mm / whole) * whole, sock.system)
 
 
 def measures(found: dict[str, Measure], system: units.System) -> dict[str, Any]:
@@ -233,23 +242,6 @@ def _ranges(sock: Sock) -> dict[str, Any]:
 
 def _range(sock: Sock) -> dict[str, Any]:
     low, high = sock.rounds_range
-    from_length = sock.fabric.rounds * sock.aimed_sd
-    from_gauge = sock.aimed * sock.fabric.rounds * sock.fabric.rounds_sd
-    if from_length > from_gauge:
-        better = (
-            "measuring the foot once more"
-            if sock.measures["length"].measured
-            else "measuring the foot itself"
-        )
-    elif sock.fabric.way == "swatch":
-        better = "measuring over more rounds of swatch"
-    else:
-        better = "a swatch, washed and rested"
     span = f"{low}" if low == high else f"{low} to {high}"
-    return {
-        "low": low,
-        "high": high,
-        "words": (
-            f"Most likely {span} rounds (four times in five). What would narrow it most: {better}."
-        ),
-    }
+    words = f"Most likely {span} rounds (four times in five). {narrower.words(sock)}"
+    return {"low": low, "high": high, "words": words.strip()}

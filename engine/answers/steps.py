@@ -41,12 +41,14 @@ def whole_sock(
     heel: Pocket,
     foot_rounds: int,
     toe: Pocket,
-    back: str = "",
+    back: str,
+    tail: str,
 ) -> list[Step]:
     """Return every step of one sock in order; the sizes are those of a plan that can be knitted.
 
     `leg` holds each band's tension in words ("" where it stays) and its rounds, from the top down;
-    the first one's is set before the cuff. `back` is the tension set before the heel.
+    the first one's is set before the cuff. `back` is the tension set before the heel, "" where it
+    stays, and `tail` the yarn left for grafting.
     """
     slots = cylinder.slots
     return [
@@ -58,7 +60,7 @@ def whole_sock(
         *_pocket("heel", cylinder, heel),
         *_rounds("foot", foot_rounds, "Foot"),
         *_pocket("toe", cylinder, toe),
-        *_finish(slots, cuff),
+        *_finish(slots, cuff, tail),
     ]
 
 
@@ -181,8 +183,8 @@ def _row_text(row: Row, needles: int) -> str:
     return f"{back}{knit}{hold} {row.in_work} of {needles} in work."
 
 
-def _finish(slots: int, cuff: Cuff) -> Iterator[Step]:
-    yield _do("finish", "Cut the sock yarn, leaving four flat widths of it for grafting.")
+def _finish(slots: int, cuff: Cuff, tail: str) -> Iterator[Step]:
+    yield _do("finish", f"Cut the sock yarn, leaving {tail} of it for grafting.")
     yield _do("finish", "Change to waste yarn.")
     yield from _rounds("finish", WASTE_ROUNDS, "Waste yarn")
     yield _do("finish", "Cut the waste yarn.")

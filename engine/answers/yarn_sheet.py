@@ -10,7 +10,7 @@ from typing import Any
 from engine import sources
 from engine.judge import stripes, supply
 from engine.judge.stripes import Stripes
-from engine.judge.supply import Colour, Need
+from engine.judge.supply import Colour, Need, Swap
 from engine.read import units
 from engine.sock.sock import Sock
 
@@ -23,7 +23,7 @@ def write(sock: Sock) -> dict[str, Any]:
     `enough` and `stripes` are None where nothing was told of them.
     """
     cloth, slots, system, stock = sock.fabric, sock.cylinder.slots, sock.system, sock.stock
-    parts = supply.lengths(sock.loops, slots, cloth, stock.apart)
+    parts = supply.lengths(sock.loops, sock.grafted, cloth, stock.apart)
     pair = sum(parts.values())
     waste = supply.waste_length(sock.cuff.needles(slots), slots, cloth)
 
@@ -80,7 +80,7 @@ def _sock_one(sock: Sock) -> Sock:
 
 
 def _colours(sock: Sock) -> list[Colour]:
-    return supply.colours(sock.loops, sock.cylinder.slots, sock.fabric, sock.stock.apart)
+    return supply.colours(sock.loops, sock.grafted, sock.fabric, sock.stock.apart)
 
 
 def _whole(sock: Sock) -> float:
@@ -155,22 +155,27 @@ def _advice(sock: Sock, left: float, need: Need, main: float) -> str:
     loops = sock.loops
     a_round = loops["leg"] / max(sock.leg_rounds, 1) * loop / main
     fewer = supply.fewer_rounds(left, need, a_round, sock.leg_rounds)
-    shares = {
-        part: loops[part] * loop / main for part in ("cuff", "heel", "toe") if part not in apart
-    }
-    swapped = supply.swap(left, need, shares)
+    shares = {part: loops[part] * loop / main for part in ("heel", "toe") if part not in apart}
     ways = []
-    if fewer is not None:
-        ways.append(f"knit the leg {fewer} round{'' if fewer == 1 else 's'} shorter than planned")
+    swapped = supply.swap(left, need, shares)
     if swapped:
-        ways.append(f"knit {_and(swapped)} in another yarn")
+        ways.append(_swapped(swapped, sock.system))
+    if fewer is not None:
+        rounds = "1 round" if fewer == 1 else f"{fewer} rounds"
+        ways.append(f"knit sock two’s leg {rounds} shorter than sock one’s.")
     if not ways:
-        return "No shorter leg and no other yarn in cuff, heel and toe would do: get more."
-    return f"To be sure, {' or '.join(ways)}."
+        return "Neither a shorter leg nor another yarn for heels and toes would do: get more."
+    return f"To be sure, {' Or '.join(ways)}"
 
 
-def _and(words: tuple[str, ...]) -> str:
-    return " and ".join((", ".join(words[:-1]), words[-1])) if len(words) > 1 else words[0]
+def _swapped(swap: Swap, system: units.System) -> str:
+    saved = units.weight(swap.grams, system, 2)["text"]
+    parts = " and ".join(f"{part}s" for part in swap.parts)
+    back = "leg" if "heel" in swap.parts else "foot"
+    return (
+        f"knit the {parts} of both socks in another yarn, so that the pair matches: ravel sock one "
+        f"back to its {back}. That saves about {saved}."
+    )
 
 
 def _striped(sock: Sock) -> Stripes | None:

@@ -7,7 +7,7 @@ over marks where there is one. A tube far from what the others say is asked abou
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import sqrt
 from typing import NamedTuple
 
@@ -140,6 +140,27 @@ def _on_line(fields: Fields, tubes: tuple[Swatch, ...], line: Line, mark: float)
     return Gauge(
         stitches, rounds, sd, sd, "swatch", words, mark, line, tuple(seen), (*asked, *_asked(seen))
     )
+
+
+def rounds_sd_if_longer(
+    seen: Sequence[Seen], mark: float | None, line: Line | None, tex: float | None
+) -> float | None:
+    """Return the relative error of the rounds, had each tube been measured over twice as many.
+
+    None where no washed tube says anything of the rounds. The ruler counts half as much then; that
+    one tube differs from the next, and what a wash may do, stay.
+    """
+    tubes = [
+        tube if tube.unwashed[1] else replace(tube, rounds_tape=tube.rounds_tape / 2)
+        for tube, *_ in seen
+    ]
+    if line is not None and mark is not None:
+        again = swatch_line.line(tubes, tex)
+        return again.at(mark)[2] if again else None
+    along = [(tube.rounds, tube.rounds_sd) for tube in tubes if tube.rounds]
+    if not along:
+        return None
+    return max(swatch_line.mean(along).sd, float(sources.SOCK_TO_SWATCH))
 
 
 def _tubes_in_words(tubes: Sequence[Swatch]) -> str:

@@ -2,7 +2,8 @@
 
 Yarn in a section = its stitches x the loop length; its weight follows from the yarn's tex (g per
 1,000 m). Ends and the grafting tail are a section of their own: every stretch of one colour has two
-ends, and the toe is grafted with its own yarn.
+ends, and the toe is grafted with its own yarn. Grafting makes a row of stitches by hand, so it
+takes its stitches x the loop length, and an end to hold (common practice; the loop by Munden 1959).
 
 Enough? What sock two takes is a product of factors that are each a few per cent out (loop length,
 yarn number, one sock against the next), so its logarithm is taken as normal about ln W with
@@ -18,7 +19,7 @@ variance s^2, the sum of the squares of those relative errors, and the scale's e
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from itertools import groupby
 from math import erfc, hypot, log, sqrt
 from typing import NamedTuple
@@ -46,22 +47,22 @@ class Need(NamedTuple):
 
 
 def lengths(
-    loops: Mapping[str, float], slots: int, fabric: Fabric, apart: frozenset[str] = frozenset()
+    loops: Mapping[str, float], grafted: int, fabric: Fabric, apart: frozenset[str] = frozenset()
 ) -> dict[str, float]:
     """Return the yarn in mm for a pair, by section, from the stitches of one sock.
 
-    A stitch of another loop than the foot's counts by its loop over the foot's (`Sock.loops`). The
-    sections `apart` are in another colour.
+    `grafted` are those that close the toe. A stitch of another loop than the foot's counts by its
+    loop over the foot's (`Sock.loops`). The sections `apart` are in another colour.
     """
     found = {part: SOCKS * count * fabric.loop for part, count in loops.items()}
-    return {**found, "ends": SOCKS * sum(_ends(loops, slots, fabric, apart).values())}
+    return {**found, "ends": SOCKS * sum(_ends(loops, grafted, fabric, apart).values())}
 
 
 def colours(
-    loops: Mapping[str, float], slots: int, fabric: Fabric, apart: frozenset[str]
+    loops: Mapping[str, float], grafted: int, fabric: Fabric, apart: frozenset[str]
 ) -> list[Colour]:
     """Return the colours of a pair, the main yarn first."""
-    ends = _ends(loops, slots, fabric, apart)
+    ends = _ends(loops, grafted, fabric, apart)
     found: dict[str, list[str]] = {MAIN: []}
     for part in loops:
         found.setdefault(_colour(part, apart), []).append(part)
@@ -83,15 +84,19 @@ def _colour(part: str, apart: frozenset[str]) -> str:
 
 
 def _ends(
-    loops: Mapping[str, float], slots: int, fabric: Fabric, apart: frozenset[str]
+    loops: Mapping[str, float], grafted: int, fabric: Fabric, apart: frozenset[str]
 ) -> dict[str, float]:
-    """Return the ends of one sock in mm by colour."""
+    """Return the ends of one sock in mm by colour; the last one grafts as well."""
     knitted = [_colour(part, apart) for part, count in loops.items() if count]
-    flat_width = slots / fabric.stitches / 2
-    found = {knitted[-1]: sources.GRAFTING_TAIL_WIDTHS * flat_width}
+    found = {knitted[-1]: grafted * fabric.loop}
     for colour, _stretch in groupby(knitted):
         found[colour] = found.get(colour, 0.0) + 2 * sources.TAIL
     return found
+
+
+def grafting_tail(grafted: int, fabric: Fabric) -> float:
+    """Return the yarn in mm to leave for grafting: its stitches, and an end in the needle."""
+    return grafted * fabric.loop + sources.TAIL
 
 
 def waste_length(cuff_needles: int, slots: int, fabric: Fabric) -> float:
@@ -148,15 +153,25 @@ def fewer_rounds(left: float, need: Need, round_share: float, most: int) -> int 
     return next(enough, None)
 
 
-def swap(left: float, need: Need, shares: Mapping[str, float]) -> tuple[str, ...]:
-    """Return the sections that need another yarn for `left` g to be surely enough, () if none do.
+class Swap(NamedTuple):
+    """Sections that both socks get in another yarn, and what that saves of the main one in g."""
 
-    `shares` are what cuff, heel and toe take of the yarn needed, where they are knitted in it.
+    parts: tuple[str, ...]
+    grams: float
+
+
+def swap(left: float, need: Need, shares: Mapping[str, float]) -> Swap | None:
+    """Return what both socks need in another yarn for `left` g to be surely enough, None if no way.
+
+    So that the pair matches: the toes, or heels and toes, whichever will do. Sock one is ravelled
+    back for it (a toe is knitted anew from the last plain round: common practice), so its yarn
+    comes to what is left. `shares` are what heel and toe take of the yarn needed, where they are
+    knitted in it.
     """
-    tries: Iterable[tuple[str, ...]] = (("toe",), ("cuff",), ("heel", "toe"))
-    for parts in (*tries, ("cuff", "heel", "toe")):
-        if all(part in shares for part in parts):
-            rest = less(need, sum(shares[part] for part in parts))
-            if probability(left, rest) > sources.SURE:
-                return parts
-    return ()
+    for tried in (("toe",), ("heel", "toe")):
+        parts = tuple(part for part in tried if part in shares)
+        share = sum(shares[part] for part in parts)
+        back = need.grams * share
+        if parts and probability(left + back, less(need, share)) > sources.SURE:
+            return Swap(parts, SOCKS * back)
+    return None

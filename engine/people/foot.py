@@ -275,12 +275,14 @@ def questions(foot: Foot) -> list[tuple[str, str]]:
     """
     known = {name: (one.value, one.sd) for name, one in foot.taken.items()}
     person, asked = foot.person, list(foot.notes)
+    # Beside nothing else that was measured, it is rare among people.
+    alone = f"for a {person.sex or 'grown-up'}" if len(known) == 1 else "beside the other measures"
     for name, one_in, side in population.unlikely(known, person.sex, person.age, person.child):
         fewer = " or fewer" if one_in == population.RAREST else ""
         asked.append(
             (
                 _where(foot, name),
-                f"This {TITLES[name]} is {side} beside the other measures: about 1 foot in "
+                f"This {TITLES[name]} is {side} {alone}: about 1 foot in "
                 f"{one_in:,}{fewer} is like that. Measure it again?",
             )
         )

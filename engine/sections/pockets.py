@@ -13,8 +13,8 @@ from engine.sections.short_row import AS_SET, Pocket, Wish
 def heel(wanted: Wish, machine: Cylinder, cloth: Fabric, feet: Foot) -> tuple[Pocket, str]:
     """Return the heel and why it is so.
 
-    Only a measured heel girth moves it away from the customary third: an estimated one says no more
-    than that this is a usual foot for its length.
+    Only a measured heel girth moves it away from the customary third, and only where that would not
+    be comfortable: an estimated one says no more than that this is a usual foot for its length.
     """
     needles, left, free = wanted
     if left is not None:

@@ -19,6 +19,7 @@ A toe is two layers of fabric, so halfway along it the sock is 2 x ((h + b)/2)/w
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
 from math import hypot
@@ -28,6 +29,7 @@ from engine.fabric.fabric import Fabric
 from engine.machine.cylinder import Side
 from engine.read.fields import Fields, Span
 from engine.sources import (
+    BALL_STRETCH,
     BALL_STRETCH_WANTED,
     HEEL_SHARE_LEAST,
     HEEL_SHARE_MOST,
@@ -141,14 +143,29 @@ def customary_left(needles: int) -> int:
 
 
 def left_for(needles: int, slots: int, fabric: Fabric, heel_girth: float) -> int:
-    """Return the needles left whose heel comes nearest the wanted stretch over `heel_girth` (mm).
+    """Return the needles left in a heel for `heel_girth` (mm).
 
-    Between a sixth and a half of the needles: fewer make a pointed heel, more a shallow one.
+    As near to custom as is comfortable, so that heel and toe are alike while they can be, and one
+    mm of tape never moves the heel by more than a step. Where nothing is comfortable, what comes
+    nearest the wanted stretch. Between a sixth and a half of the needles: fewer make a pointed
+    heel, more a shallow one.
     """
-    wanted = heel_girth / HEEL_STRETCH_WANTED
-    return min(
-        sensible(needles), key=lambda left: abs(Pocket(needles, left).girth(slots, fabric) - wanted)
-    )
+
+    def stretch(left: int) -> float:
+        return heel_girth / Pocket(needles, left).girth(slots, fabric)
+
+    return _near_custom(needles, stretch, HEEL_STRETCH, HEEL_STRETCH_WANTED)
+
+
+def _near_custom(
+    needles: int, stretch: Callable[[int], float], bounds: tuple[float, ...], wanted: float
+) -> int:
+    """Return the needles left nearest to custom whose stretch is comfortable, by `bounds`."""
+    customary, legal = customary_left(needles), sensible(needles)
+    comfortable = [left for left in legal if bounds[1] <= stretch(left) < bounds[2]]
+    if comfortable:
+        return min(comfortable, key=lambda left: abs(left - customary))
+    return min(legal, key=lambda left: abs(1 / stretch(left) - 1 / wanted))
 
 
 def needles_for(slots: int, usual: int, fabric: Fabric, heel_girth: float) -> int:
@@ -171,11 +188,15 @@ def needles_for(slots: int, usual: int, fabric: Fabric, heel_girth: float) -> in
 
 
 def toe_left_for(needles: int, fabric: Fabric, breadth: float) -> int:
-    """Return the needles left whose toe, halfway, suits toes of `breadth` mm (our derivation)."""
-    wanted = breadth * TOE_ROUND_OVER_BREADTH / BALL_STRETCH_WANTED
-    return min(
-        sensible(needles), key=lambda left: abs(Pocket(needles, left).halfway(fabric) - wanted)
-    )
+    """Return the needles left in a toe for toes of `breadth` mm, by the rule of `left_for`.
+
+    The stretch is that of the toe halfway (our derivation).
+    """
+
+    def stretch(left: int) -> float:
+        return breadth * TOE_ROUND_OVER_BREADTH / Pocket(needles, left).halfway(fabric)
+
+    return _near_custom(needles, stretch, BALL_STRETCH, BALL_STRETCH_WANTED)
 
 
 def sensible(needles: int) -> list[int]:

@@ -77,6 +77,11 @@ class Sock:
         }
 
     @property
+    def grafted(self) -> int:
+        """Return the stitches that close the toe; of two unlike sides the longer one's."""
+        return max(self.toe.needles, self.cylinder.slots - self.toe.needles)
+
+    @property
     def loops(self) -> dict[str, float]:
         """Return the stitches of one sock by section, each counted by its loop over the foot's."""
         slots, top = self.cylinder.slots, self.leg.bands[0].tighter

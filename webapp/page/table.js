@@ -9,6 +9,14 @@ import { save } from "./save.js";
 /** @type {IntersectionObserver | undefined} */
 let looking;
 
+/** @param {Chart["rows"][number]} row @param {Chart} chart @param {"own" | ""} own this very foot's, on the screen alone */
+function drawn({ label, length, rounds }, { by, column: mine }, own = "") {
+  return html`<tr class=${own}>
+    <th scope="row"><b>${label}</b> <small>${by === "length" && !own ? length.other : length.text}</small></th>
+    ${rounds.map((count, column) => html`<td class=${column === mine?.at ? "own" : ""}>${count ?? "–"}</td>`)}
+  </tr>`;
+}
+
 /**
  * @param {Chart | null} chart null while there is none to show
  * @param {HTMLElement} place @param {Request} [request]
@@ -20,7 +28,9 @@ export function renderTable(chart, place, request) {
   }
   const slots = String(/** @type {any} */ (request).cylinder?.slots ?? "").trim();
   const per = chart.columns[0].text.split(" / ")[1];
-  const own = chart.nearest;
+  const { own, column: mine } = chart;
+  const rows = chart.rows.map((row) => drawn(row, chart));
+  if (own) rows.splice(own.at, 0, drawn(own, chart, "own"));
   render(
     html`
       <div class="scroll" tabindex="0" role="region" aria-label="Table over sizes">
@@ -33,20 +43,13 @@ export function renderTable(chart, place, request) {
             </tr>
             <tr>
               ${chart.columns.map(
-                (column, at) => html`<th scope="col" class=${at === own.column ? "own" : ""}>
-                  ${column.text.split(" / ")[0]}${at === own.column ? html`<small>yours</small>` : nothing}</th>`,
+                (column, at) => html`<th scope="col" class=${at === mine?.at ? "own" : ""}>
+                  ${column.text.split(" / ")[0]}${at === mine?.at ? html`<small class="this">${mine.exact ? "yours" : "near yours"}</small>` : nothing}</th>`,
               )}
             </tr>
           </thead>
           <tbody>
-            ${chart.rows.map(
-              (row, at) => html`<tr class=${at === own.row ? "own" : ""}>
-                <th scope="row"><b>${row.label}</b>
-                  <small>${chart.by === "length" ? row.length.other : row.length.text}</small>
-                  ${at === own.row ? html`<small class="this">nearest to<br />this foot</small>` : nothing}</th>
-                ${row.rounds.map((rounds, column) => html`<td class=${column === own.column ? "own" : ""}>${rounds ?? "–"}</td>`)}
-              </tr>`,
-            )}
+            ${rows}
           </tbody>
         </table>
       </div>

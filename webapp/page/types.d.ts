@@ -187,7 +187,9 @@ export interface Chart {
   columns: Quantity[];
   rows: { label: string; length: Quantity; rounds: (number | null)[] }[];
   taken: Record<string, string>;
-  nearest: { row: number | null; column: number | null };
+  /** this foot, before the row `at`; its fabric's column, or the nearest to it */
+  own: { at: number; label: string; length: Quantity; rounds: (number | null)[] } | null;
+  column: { at: number; exact: boolean } | null;
   assumptions: string[];
   csv: string;
 }

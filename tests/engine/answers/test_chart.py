@@ -149,17 +149,42 @@ def test_what_was_taken_can_be_typed_and_gives_the_same_table() -> None:
         assert len(typed["columns"]) == len(left_out["columns"])
 
 
-def test_the_row_and_column_of_the_sock_itself_are_named() -> None:
-    """A foot of 246.3 mm, by half centimetres and at 9.6 rounds per inch."""
+@pytest.mark.parametrize(
+    ("by", "changes"),
+    [
+        ("length", {}),
+        ("EU", {}),
+        ("length", {"sock__foot_length_of_sock": "9 in"}),
+        ("EU", {"first_sock": {"foot_rounds": 48, "length": "9 in"}}),
+        ("US women", {"foot__heel_girth": "13.4 in", "units": "cm"}),
+    ],
+)
+def test_the_row_of_this_foot_says_what_the_plan_says(by: str, changes: dict[str, Any]) -> None:
+    """The row next to it said 48, and the plan 46."""
+    found = table({"by": by}, **changes)
+    named = {name.replace("__", "."): value for name, value in changes.items()}
+    sheet = plan(named)
+    own, column = found["own"], found["column"]
+    assert column["exact"]
+    assert own["rounds"][column["at"]] == sheet["counts"]["foot"]["rounds"]
+    assert own["length"] == {
+        name: sheet["measures"]["length"][name] for name in ("value", "unit", "text", "other")
+    }
+    lengths = [row["length"]["value"] for row in found["rows"]]
+    lengths.insert(own["at"], own["length"]["value"])
+    assert lengths == sorted(lengths)
+    assert "This foot" not in found["csv"]
+
+
+def test_the_column_of_the_sock_s_own_fabric_is_named() -> None:
+    """9.6 rounds per inch; of columns that were typed, the nearest, and that it is not the one."""
     found = table({"by": "length"}, units="cm")
-    own = found["nearest"]
-    assert found["rows"][own["row"]]["label"] == "24.5 cm"
-    assert found["columns"][own["column"]]["other"] == "9.6 / in"
+    assert found["columns"][found["column"]["at"]]["other"] == "9.6 / in"
+    typed = table({"by": "length", **BY_HAND})
+    assert typed["column"] == {"at": 1, "exact": False}
+
+
+def test_a_foot_and_a_fabric_outside_the_table_have_no_row_and_no_column() -> None:
     away = table({"by": "length", "first": "27 cm", "loosest": "8 / in", "firmest": "9 / in"})
-    assert away["nearest"] == {"row": None, "column": None}
-    by_size = table({"by": "EU"})
-    row = by_size["rows"][by_size["nearest"]["row"]]["length"]["value"]
-    assert abs(row - 246.3) <= min(
-        abs(other["length"]["value"] - 246.3) for other in by_size["rows"]
-    )
-    assert table({"by": "EU", "last": 36})["nearest"]["row"] is None
+    assert (away["own"], away["column"]) == (None, None)
+    assert table({"by": "EU", "last": 36})["own"] is None

@@ -23,6 +23,17 @@ COUNTED: dict[str, list[tuple[Json, str]]] = {
         ({"sock.leg": {"height": "14 in"}}, "20 95 30→10→30 49 30→10→30"),
         ({"foot.heel_girth": "13.4 in"}, "20 50 30→6→30 45 30→10→30"),
     ],
+    # Heel and toe leave custom only as far as comfort asks.
+    "1.1.0": [
+        ({}, "20 50 30→10→30 49 30→10→30"),
+        ({"cylinder.slots": 72, "fabric.stitches": "9 / in"}, "20 50 36→12→36 41 36→12→36"),
+        ({"cylinder.slots": 72, "foot.heel_girth": "37.5 cm"}, "20 50 36→12→36 41 36→12→36"),
+        ({"sock.foot_length_of_sock": "9 in"}, "20 50 30→10→30 46 30→10→30"),
+        ({"sock.leg": {"height": "14 in"}}, "20 95 30→10→30 49 30→10→30"),
+        ({"foot.heel_girth": "13.4 in"}, "20 50 30→8→30 47 30→10→30"),
+        ({"foot.toe_breadth": "88 mm"}, "20 50 30→10→30 49 30→10→30"),
+        ({"foot.toe_breadth": "92 mm"}, "20 50 30→10→30 51 30→12→30"),
+    ],
 }
 
 

@@ -53,11 +53,3 @@ def test_none_of_it_is_no_yarn(text: str) -> None:
 )
 def test_a_likelihood_is_never_written_as_none_or_all(likely: float, text: str) -> None:
     assert yarn_sheet._percent(likely) == text
-
-
-@pytest.mark.parametrize(
-    ("words", "text"),
-    [(("a",), "a"), (("a", "b"), "a and b"), (("a", "b", "c"), "a, b and c")],
-)
-def test_a_list_in_words(words: tuple[str, ...], text: str) -> None:
-    assert yarn_sheet._and(words) == text

@@ -216,7 +216,9 @@ def test_top_and_rounds_by_hand() -> None:
     assert wearer(leg=Wish(height=180.0)).top(heel, CLOTH) == 180
     assert wearer(leg=Wish()).top(heel, CLOTH) == pytest.approx(73 / 0.4 + 50)
     assert wearer().exact_rounds(SLOTS, heel, CLOTH) == pytest.approx(96 - 40)
-    toes = replace(wearer(), toe_breadth=88.0)  # 1.77 x 88 / 1.10 = 141.6 mm are (30 + 12.5) / 0.3
+    toes = replace(wearer(), toe_breadth=88.0)  # 1.77 x 88 mm over 40 / 0.3 are 1.168: comfortable
+    assert toes.exact_rounds(SLOTS, heel, CLOTH) == pytest.approx(96 - 40)
+    toes = replace(wearer(), toe_breadth=90.0)  # 159.3 mm over 40 / 0.3 is tight, over 42 / 0.3 not
     assert toes.exact_rounds(SLOTS, heel, CLOTH) == pytest.approx(96 - 20 - 18)
 
 

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import re
 from itertools import pairwise
+from math import ceil, sqrt
 from typing import Any
 
 import pytest
@@ -10,7 +12,7 @@ import pytest
 from engine import sources
 from engine.judge import supply
 from engine.sock import plan as planning
-from tests.asking import asked, mm, plan
+from tests.asking import asked, plan
 
 SECTIONS = ["cuff", "leg", "heel", "foot", "toe", "ends"]
 CUFFS: list[dict[str, Any]] = [
@@ -81,16 +83,15 @@ def test_a_weight_for_a_yarn_that_was_not_told_says_so() -> None:
 def test_colours_hold_all_the_yarn_and_two_tails_of_each_stretch(apart: tuple[str, ...]) -> None:
     """A stretch in one colour has a tail at either end; the toe's is as long as grafting wants."""
     sock = planning.make(asked({"sock.leg.rounds": 50}))
-    slots, cloth = sock.cylinder.slots, sock.fabric
-    of = frozenset(apart)
-    found = supply.colours(sock.loops, slots, cloth, of)
-    parts = supply.lengths(sock.loops, slots, cloth, of)
+    cloth, of = sock.fabric, frozenset(apart)
+    found = supply.colours(sock.loops, sock.grafted, cloth, of)
+    parts = supply.lengths(sock.loops, sock.grafted, cloth, of)
     assert sum(one.mm for one in found) == pytest.approx(sum(parts.values()), abs=1e-6)
     changes = [part in of for part in ("cuff", "leg", "heel", "foot", "toe")]
     stretches = 1 + sum(one != other for one, other in pairwise(changes))
     if {"heel", "toe"} <= of and "cuff" not in of:
         assert [one.name for one in found] == [supply.MAIN, "Heel and toe"]
-    grafting = sources.GRAFTING_TAIL_WIDTHS * slots / cloth.stitches / 2
+    grafting = 30 * cloth.loop
     tails = supply.SOCKS * (grafting + 2 * stretches * sources.TAIL)
     assert parts["ends"] == pytest.approx(tails)
 
@@ -115,13 +116,28 @@ def test_waste_yarn_is_the_waste_rounds_of_both_ends(kind: str) -> None:
 
 
 def test_the_grafting_tail_is_as_long_as_the_steps_say() -> None:
-    """Four flat widths, and a hand (180 mm or more) at each of two ends, for two socks."""
-    sheet = plan()
+    """30 stitches of a loop each (Munden 1959), and 20 cm to hold; a hand, 20 cm, to begin with."""
+    sheet = plan({"units": "cm"})
     told = next(step["text"] for step in sheet["steps"] if "for grafting" in step["text"])
-    assert "four flat widths" in told
-    tail = 4 * mm(sheet, "tube_girth") / 2
+    loop = sqrt(23.1 / (7.5 / 25.4 * 9.6 / 25.4))
+    tail = 30 * loop + 200
+    assert re.findall(r"leaving (\d+) cm of it", told) == [str(ceil(tail / 10))]
     ends = sheet["yarn"]["sections"]["ends"]["metres"]["value"] * 1000
-    assert 2 * (tail + 2 * 180) <= ends <= 2 * (tail + 2 * 250)
+    assert ends == pytest.approx(2 * (tail + 200), abs=6)
+
+
+@pytest.mark.parametrize("slots", [24, 48, 54, 60, 72, 100, 120])
+@pytest.mark.parametrize("toe", [None, 1 / 3, 2 / 3])
+def test_the_grafting_tail_is_never_too_short(slots: int, toe: float | None) -> None:
+    """Four flat widths were, always: 406 mm where 30 stitches take 433 (common practice)."""
+    needles = {} if toe is None else {"sock.toe.needles": max(8, int(slots * toe))}
+    sheet = plan({"cylinder.slots": slots, "foot.length": "330 mm", **needles})
+    told = next(step["text"] for step in sheet["steps"] if "for grafting" in step["text"])
+    (inches,) = map(int, re.findall(r"leaving (\d+) in of it", told))
+    toe_needles = sheet["counts"]["toe"]["needles"]
+    grafted = max(toe_needles, slots - toe_needles)
+    left_over = inches * 25.4 - grafted * sheet["fabric"]["loop_length"]["value"]
+    assert 199 < left_over < 226, "20 cm in the needle, up to a whole inch"
 
 
 def test_more_leg_takes_more_yarn_by_just_that_leg() -> None:

@@ -102,3 +102,16 @@ def test_one_said_to_be_a_child_is_held_against_children() -> None:
     told = {"foot": {"length": "230 mm"}, "person": {"child": True}}
     assert "American children" in plan(told)["measures"]["calf_girth"]["words"]
     assert "American" not in plan({**told, "person": {}})["measures"]["calf_girth"]["words"]
+
+
+@pytest.mark.parametrize(
+    ("sex", "whom"), [("woman", "for a woman"), ("man", "for a man"), (None, "for a grown-up")]
+)
+def test_a_lone_measure_is_rare_among_people_and_beside_nothing(sex: str | None, whom: str) -> None:
+    """340 mm is longer than any foot of ANSUR II 2012 (4,082 men, 1,986 women)."""
+    lone = noted(plan({"foot": {"length": "340 mm"}, "person.sex": sex, "person.age": 40}))
+    assert lone["foot.length"].startswith(f"This foot length is large {whom}: ")
+    two = {"length": "340 mm", "ball_girth": "228 mm"}
+    beside = noted(plan({"foot": two, "person.sex": sex, "person.age": 40}))
+    assert "beside the other measures" in beside["foot.length"]
+    assert whom not in beside["foot.length"]

@@ -47,6 +47,41 @@ def test_a_low_heel_gets_fewer() -> None:
     assert "fewer needles than half" in low["words"]
 
 
+def test_a_heel_stays_customary_and_like_the_toe_while_that_is_comfortable() -> None:
+    """72 slots, heel girth 37.5 cm: 14 of 36 were left, where 12 fit too and match the toe."""
+    sheet = plan({"cylinder.slots": 72, "foot.heel_girth": "37.5 cm"})
+    assert sheet["counts"]["heel"]["left"] == sheet["counts"]["toe"]["left"] == 12
+    assert fit(sheet, "heel")["verdict"] == "comfortable"
+    assert "the customary third suits" in sheet["counts"]["heel"]["words"]
+
+
+@given(st.integers(180, 460), st.sampled_from((48, 54, 60, 72, 84)), st.floats(6, 10))
+def test_a_heel_departs_from_custom_only_where_custom_is_not_comfortable(
+    girth: int, slots: int, stitches: float
+) -> None:
+    of = {
+        "foot.length": "300 mm",
+        "foot.heel_girth": f"{girth} mm",
+        "cylinder.slots": slots,
+        "fabric.stitches": f"{stitches:.2f} / in",
+        "fabric.rounds": f"{stitches * 1.3:.2f} / in",
+    }
+    custom = plan({**of, "foot.heel_girth": None})["counts"]["heel"]
+    set_so = {f"sock.heel.{name}": custom[name] for name in ("needles", "left")}
+    level = fit(plan({**of, **set_so}), "heel")["level"]
+    chosen = plan(of)["counts"]["heel"]
+    assert (chosen["left"] == custom["left"]) or level != "good"
+    if level == "good":
+        assert chosen["needles"] == custom["needles"]
+
+
+@pytest.mark.parametrize(("breadth", "left"), [(80, 8), (81, 10), (90, 10), (91, 12)])
+def test_a_toe_stays_customary_while_that_is_comfortable(breadth: int, left: int) -> None:
+    """By hand: 40 stitches are 135.5 mm; 1.77 t over them is 1.045, 1.058, 1.176 and 1.189, and
+    comfortable is 1.05 to 1.18 (common practice, no published source)."""
+    assert toe(breadth)["left"] == left
+
+
 def test_needles_that_are_set_stay() -> None:
     assert heel(400, **{"sock.heel.needles": 30})["needles"] == 30
     left = heel(400, **{"sock.heel.left": 10})
@@ -78,8 +113,9 @@ def test_toes_left_unmeasured_or_usual_have_the_customary_third() -> None:
 
 
 def test_broad_toes_keep_more_needles_and_narrow_ones_fewer() -> None:
-    """By hand: (30 + b) / w = 1.77 t / 1.10; t = 90 mm asks for b = 12.8, 78 mm for 7.06."""
-    assert toe(90)["left"] == 12
+    """By hand: (30 + b) / w = 1.77 t / 1.10; t = 92 mm asks for b = 13.7, 78 mm for 7.06;
+    of what is comfortable, 8 and 12 are nearest to the customary 10."""
+    assert toe(92)["left"] == 12
     assert toe(78)["left"] == 8
     found = [toe(breadth)["left"] for breadth in range(60, 120, 2)]
     assert found == sorted(found)
