@@ -3,19 +3,16 @@
 - ANSUR II 2012, public release; columns as in Gordon et al. 2014, NATICK/TR-15/007.
 - Snyder et al. 1977, UM-HSRI-77-17.
 
-The rows are not part of the repository; these tests look beside it, and say so when they are not
-there. They fit the table on one half of the rows and judge it on the other, both ways round, so
-that every person is judged once, by figures that person had no part in.
+All the rows are not part of the repository; these tests look beside it, and say so when they are
+not there (a sample of them is: test_survey_sample.py). They fit the table on one half of the rows
+and judge it on the other, both ways round, so that every person is judged once, by figures that
+person had no part in.
 """
 
 from __future__ import annotations
 
-import importlib.util
 import math
-import sys
-from collections.abc import Iterator, Sequence
 from pathlib import Path
-from types import ModuleType
 
 import numpy as np
 import pytest
@@ -23,6 +20,18 @@ import pytest
 from build import population_table as maker
 from engine.people import population, population_table, shoe_size
 from engine.people.population import MEASURES, Sex, estimate
+from tests.published.survey import (
+    ADULT_KNOWNS,
+    CHILD_KNOWNS,
+    ROWS_OF,
+    SEXES,
+    Fold,
+    coverage,
+    equal_sexes,
+    judge,
+    people_of,
+    refitted,
+)
 
 DATA = Path(__file__).resolve().parents[2].parent / "shared" / "data"
 ADULTS, CHILDREN = DATA / "ansur2_foot_leg.csv", DATA / "anthrokids1977_foot_leg.csv"
@@ -31,70 +40,6 @@ needs_survey = pytest.mark.skipif(
     reason="survey rows ansur2_foot_leg.csv and anthrokids1977_foot_leg.csv are not beside the "
     "repository (../shared/data): NOT judged on held-out people",
 )
-SEXES: tuple[Sex | None, ...] = ("woman", "man", None)
-ROWS_OF = {"woman": "F", "man": "M", None: "FM"}
-
-# What a person at the page usually knows.
-ADULT_KNOWNS = (
-    ("length",),
-    ("ball_girth",),
-    ("length", "ball_girth"),
-    ("length", "heel_girth"),
-    ("length", "ankle_girth"),
-    ("length", "calf_girth"),
-    ("length", "weight"),
-    ("ball_girth", "heel_girth"),
-    ("ankle_girth", "calf_girth"),
-    ("length", "ball_girth", "heel_girth"),
-    ("length", "ball_girth", "ankle_girth"),
-    ("length", "ball_girth", "heel_girth", "ankle_girth"),
-    ("length", "stature"),
-    ("length", "stature", "weight"),
-    ("length", "ball_girth", "stature", "weight"),
-    ("length", "ball_girth", "heel_girth", "ankle_girth", "stature", "weight"),
-    ("length", "ball_girth", "heel_girth", "calf_girth", "stature", "weight"),
-    ("ball_girth", "heel_girth", "ankle_girth", "calf_girth", "stature", "weight"),
-    ("weight",),
-    ("stature",),
-    ("stature", "weight"),
-)
-CHILD_KNOWNS = (
-    (),
-    ("length",),
-    ("stature",),
-    ("stature", "weight"),
-    ("length", "stature"),
-    ("length", "stature", "weight"),
-    ("length", "calf_girth"),
-    ("length", "ankle_girth"),
-)
-NORMAL_80 = 1.2816  # NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.6.7.1
-
-
-def _refitted(text: str) -> ModuleType:
-    """The engine's `population` over another table of figures, as a module of its own."""
-    figures = ModuleType("engine.people.population_table")
-    exec(compile(text, "figures made for a test", "exec"), figures.__dict__)  # noqa: S102
-    spec = importlib.util.find_spec("engine.people.population")
-    assert spec is not None
-    assert spec.loader is not None
-    module = importlib.util.module_from_spec(spec)
-    table, estimates = "engine.people.population_table", "engine.people.population"
-    kept = sys.modules[table], sys.modules[estimates]
-    package = sys.modules["engine.people"]
-    try:
-        sys.modules[table] = figures
-        sys.modules[estimates] = module  # dataclasses look their module up
-        package.population_table = figures  # type: ignore[attr-defined]
-        spec.loader.exec_module(module)
-    finally:
-        sys.modules[table], sys.modules[estimates] = kept
-        package.population_table = kept[0]  # type: ignore[attr-defined]
-    return module
-
-
-Person = tuple[str, float, dict[str, float]]  # sex, age, measures in mm and kg
-Fold = tuple[ModuleType, maker.Survey, maker.Survey, maker.Survey, maker.Survey]
 
 
 @pytest.fixture(scope="module")
@@ -104,7 +49,7 @@ def folds() -> list[Fold]:
     even, even_child = np.arange(len(grown.age)) % 2 == 0, np.arange(len(young.age)) % 2 == 0
     return [
         (
-            _refitted(maker.table(grown.only(half), young.only(half_child))),
+            refitted(maker.table(grown.only(half), young.only(half_child))),
             grown.only(half),
             young.only(half_child),
             grown.only(~half),
@@ -112,54 +57,6 @@ def folds() -> list[Fold]:
         )
         for half, half_child in ((even, even_child), (~even, ~even_child))
     ]
-
-
-def _people(
-    survey: maker.Survey, columns: dict[str, str], logged: set[str], sexes: str
-) -> Iterator[Person]:
-    """Those of the survey's rows with sex in `sexes`."""
-    for sex, age, row in zip(survey.sex, survey.age, survey.values, strict=True):
-        if sex in sexes:
-            pairs = zip(columns, map(float, row), strict=True)
-            yield sex, float(age), {n: math.exp(x) if n in logged else x for n, x in pairs}
-
-
-def _judge(
-    module: ModuleType,
-    people: Sequence[Person],
-    names: tuple[str, ...],
-    sex: Sex | None,
-    measures: list[str],
-    *,
-    noise: np.random.Generator | None = None,
-    tell_age: bool = True,
-) -> dict[str, list[tuple[str, float, float]]]:
-    """By measure, each one's sex, error in mm and error in sd; with noise readings are 2 % off."""
-    found: dict[str, list[tuple[str, float, float]]] = {m: [] for m in measures}
-    for row_sex, age, person in people:
-        if any(math.isnan(person[n]) for n in names):
-            continue
-        known = {n: (person[n], 0.0) for n in names}
-        if noise is not None:
-            known = {
-                n: (v * (1 + 0.02 * noise.standard_normal()), 0.02 * v)
-                for n, (v, _) in known.items()
-            }
-        answer = module.estimate(known, sex, age if tell_age else None)
-        for m in measures:
-            if not math.isnan(person[m]):
-                error = person[m] - answer[m].value
-                found[m].append((row_sex, error, error / answer[m].sd))
-    return found
-
-
-def _coverage(rows: list[tuple[str, float, float]]) -> float:
-    """Share inside the 80 % interval; each sex that is there counts the same."""
-    shares = []
-    for sex in sorted({row[0] for row in rows}):
-        inside = [abs(off) < NORMAL_80 for row_sex, _, off in rows if row_sex == sex]
-        shares.append(sum(inside) / len(inside))
-    return sum(shares) / len(shares)
 
 
 @needs_survey
@@ -172,10 +69,10 @@ def test_held_out_adults_lie_in_the_80_percent_interval(
     measures = [m for m in MEASURES if m not in names]
     judged: dict[str, list[tuple[str, float, float]]] = {m: [] for m in measures}
     for module, _, _, others, _ in folds:
-        people = list(_people(others, maker.ADULT_COLUMNS, {"weight"}, ROWS_OF[sex]))
-        for m, rows in _judge(module, people, names, sex, measures).items():
+        people = list(people_of(others, maker.ADULT_COLUMNS, {"weight"}, ROWS_OF[sex]))
+        for m, rows in judge(module, people, names, sex, measures).items():
             judged[m] += rows
-    covered = {m: round(100 * _coverage(rows), 1) for m, rows in judged.items()}
+    covered = {m: round(100 * coverage(rows), 1) for m, rows in judged.items()}
     print("coverage", sex, names, covered)
     assert all(len(rows) > 1600 for rows in judged.values())
     assert all(77 <= share <= 83 for share in covered.values()), covered
@@ -191,11 +88,11 @@ def test_held_out_children_lie_in_the_80_percent_interval(
     measures = [m for m in ("length", "calf_girth", "ankle_girth") if m not in names]
     judged: dict[str, list[tuple[str, float, float]]] = {m: [] for m in measures}
     for module, _, _, _, others in folds:
-        everyone = _people(others, maker.CHILD_COLUMNS, set(maker.CHILD_COLUMNS), ROWS_OF[sex])
+        everyone = people_of(others, maker.CHILD_COLUMNS, set(maker.CHILD_COLUMNS), ROWS_OF[sex])
         people = [person for person in everyone if person[1] < population.ADULT_AGE]
-        for m, rows in _judge(module, people, names, sex, measures).items():
+        for m, rows in judge(module, people, names, sex, measures).items():
             judged[m] += rows
-    covered = {m: round(100 * _coverage(rows), 1) for m, rows in judged.items()}
+    covered = {m: round(100 * coverage(rows), 1) for m, rows in judged.items()}
     print("coverage", sex, names, covered)
     assert all(len(rows) > 600 for rows in judged.values())
     assert all(77 <= share <= 83 for share in covered.values()), covered
@@ -225,12 +122,12 @@ def test_held_out_small_children_of_unknown_age(
     for module, _, _, _, others in folds:
         people = [
             person
-            for person in _people(others, maker.CHILD_COLUMNS, set(maker.CHILD_COLUMNS), "FM")
+            for person in people_of(others, maker.CHILD_COLUMNS, set(maker.CHILD_COLUMNS), "FM")
             if person[2][names[0]] < below
         ]
-        for m, rows in _judge(module, people, names, None, measures, tell_age=False).items():
+        for m, rows in judge(module, people, names, None, measures, tell_age=False).items():
             judged[m] += rows
-    covered = {m: round(100 * _coverage(rows), 1) for m, rows in judged.items()}
+    covered = {m: round(100 * coverage(rows), 1) for m, rows in judged.items()}
     print("coverage", "age unknown", names, covered)
     assert all(len(rows) > 400 for rows in judged.values())
     assert all(77 <= share <= 84 for share in covered.values()), covered
@@ -244,10 +141,10 @@ def test_errors_of_the_readings_are_carried_on(folds: list[Fold], names: tuple[s
     measures = [m for m in MEASURES if m not in names]
     judged: dict[str, list[tuple[str, float, float]]] = {m: [] for m in measures}
     for module, _, _, others, _ in folds:
-        people = list(_people(others, maker.ADULT_COLUMNS, {"weight"}, "M"))
-        for m, rows in _judge(module, people, names, "man", measures, noise=noise).items():
+        people = list(people_of(others, maker.ADULT_COLUMNS, {"weight"}, "M"))
+        for m, rows in judge(module, people, names, "man", measures, noise=noise).items():
             judged[m] += rows
-    covered = {m: round(100 * _coverage(rows), 1) for m, rows in judged.items()}
+    covered = {m: round(100 * coverage(rows), 1) for m, rows in judged.items()}
     assert all(77 <= share <= 83 for share in covered.values()), covered
 
 
@@ -262,13 +159,13 @@ def test_adults_as_near_as_ordinary_least_squares(
     Sex unknown: one line for all, women and men counting the same in fit and in error.
     """
     for module, fitted, _, others, _ in folds:
-        teach = list(_people(fitted, maker.ADULT_COLUMNS, {"weight"}, ROWS_OF[sex]))
-        people = list(_people(others, maker.ADULT_COLUMNS, {"weight"}, ROWS_OF[sex]))
+        teach = list(people_of(fitted, maker.ADULT_COLUMNS, {"weight"}, ROWS_OF[sex]))
+        people = list(people_of(others, maker.ADULT_COLUMNS, {"weight"}, ROWS_OF[sex]))
         measures = [m for m in MEASURES if m not in names]
-        ours = _judge(module, people, names, sex, measures)
+        ours = judge(module, people, names, sex, measures)
         terms = np.array([[1.0, *(p[n] for n in names)] for _, _, p in teach])
         test_terms = np.array([[1.0, *(p[n] for n in names)] for _, _, p in people])
-        counts, test_counts = _equal_sexes(teach), _equal_sexes(people)
+        counts, test_counts = equal_sexes(teach), equal_sexes(people)
         for m in measures:
             wanted = np.array([p[m] for _, _, p in teach])
             root = np.sqrt(counts)
@@ -277,15 +174,6 @@ def test_adults_as_near_as_ordinary_least_squares(
             mine = np.array([error for _, error, _ in ours[m]])
             limit = 1.02 * np.sqrt(test_counts @ theirs**2)
             assert np.sqrt(test_counts @ mine**2) <= limit, m
-
-
-def _equal_sexes(people: Sequence[Person]) -> maker.Array:
-    """What each person counts for, so that each sex that is there counts the same; 1 in sum."""
-    sexes = np.array([sex for sex, _, _ in people])
-    share: maker.Array = np.zeros(len(people))
-    for sex in set(sexes):
-        share[sexes == sex] = 1 / np.sum(sexes == sex) / len(set(sexes))
-    return share
 
 
 @needs_survey
@@ -305,14 +193,16 @@ def test_held_out_adults_by_a_shoe_size_alone(
     judged: dict[str, list[tuple[str, float, float]]] = {m: [] for m in measures}
     sd = shoe_size.foot_length(system, 40.0)[1]
     for module, _, _, others, _ in folds:
-        for row_sex, age, person in _people(others, maker.ADULT_COLUMNS, {"weight"}, ROWS_OF[sex]):
+        for row_sex, age, person in people_of(
+            others, maker.ADULT_COLUMNS, {"weight"}, ROWS_OF[sex]
+        ):
             told = person["length"] + sd * draw.standard_normal()
             worn = round(2 * shoe_size.size(system, told)) / 2
             answer = module.estimate({"length": shoe_size.foot_length(system, worn)}, sex, age)
             for m in measures:
                 error = person[m] - answer[m].value
                 judged[m].append((row_sex, error, error / answer[m].sd))
-    covered = {m: round(100 * _coverage(rows), 1) for m, rows in judged.items()}
+    covered = {m: round(100 * coverage(rows), 1) for m, rows in judged.items()}
     print("coverage", sex, system, covered)
     assert all(77 <= share <= 83 for share in covered.values()), covered
 
@@ -332,7 +222,7 @@ def test_children_as_near_as_ordinary_least_squares(
         for module, _, fitted, _, others in folds:
             halves = []
             for half in (fitted, others):
-                everyone = _people(
+                everyone = people_of(
                     half, maker.CHILD_COLUMNS, set(maker.CHILD_COLUMNS), ROWS_OF[sex]
                 )
                 halves.append(
@@ -343,7 +233,7 @@ def test_children_as_near_as_ordinary_least_squares(
                         and not any(math.isnan(person[2][n]) for n in (*names, m))
                     ]
                 )
-            mine += [e for _, e, _ in _judge(module, halves[1], names, sex, [m])[m]]
+            mine += [e for _, e, _ in judge(module, halves[1], names, sex, [m])[m]]
             terms, test_terms = (
                 np.array([[1.0, age, age * age, *(p[n] for n in names)] for _, age, p in half])
                 for half in halves
@@ -395,7 +285,7 @@ def test_rounding_of_the_table_moves_nothing_by_half_a_tenth(sex: Sex | None) ->
 def test_few_of_the_measured_people_are_called_unlikely(sex: Sex) -> None:
     """One in 200 by the normal curve; real people stray a little more: at most one in 70 each."""
     survey = maker.adults(ADULTS)
-    people = list(_people(survey, maker.ADULT_COLUMNS, {"weight"}, ROWS_OF[sex]))
+    people = list(people_of(survey, maker.ADULT_COLUMNS, {"weight"}, ROWS_OF[sex]))
     counts = dict.fromkeys(MEASURES, 0)
     for _, age, person in people:
         known = {m: (person[m], 0.0) for m in MEASURES}
