@@ -33,6 +33,7 @@ export class ChartScreen {
     this.problems = new ProblemsBeside(this.form);
     this.take(draft.chart ?? {});
     this.form.addEventListener("change", () => this.#typed());
+    this.form.addEventListener("asked", () => this.place.focus());
     this.fold.addEventListener("toggle", () => this.#work());
     nav.addEventListener("step", () => this.#work());
   }

@@ -1,6 +1,6 @@
 /**
  * Enter goes on to the next field, as the phone's key says; after a form's last it puts the keys away, or
- * goes to the step's own way on. Where nothing is sent, Enter has nothing else to do.
+ * goes to its way on. Where nothing is sent, Enter has nothing else to do.
  */
 import { isShown } from "./seen.js";
 
@@ -35,5 +35,5 @@ function after(form, field) {
 
 /** @param {HTMLElement} field @returns {HTMLElement | null | undefined} */
 function wayOn(field) {
-  return field.closest(".step")?.querySelector(".next");
+  return field.closest(".step, form")?.querySelector(".next");
 }

@@ -14,7 +14,8 @@ export function spelled(text, unit) {
 
 /**
  * Fires "change" (detail: the field's name) whenever what is typed has changed, and "fill" (detail: the
- * values) before fields are filled, for lists to grow.
+ * values) before fields are filled, for lists to grow. "asked" when what comes of it is to be shown: it
+ * is worked out as one types, and nothing is ever sent.
  */
 export class Form extends EventTarget {
   /** @param {HTMLFormElement} element */
@@ -22,7 +23,10 @@ export class Form extends EventTarget {
     super();
     this.element = element;
     this.units = this.value("units") || (document.documentElement.dataset.units ?? "cm");
-    element.addEventListener("submit", (event) => event.preventDefault());
+    element.addEventListener("submit", (event) => {
+      event.preventDefault();
+      this.dispatchEvent(new Event("asked"));
+    });
     for (const kind of ["input", "change"]) {
       element.addEventListener(kind, (event) => this.#typed(event));
     }

@@ -112,6 +112,7 @@ for (const [name, other] of /** @type {const} */ ([
     status.stored(draft.stored);
   });
 }
+form.addEventListener("asked", () => nav.go("counts"));
 engine.addEventListener("state", () => {
   if (engine.state === "starting") status.trouble("");
   if (engine.state === "ready") work();

@@ -41,6 +41,7 @@ export class ShelfScreen {
       draft.shelf = this.form.values();
       this.#work();
     });
+    this.form.addEventListener("asked", () => this.place.focus());
     this.fold.addEventListener("toggle", () => this.#work());
     nav.addEventListener("step", () => this.#work());
     // What was taken down for one wearer is neither told nor undone on the sheet of another.
