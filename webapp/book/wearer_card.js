@@ -17,6 +17,8 @@ import { earlierVisits, measures } from "./visits_list.js";
 export class WearerCard {
   #sure = false;
   #noTag = false;
+  /** The pair at the machine to which one went from here. */
+  #went = "";
   /** @type {Partial<Record<Written, string>>} */
   #errors = {};
   /** @type {Visit[] | undefined} */
@@ -40,6 +42,8 @@ export class WearerCard {
     this.#noTag = false;
     this.#errors = {};
     await this.follow();
+    document.getElementById(`to-machine-${this.#went}`)?.focus();
+    this.#went = "";
   }
 
   async follow() {
@@ -124,8 +128,12 @@ export class WearerCard {
   /** @param {Wearer} wearer @param {Plan} plan */
   #toMachine({ state }, plan) {
     const session = sessionOf(plan);
+    const go = () => {
+      this.#went = session ?? "";
+      this.host.toMachine(this.#went);
+    };
     return session && /^sock/.test(state)
-      ? html`<button type="button" class="to-machine" @click=${() => this.host.toMachine(session)}>To the machine</button>`
+      ? html`<button type="button" class="to-machine" id="to-machine-${session}" @click=${go}>To the machine</button>`
       : nothing;
   }
 

@@ -10,7 +10,7 @@
 import { html, nothing, render } from "lit-html";
 import { where } from "./moments.js";
 import { Strip } from "./strip.js";
-import { NAMES, targetContent } from "./target.js";
+import { PRESSES, targetContent } from "./target.js";
 
 /**
  * @typedef {object} Ways what the buttons at the top do
@@ -98,11 +98,12 @@ export class CounterScreen {
         note.place.step === place.step &&
         note.place.done === place.done,
     );
-    return html`<button type="button" class="target" aria-label=${NAMES[step.kind]}
+    return html`<button type="button" class="target"
       aria-describedby="machine-now" aria-disabled=${one.counting ? nothing : "true"}
       @pointerdown=${triggers.pointerDown} @pointerup=${triggers.pointerUp} @pointercancel=${triggers.pointerUp}
       @click=${triggers.click} @contextmenu=${stop}>
       <span class="target-inside">${targetContent(knit, place, view, notes)}</span>
+      <span class="said">${PRESSES[step.kind]}</span>
     </button>`;
   }
 

@@ -38,8 +38,9 @@ export function moment(knit, before, now, onward) {
   const [was, is] = [view(knit, before), view(knit, now)];
   const step = is.step;
   if (!step) return told("stop", ["The sock is off the machine."], []);
-  // Each count says how many are left, each row what to do.
-  const each = step.kind === "row" ? step.text : step.kind === "rounds" ? `${is.left}` : "";
+  // A row says what to do, for no two are alike; a round, where it is spoken, how many are left.
+  const row = step.kind === "row" ? [step.text] : [];
+  const round = step.kind === "rounds" ? [`${is.left}`] : [];
   if (!onward) return told("count", [`${step.title}. ${where(knit, now)}`], []);
   const other = was.step?.part !== step.part;
   const cranked = was.step && was.step.kind !== "do";
@@ -50,9 +51,8 @@ export function moment(knit, before, now, onward) {
     return told(stop, [section, other ? named(step) : step.text, ...reminders], []);
   }
   const five = untilStop(knit, now) === FIVE && cranked && untilStop(knit, before) > FIVE;
-  if (!five) return told("count", reminders, [each]);
-  const rows = step.kind === "row" ? [each] : [];
-  return told("five", [`${plural(FIVE, is.unit)} to go.`, ...reminders], rows);
+  if (!five) return told("count", [...reminders, ...row], round);
+  return told("five", [`${plural(FIVE, is.unit)} to go.`, ...reminders, ...row], []);
 }
 
 /** @param {Moment["kind"]} kind @param {string[]} words @param {string[]} more what only a spoken count adds @returns {Moment} */

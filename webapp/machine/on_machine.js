@@ -43,7 +43,7 @@ export function drawLine(place, { unfinished, away, aside }, ways, shown) {
       (kept) => html`<div class="line on-machine">
         <p><strong>${lead(kept)}</strong> ${standing(kept)}. <span class="quiet">${whose(kept)}<bdi>${short(kept.session.label)}</bdi>, begun ${day(kept.session.began)}.</span></p>
         <div class="row">
-          <button type="button" class="go-on" @click=${() => ways.enter(kept.session.id)}>Go on</button>
+          <button type="button" class="go-on" id="go-on-${kept.session.id}" @click=${() => ways.enter(kept.session.id)}>Go on</button>
           <button type="button" class="put-away" @click=${() => ways.putAway(kept.session.id)}>Put away</button>
         </div>
       </div>`,

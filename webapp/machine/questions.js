@@ -28,8 +28,8 @@ function ask(title, words, first, between, second) {
   return new Promise((resolve) => {
     /** @param {T | null} answer */
     const settle = (answer) => {
-      resolve(answer);
       sheet.remove();
+      resolve(answer);
     };
     sheet.show(
       title,

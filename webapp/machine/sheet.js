@@ -42,6 +42,7 @@ export class Sheet extends EventTarget {
   }
 
   remove() {
+    this.#dialog.close(); // or nobody is told that it is gone
     this.#dialog.remove();
   }
 

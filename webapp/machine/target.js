@@ -10,8 +10,8 @@ import { plural, untilStop } from "./moments.js";
 
 const LAST = 5;
 
-/** Short, and the same for as long as the kind of work is: what the target is called by those who listen. */
-export const NAMES = { rounds: "Round done", row: "Row done", do: "Done" };
+/** What a press says, for those who listen: the target is called by what it reads, and by this. */
+export const PRESSES = { rounds: "Round done", row: "Row done", do: "Done" };
 
 /** @param {Knit} knit @param {Place} place @param {View} view @param {Note[]} notes of the other sock, at this round */
 export function targetContent(knit, place, view, notes) {

@@ -222,7 +222,7 @@ export class Visit {
     }, SETTLED_MS);
   }
 
-  /** Section, stop, five to go, reminder: never every round. @param {string} words */
+  /** Section, stop, five to go, reminder, what to do in a row: never every round. @param {string} words */
   #say(words) {
     if (words) this.said.textContent = words;
   }

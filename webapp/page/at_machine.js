@@ -11,7 +11,9 @@ import { html, nothing, render } from "lit-html";
 import { remember, remembered } from "../machine/remembered.js";
 import { bundle } from "./bundle.js";
 import { KnitIt } from "./knit_it.js";
+import { isShown } from "./seen.js";
 import { isLink } from "./steps_nav.js";
+import { nameScreen } from "./title.js";
 
 const HASH = "#knit";
 const PAUSE_MS = 500; // a label is still being typed
@@ -28,6 +30,8 @@ export class AtMachine extends EventTarget {
   #machine;
   /** @type {ReturnType<typeof setTimeout> | undefined} */
   #pause;
+  /** The id of the button that led to the counter. */
+  #from = "";
   /** False where the counter could not be shown, but may be once the page is loaded again. */
   #sure = true;
   #told = /** @type {HTMLElement} */ (document.getElementById("machine-trouble"));
@@ -42,7 +46,7 @@ export class AtMachine extends EventTarget {
     this.knitIt = new KnitIt({
       engine,
       load: () => this.load(),
-      enter: (id) => this.enter(id),
+      enter: (id) => this.enter(id, "knit-it"),
       trouble: (sentence) => this.#trouble(sentence),
     });
     addEventListener("popstate", () => this.#follow());
@@ -91,18 +95,23 @@ export class AtMachine extends EventTarget {
     }
   }
 
-  /** @param {string} id */
-  enter(id) {
-    const { step } = this.nav;
-    remember({ step });
-    history.pushState({ step, pushed: true }, "", HASH);
-    return this.#show(id);
+  /** @param {string} id @param {string} [from] the id of the button that leads there */
+  async enter(id, from = `go-on-${id}`) {
+    await this.nav.dialogs.after(() => {
+      const { step } = this.nav;
+      remember({ step });
+      this.#from = from;
+      history.pushState({ step, pushed: true }, "", HASH);
+      return this.#show(id);
+    });
   }
 
   #leave() {
-    if (history.state?.pushed) return history.back();
-    this.nav.settle();
-    this.#follow();
+    this.nav.dialogs.after(() => {
+      if (history.state?.pushed) return history.back();
+      this.nav.settle();
+      this.#follow();
+    });
   }
 
   /** The address has changed. */
@@ -115,10 +124,21 @@ export class AtMachine extends EventTarget {
     const { dataset } = document.documentElement;
     if (dataset.at === "machine") delete dataset.at;
     this.#place.hidden = true;
+    nameScreen();
+    this.#focus();
     if (this.#sure) remember({ shown: null });
     (await this.#machine)?.hide();
     this.dispatchEvent(new Event("left"));
     await this.#line();
+    if (document.activeElement === document.body) this.#focus(); // what led there went with its line
+  }
+
+  /** Back to what led to the counter, or to what is on screen now; in the book, that does it itself. */
+  #focus() {
+    if (document.documentElement.dataset.at || location.hash === "#book") return;
+    const from = document.getElementById(this.#from);
+    const place = from && isShown(from) ? from : document.getElementById(`${this.nav.step}-title`);
+    place?.focus();
   }
 
   /** @param {string | null} id */
@@ -127,6 +147,7 @@ export class AtMachine extends EventTarget {
     this.#trouble("");
     document.documentElement.dataset.at = "machine";
     this.#place.hidden = false;
+    nameScreen();
     try {
       const machine = await this.load();
       if (location.hash !== HASH) return;

@@ -9,6 +9,7 @@ import { wireChoices } from "./choices.js";
 import { CodeSheet } from "./code_sheet.js";
 import { copyLine } from "./copy_line.js";
 import { CountsScreen } from "./counts_screen.js";
+import { Dialogs } from "./dialogs.js";
 import { Draft } from "./draft.js";
 import { FirstSock } from "./first_sock.js";
 import { Form } from "./form.js";
@@ -42,7 +43,7 @@ const COUNTER_MS = 2000; // the calculator waits no longer than this for the cou
 wireTheme();
 const draft = new Draft();
 const form = new Form(/** @type {HTMLFormElement} */ (document.getElementById("form")));
-const nav = new StepsNav();
+const nav = new StepsNav(new Dialogs());
 const engine = new Engine({ worker, pyodide, engine: archive, snapshot, later: true });
 const atMachine = new AtMachine({ engine, nav, shelf: () => shelf });
 // A sock on the machine needs no calculator: the counter comes before it.

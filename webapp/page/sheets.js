@@ -38,6 +38,7 @@ export class Sheets {
     // A reload keeps her changes to a shared plan; the same link opened anew shows it as it was sent.
     const reloaded = Boolean(history.state?.step) && this.#visit?.link === hash;
     if (isLink(hash) && !reloaded) this.#visit = null;
+    this.nav.addEventListener("step", () => this.line.read(this.#visit));
     this.nav.link = this.#visit?.link ?? "";
     // What was typed before the script was there stays.
     this.form.fill(this.#visit?.values ?? this.draft.mine ?? this.form.values());

@@ -3,6 +3,8 @@
  * does too, and each stretch of the tape carries what is known so far.
  */
 
+import { nameScreen } from "./title.js";
+
 /** @typedef {"measure" | "yarn" | "counts"} StepName */
 const STEPS = /** @type {StepName[]} */ (["measure", "yarn", "counts"]);
 
@@ -13,8 +15,10 @@ export class StepsNav extends EventTarget {
   /** A plan's link that stays in the address while its plan is looked at ("" for none). */
   link = "";
 
-  constructor() {
+  /** @param {import("./dialogs.js").Dialogs} dialogs */
+  constructor(dialogs) {
     super();
+    this.dialogs = dialogs;
     document.addEventListener("click", (event) => {
       const to = event.target instanceof Element && event.target.closest("a[data-to]");
       if (!to) return;
@@ -32,6 +36,11 @@ export class StepsNav extends EventTarget {
 
   /** @param {StepName} step */
   go(step) {
+    this.dialogs.after(() => this.#go(step));
+  }
+
+  /** @param {StepName} step */
+  #go(step) {
     const address = this.link || `#${step}`;
     const { book } = history.state ?? {};
     // Back leads to the book, not to a label that is given already.
@@ -50,7 +59,9 @@ export class StepsNav extends EventTarget {
 
   /** Put the present step and link into the address without a new entry for Back. */
   settle() {
-    history.replaceState({ step: this.step }, "", this.link || `#${this.step}`);
+    this.dialogs.after(() =>
+      history.replaceState({ step: this.step }, "", this.link || `#${this.step}`),
+    );
   }
 
   /** @param {StepName} step */
@@ -64,6 +75,7 @@ export class StepsNav extends EventTarget {
       if (index === at) stretch?.setAttribute("aria-current", "step");
       else stretch?.removeAttribute("aria-current");
     });
+    nameScreen();
     this.dispatchEvent(new CustomEvent("step", { detail: step }));
   }
 

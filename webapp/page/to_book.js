@@ -15,6 +15,7 @@ import { html, render } from "lit-html";
 import { bundle } from "./bundle.js";
 import { toRequest, toValues } from "./request.js";
 import { only } from "./stays.js";
+import { nameScreen } from "./title.js";
 import { paper } from "./to_paper.js";
 
 const HASH = "#book";
@@ -118,8 +119,10 @@ export class ToBook {
   /** @param {View} view @param {{ replace?: boolean }} [options] */
   #go(view, { replace = false } = {}) {
     const { step } = this.nav;
-    history[replace ? "replaceState" : "pushState"]({ step, book: view }, "", HASH);
-    this.#follow();
+    this.nav.dialogs.after(() => {
+      history[replace ? "replaceState" : "pushState"]({ step, book: view }, "", HASH);
+      this.#follow();
+    });
   }
 
   /** The address has changed. */
@@ -131,11 +134,13 @@ export class ToBook {
     else if (dataset.at === "book") delete dataset.at;
     this.#place.hidden = !open;
     if (!open) {
+      nameScreen();
       if (was) (await this.#book)?.hide();
       return;
     }
     const view = history.state?.book ?? { name: "list" };
     if (!history.state?.book) history.replaceState({ step: this.nav.step, book: view }, "");
+    nameScreen();
     try {
       const book = await this.#load();
       this.#write(); // a copy saved at once holds what was typed last

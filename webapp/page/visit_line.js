@@ -20,6 +20,8 @@ import { hasFoot } from "./values_of.js";
 
 export class VisitLine {
   #sure = false;
+  /** What was wrong with a link, until it is read. */
+  #refused = "";
 
   /** @param {Ways} ways */
   constructor(ways) {
@@ -37,15 +39,26 @@ export class VisitLine {
   /** @param {Visit | null} visit @param {string} [refused] what was wrong with a link */
   show(visit, refused = "") {
     this.#sure = false;
-    this.#draw(visit, refused);
+    this.#refused = refused;
+    this.#draw(visit);
   }
 
-  /** @param {Visit | null} visit @param {string} refused */
-  #draw(visit, refused) {
+  /** Another step is on screen: what was wrong with a link is read. @param {Visit | null} visit */
+  read(visit) {
+    if (this.#refused) this.show(visit);
+  }
+
+  /** @param {Visit | null} visit */
+  #draw(visit) {
+    const understood = () => {
+      this.read(visit);
+      document.getElementById(`${document.documentElement.dataset.step}-title`)?.focus();
+    };
     const kinds = { wearer: this.#wearer, link: this.#shared, demo: this.#example };
     const line = visit ? kinds[visit.kind].call(this, visit) : nothing;
-    const no = refused
-      ? html`<div class="line trouble" role="alert"><p>${refused} Your own page is below, as you left it.</p></div>`
+    const no = this.#refused
+      ? html`<div class="line trouble" role="alert"><p>${this.#refused} Your own page is below, as you left it.</p>
+          <button type="button" id="link-understood" @click=${understood}>Understood</button></div>`
       : nothing;
     render(html`${no}${line}`, this.place);
     render(
@@ -103,7 +116,7 @@ export class VisitLine {
     const copy = () => {
       if (this.ways.mineEmpty()) return this.ways.copy();
       this.#sure = true;
-      this.#draw(visit, "");
+      this.#draw(visit);
     };
     return html`<div class="line visit">
       <p><strong>A shared plan.</strong> It came by link. Your own is kept apart, untouched.</p>

@@ -214,18 +214,15 @@ function onShelf() {
     .map(([, fibre]) => fibre.trim());
 }
 
-/** A sheet of its own for every tag, gone once it is closed; the way back closes it too. */
+/** A sheet of its own for every tag, gone once it is closed. */
 function made() {
   const sheet = document.createElement("dialog");
-  const close = () => sheet.close();
   sheet.id = "tag-sheet";
   sheet.setAttribute("aria-labelledby", "tag-sheet-title");
-  addEventListener("popstate", close);
-  sheet.addEventListener("close", () => {
-    removeEventListener("popstate", close);
-    sheet.remove();
-  });
-  document.getElementById(sheet.id)?.remove(); // of a second tap
+  sheet.addEventListener("close", () => sheet.remove());
+  const other = document.getElementById(sheet.id); // of a second tap
+  if (other instanceof HTMLDialogElement) other.close();
+  other?.remove();
   document.body.append(sheet);
   return sheet;
 }
