@@ -21,6 +21,7 @@ A call names what it wants in `do`:
 - `chart` with `request` and `chart` (see `chart.read`): a table over sizes, as `chart.write`.
 - `shelf` with `request` and `shelf` (see `shelf.read`): cylinders, yarns and marks, ranked.
 - `open` with `link`: `{"request": ...}`, what a link holds.
+- `fields`: the name and the kind of every field of a request, as `field_list.write`.
 - `read` with `fields` (dotted name: text) and `units`: lengths and weights read while being typed,
   before there is enough for a plan, as `{"readings": {name: quantity}, "errors": [...]}`.
 
@@ -40,6 +41,7 @@ from engine.answers import (
     card,
     chart,
     code,
+    field_list,
     kept_counts,
     link,
     sheet,
@@ -181,6 +183,10 @@ def _read(call: Mapping[str, Any]) -> dict[str, Any]:
     }
 
 
+def _fields(_call: Mapping[str, Any]) -> dict[str, Any]:
+    return field_list.write((*_LENGTHS, *_YARN, *_WEIGHTS))
+
+
 def _told(found: Mapping[str, float | None]) -> list[tuple[str, float]]:
     return [(name, value) for name, value in found.items() if value is not None]
 
@@ -198,6 +204,7 @@ _DOORS: dict[str, Callable[[Mapping[str, Any]], dict[str, Any]]] = {
     "chart": _chart,
     "shelf": _shelf,
     "open": _open,
+    "fields": _fields,
     "read": _read,
 }
 

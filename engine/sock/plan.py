@@ -10,11 +10,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from typing import Any
+from typing import Any, NamedTuple
 
 from engine import sources
 from engine.fabric import fabric, yarn_at_hand
 from engine.fabric.fabric import Fabric
+from engine.fabric.yarn_at_hand import Stock
 from engine.machine import cylinder
 from engine.machine.cylinder import Cylinder
 from engine.people import foot
@@ -66,11 +67,37 @@ class _Wishes:
     remarks: tuple[tuple[str, str], ...]
 
 
+class _Told(NamedTuple):
+    """A request read; None is what was left out or wrong, with its problem noted."""
+
+    feet: Foot
+    machine: Cylinder | None
+    cloth: Fabric | None
+    aim: _Aim
+    wishes: _Wishes | None
+    measures: dict[str, Measure] | None
+    knitted: first_sock.FirstSock | None
+    at_hand: Stock
+
+
 def make(request: object) -> Sock:
     """Return the sock of a request, or raise `Refused` with every problem in it."""
     if not isinstance(request, Mapping):
         raise Refused([Problem("", "This is not a request for a plan.", "Send a group of fields.")])
     fields = Fields(request)
+    feet, machine, cloth, aim, wishes, measures, knitted, at_hand = read(fields)
+    if fields.problems or machine is None or cloth is None or wishes is None or measures is None:
+        raise Refused(fields.problems)
+    sock = _knittable(fields, machine, cloth, wishes, feet, measures, aim)
+    sock = replace(sock, stock=at_hand)
+    if knitted is not None:
+        sock = _second(fields.part("first_sock"), sock, knitted)
+    asked = [*_of_another(cloth, machine), *_unlike(feet, sock, aim)]
+    return replace(sock, notes=(*sock.notes, *asked))
+
+
+def read(fields: Fields) -> _Told:
+    """Return all that a request says; its problems are noted in `fields`, which learn its units."""
     fields.only(GROUPS)
     fields.system = "in" if fields.choice("units", ("in", "cm")) == "in" else "cm"
     feet = foot.read(fields.part("foot"), fields.part("other_foot"), fields.part("person"))
@@ -81,14 +108,7 @@ def make(request: object) -> Sock:
     measures = _complete(fields, feet, aim)
     knitted = first_sock.read(fields.part("first_sock"))
     at_hand = yarn_at_hand.read(fields.part("stock"))
-    if fields.problems or machine is None or cloth is None or wishes is None or measures is None:
-        raise Refused(fields.problems)
-    sock = _knittable(fields, machine, cloth, wishes, feet, measures, aim)
-    sock = replace(sock, stock=at_hand)
-    if knitted is not None:
-        sock = _second(fields.part("first_sock"), sock, knitted)
-    asked = [*_of_another(cloth, machine), *_unlike(feet, sock, aim)]
-    return replace(sock, notes=(*sock.notes, *asked))
+    return _Told(feet, machine, cloth, aim, wishes, measures, knitted, at_hand)
 
 
 def _of_another(cloth: Fabric, machine: Cylinder) -> Notes:

@@ -4,13 +4,16 @@
  */
 import { spelled } from "../page/form.js";
 import { idOf } from "../page/place_of.js";
+import { within } from "../page/within.js";
 
-const MEASURES = /^(other_)?foot\.|^person\.(?!shoe_size\.system)/;
+/** @param {string} name */
+const isMeasure = (name) =>
+  within(name, "foot", "other_foot", "person") && name !== "person.shoe_size.system";
 
 /** @param {Values} values @returns {{ title: string, text: string }[]} */
 export function measuresOf(values) {
   return Object.entries(values)
-    .filter(([name, value]) => MEASURES.test(name) && value.trim())
+    .filter(([name, value]) => isMeasure(name) && value.trim())
     .map(([name, value]) => {
       const title = document.querySelector(`label[for="${idOf(name)}"]`)?.textContent ?? name;
       const system = values["person.shoe_size.system"] ?? "";

@@ -1,13 +1,12 @@
 /** What the fields of the page are called, to show what differs between two sheets. */
 import { idOf } from "../page/place_of.js";
+import { inAnyRow } from "../page/within.js";
 
 /** @param {string} name of a field @returns {string} as the page names it */
 export function titleOf(name) {
   const number = /\.(\d+)\./.exec(name)?.[1];
   const title =
-    labelOf(document, name) ??
-    labelOf(rowsOf(document), name.replace(/\.\d+\./, ".ROW.")) ??
-    "Something else";
+    labelOf(document, name) ?? labelOf(rowsOf(document), inAnyRow(name)) ?? "Something else";
   return number === undefined ? title : `${title} (${Number(number) + 1})`;
 }
 

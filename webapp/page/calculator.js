@@ -1,12 +1,12 @@
 /**
  * Works out what is typed, while it is being typed.
+ * @import {Field} from "./fields.js"
  * @import {Answer, Asks, Request, Values} from "./types"
  */
+import { ECHOED } from "./fields.js";
 import { Newest } from "./newest.js";
 
 // Every field that holds a length.
-const READABLE =
-  /^(other_)?foot\.|^person\.height$|^(fabric\.swatch|first_sock|sock\.cuff)\..*(width|length)$|^sock\.(foot_|leg\.height$)|^fabric\.swatch\.grams$|^stock\.(ball|left|sock_one|repeat)$/;
 // What is told beside or after the plan.
 const LATER = ["first_sock", "stock"];
 
@@ -26,7 +26,9 @@ export class Calculator extends EventTarget {
    */
   work(request, values) {
     const fields = Object.fromEntries(
-      Object.entries(values).filter(([name, value]) => READABLE.test(name) && value.trim()),
+      Object.entries(values).filter(
+        ([name, value]) => ECHOED.includes(/** @type {Field} */ (name)) && value.trim(),
+      ),
     );
     this.#newest.work(
       async (ask) => {

@@ -5,6 +5,7 @@
  * @import {Form} from "./form.js"
  */
 import { html, nothing, render } from "lit-html";
+import { within } from "./within.js";
 
 /** The field of the note that says how many foot rounds sock two takes. */
 export const SOCK_TWO = "first_sock.foot_rounds";
@@ -59,7 +60,7 @@ export class FirstSock {
   #keepIt(keep) {
     const before = this.form.values();
     const lesson = this.#words;
-    const row = Object.keys(before).filter((name) => /^fabric\.swatches\.\d+\.needles$/.test(name));
+    const row = Object.keys(before).filter((name) => within(name, "fabric.swatches.ROW.needles"));
     /** @type {Values} */
     const values = { ...before, way: "swatch" };
     for (const name of ["length", "flat_width"]) {

@@ -5,6 +5,7 @@
  */
 import { html, nothing, render } from "lit-html";
 import { placeOf } from "./place_of.js";
+import { within } from "./within.js";
 
 export const AFTER_TAP_MS = 250;
 
@@ -63,7 +64,7 @@ export class ProblemsBeside extends EventTarget {
     const blank = input ? input.value.trim() === "" : true;
     const typing = input !== null && input === document.activeElement;
     // Sock one and stock are asked for by nobody: never scolded before she has been there.
-    const asked = this.asked && !/^(first_sock|stock)\./.test(field);
+    const asked = this.asked && !within(field, "first_sock", "stock");
     return !asked && ((blank && !this.#touched.has(field)) || typing);
   }
 

@@ -2,12 +2,17 @@
  * Between the flat names of the form ("foot.length") and the nested request the engine takes.
  * Nothing here reads a number: what was typed goes to the engine as it was typed.
  * @import {Request, Values} from "./types"
+ * @import {Place} from "./within.js"
  */
+import { within } from "./within.js";
 
+/** @type {Place[]} */
+const YARN = ["fabric.yarn", "fabric.strands", "fabric.along"];
+/** @type {Record<string, Place[]>} */
 const WAY_FIELDS = {
-  swatch: /^fabric\.(swatch\.|swatches\.|mark$|yarn$|strands$|along$)/,
-  gauge: /^fabric\.(stitches|rounds|yarn|strands|along)$/,
-  yarn: /^fabric\.(yarn|strands|along)$/,
+  swatch: ["fabric.swatch", "fabric.swatches", "fabric.mark", ...YARN],
+  gauge: ["fabric.stitches", "fabric.rounds", ...YARN],
+  yarn: YARN,
 };
 
 /**
@@ -18,11 +23,11 @@ const WAY_FIELDS = {
 export function toRequest(values) {
   /** @type {Record<string, any>} */
   const request = { units: values.units === "in" ? "in" : "cm" };
-  const way = /** @type {keyof typeof WAY_FIELDS} */ (values.way);
+  const ofWay = WAY_FIELDS[values.way] ?? [];
   for (const [name, value] of Object.entries(values)) {
     if (!name.includes(".") || value.trim() === "") continue;
-    if (name.startsWith("fabric.") && !WAY_FIELDS[way]?.test(name)) continue;
-    if (name.startsWith("person.shoe_size.") && !values["person.shoe_size.size"]?.trim()) continue;
+    if (within(name, "fabric") && !within(name, ...ofWay)) continue;
+    if (within(name, "person.shoe_size") && !values["person.shoe_size.size"]?.trim()) continue;
     if (name === "sock.cuff.every" && values["sock.cuff.kind"] !== "mock rib") continue;
     put(request, name.split("."), value);
   }
@@ -91,8 +96,7 @@ export function isEmpty(values) {
   return !Object.entries(values).some(
     ([name, value]) =>
       name.includes(".") &&
-      name !== "person.shoe_size.system" &&
-      !/^fabric\.swatches\.\d+\.kind$/.test(name) &&
+      !within(name, "person.shoe_size.system", "fabric.swatches.ROW.kind") &&
       value.trim() !== "",
   );
 }

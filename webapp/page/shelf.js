@@ -4,6 +4,7 @@
  * @import {Answer, Asks, Candidate, Problem, Request, Shelf, Values} from "./types"
  * @import {Draft} from "./draft.js"
  * @import {StepsNav} from "./steps_nav.js"
+ * @import {Place} from "./within.js"
  */
 import { html, nothing, render } from "lit-html";
 import { Form, spelled } from "./form.js";
@@ -12,12 +13,25 @@ import { ProblemsBeside } from "./problems_beside.js";
 import { toRequest, toValues } from "./request.js";
 import { wireRows } from "./rows.js";
 import { nameOf, renderShelf } from "./shelf_list.js";
+import { within } from "./within.js";
 
 /** What a sock has of its cylinder and its yarn; a swatch stays in its fields, out of the way. */
-const OWN =
-  /^cylinder\.slots$|^first_sock\.|^fabric\.(?!swatch)|^sock\.(heel|toe)\.|^sock\.cuff\.(every|flat_width|pulled_width)$/;
-
-const LEFT = /\.left$/;
+/** @type {Place[]} */
+const OWN = [
+  "cylinder.slots",
+  "first_sock",
+  "fabric.stitches",
+  "fabric.rounds",
+  "fabric.yarn",
+  "fabric.strands",
+  "fabric.along",
+  "fabric.mark",
+  "sock.heel",
+  "sock.toe",
+  "sock.cuff.every",
+  "sock.cuff.flat_width",
+  "sock.cuff.pulled_width",
+];
 
 export class ShelfScreen {
   /** @type {Request | undefined} */
@@ -57,7 +71,7 @@ export class ShelfScreen {
   /** Whether it says of any yarn how much there is. */
   get weighed() {
     return Object.entries(this.form.values()).some(
-      ([name, text]) => LEFT.test(name) && text.trim(),
+      ([name, text]) => name.endsWith(".left") && text.trim(),
     );
   }
 
@@ -66,7 +80,7 @@ export class ShelfScreen {
     const unit = this.form.units === "in" ? "oz" : "g";
     const values = Object.entries(this.form.values()).map(([name, text]) => [
       name,
-      LEFT.test(name) ? spelled(text, unit) : text,
+      name.endsWith(".left") ? spelled(text, unit) : text,
     ]);
     return toRequest(Object.fromEntries(values)).shelf ?? {};
   }
@@ -104,8 +118,8 @@ export class ShelfScreen {
 
   /** What hangs on cylinder and yarn is exchanged, all else stays as it is by now. @param {Values} values */
   #put(values) {
-    const kept = Object.entries(this.plan.values()).filter(([name]) => !OWN.test(name));
-    const own = Object.entries(values).filter(([name]) => OWN.test(name));
+    const kept = Object.entries(this.plan.values()).filter(([name]) => !within(name, ...OWN));
+    const own = Object.entries(values).filter(([name]) => within(name, ...OWN));
     this.plan.fill({ ...Object.fromEntries([...kept, ...own]), way: values.way });
   }
 }

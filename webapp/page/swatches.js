@@ -5,6 +5,7 @@
  */
 import { html, nothing, render } from "lit-html";
 import { placeOf } from "./place_of.js";
+import { within } from "./within.js";
 
 const MARK = "fabric.mark";
 
@@ -33,7 +34,7 @@ export class Swatches {
   /** Words that nobody sees help nobody. @param {Problem[]} problems */
   open(problems) {
     for (const { field } of problems) {
-      if (!/^fabric\.(swatch|mark)/.test(field)) continue;
+      if (!within(field, "fabric.swatch", "fabric.swatches", "fabric.mark")) continue;
       for (let fold = placeOf(field)?.closest("details"); fold; ) {
         fold.open = true;
         fold = fold.parentElement?.closest("details");

@@ -1,5 +1,6 @@
 /** The unit that a bare number in a field of the page is read in, as it stands beside the field. */
 import { spelled } from "./form.js";
+import { inAnyRow } from "./within.js";
 
 /** A text with that unit; what has one already stays. @param {string} name of the field @param {string} text @param {string} units "cm" or "in" */
 export function withItsUnit(name, text, units) {
@@ -11,7 +12,7 @@ export function withItsUnit(name, text, units) {
 /** A field of a row that does not stand on the page just now. @param {string} name */
 function inTemplates(name) {
   for (const template of document.querySelectorAll("template")) {
-    const input = inputOf(template.content, name.replace(/\.\d+\./, ".ROW."));
+    const input = inputOf(template.content, inAnyRow(name));
     if (input) return input;
   }
 }

@@ -2,6 +2,7 @@
  * What was typed, made sure of before it is used: read from the phone or from a file it may be anything.
  * @import {Values} from "./types"
  */
+import { within } from "./within.js";
 
 /** @param {any} raw @returns {Values} @throws {TypeError} where it is not what a form holds */
 export function valuesOf(raw) {
@@ -16,11 +17,11 @@ export function valuesOf(raw) {
   return raw;
 }
 
-const OF_A_FOOT = /^(other_)?foot\.|^person\.shoe_size\.size$/;
-
 /** Whether anything is written of a foot; a link may bring the counts alone. @param {Values} values */
 export function hasFoot(values) {
-  return Object.entries(values).some(([name, value]) => OF_A_FOOT.test(name) && value.trim());
+  return Object.entries(values).some(
+    ([name, value]) => within(name, "foot", "other_foot", "person.shoe_size.size") && value.trim(),
+  );
 }
 
 /**
