@@ -6,8 +6,12 @@ here until somebody has said whose it is. Whose each is, is common practice, no 
 
 from __future__ import annotations
 
+import json
+
+import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
+from tests.browser.book import PUT, back_to_book, card, with_wearers
 from tests.browser.walk import fill_foot, opened, step
 
 MEASURES = ("length", "ball_girth", "heel_girth", "ankle_girth", "calf_girth")
@@ -58,6 +62,7 @@ CHOSEN = {
     "stock.apart": "heel, toe",
     "cylinder.slots": "64",
     "foot.length": "9 3/8",
+    "sock.leg.height": "14",
     "fabric.stitches": "7.5",
     "fabric.rounds": "9.5",
 }
@@ -119,3 +124,83 @@ def test_for_the_next_foot_machine_and_yarn_stay_alone(phone: BrowserContext) ->
     page.evaluate(FILL_AND_PRESS, [FILLED, "#next-foot"])
     expect(page.locator("#measure")).to_be_visible()
     assert held(page) == texts(MACHINE)
+
+
+DAY_MS = 24 * 60 * 60 * 1000
+# The knitter's own page by now: other cylinder, yarn and units, and another wearer's wishes.
+MINE = {
+    "units": "cm",
+    "way": "swatch",
+    "cylinder.slots": "72",
+    "fabric.swatch.needles": "72",
+    "fabric.swatch.flat_width": "11,4",
+    "fabric.swatch.rounds": "60",
+    "fabric.swatch.length": "15,6",
+}
+MINE_HELD = {name: text for name, text in MINE.items() if UNTOUCHED.get(name) != text}
+ANOTHERS = {"who": "child", "foot.length": "18", "sock.leg.rounds": "97", "sock.cuff.rounds": "28"}
+
+
+def wearer_of(phone: BrowserContext, days: int, who: str = "man") -> Page:
+    """One wearer's page in the book; the visit was so many days ago."""
+    own = json.dumps(json.dumps({**MINE, **ANOTHERS}))
+    phone.add_init_script(f"localStorage['heelwise.mine'] ??= {own}")
+    page = with_wearers(phone, [{"id": "w", "label": "Invented: Nuri", "state": "washed"}])
+    at = page.evaluate("Date.now()") - days * DAY_MS
+    values = {**FILLED, "who": who}
+    page.evaluate(PUT, {"visits": [{"wearer": "w", "number": 1, "at": at, "values": values}]})
+    page.reload()
+    card(page, "Invented: Nuri")
+    return page
+
+
+def wished() -> dict[str, str]:
+    """What goes along with this wearer onto another cylinder and yarn."""
+    return {**texts(PERSON, WISH), "sock.leg.height": "14 in"}
+
+
+def test_measured_anew_a_wearers_own_wishes_stay(phone: BrowserContext) -> None:
+    """Last year's woman of 48 leg rounds got a leg of 97: it was the last wearer's."""
+    page = wearer_of(phone, days=30)
+    expect(page.locator("#old-measures")).to_have_count(0)
+    page.locator("#come-again").tap()
+    expect(page.locator("#measure")).to_be_visible()
+    assert held(page) == {**MINE_HELD, **wished()}
+    back_to_book(page)
+    expect(page.locator(".wearers .state")).to_have_text("to measure")
+
+
+def test_another_pair_for_the_same_feet(phone: BrowserContext) -> None:
+    page = wearer_of(phone, days=400)
+    expect(page.locator("#old-measures")).to_contain_text("over a year ago")
+    page.locator("#another-pair").tap()
+    expect(page.locator("#yarn")).to_be_visible()  # the yarn is what is other
+    expect(page.locator("#visit-line")).to_contain_text("over a year ago")
+    feet = {**texts(FOOT), "foot.length": "9 3/8 in"}
+    assert held(page) == {**MINE_HELD, **wished(), **feet}
+    back_to_book(page)
+    expect(page.locator(".wearers .state")).to_have_text("measured")
+    card(page, "Invented: Nuri")
+    expect(page.locator("#old-measures")).to_contain_text("over a year ago")  # and still
+    expect(page.locator(".visit-before")).to_have_count(1)
+
+
+@pytest.mark.parametrize(("days", "old"), [(150, False), (200, True)])
+def test_a_childs_measures_are_old_after_half_a_year(
+    phone: BrowserContext, days: int, old: bool
+) -> None:
+    page = wearer_of(phone, days, who="child")
+    expect(page.locator("#another-pair")).to_be_visible()
+    said = page.locator("#old-measures", has_text="over half a year ago")
+    expect(said).to_have_count(1 if old else 0)
+
+
+def test_on_the_same_machine_and_yarn_needles_and_bands_stay_too(phone: BrowserContext) -> None:
+    page = wearer_of(phone, days=30)
+    same = texts(MACHINE)
+    page.evaluate("text => localStorage['heelwise.mine'] = text", json.dumps(same))
+    page.reload()
+    page.locator("#another-pair").tap()
+    expect(page.locator("#yarn")).to_be_visible()
+    everything = texts(PERSON, FOOT, WISH, WISH_ON_THIS_CYLINDER, WISH_ON_THIS_FABRIC)
+    assert held(page) == {**same, **everything}

@@ -87,6 +87,12 @@ export interface Deleted {
   visits: Visit[];
 }
 
+/** Of a next visit: that its measures are old, else "", and the step to begin at. */
+export interface Next {
+  old: string;
+  step: "measure" | "yarn";
+}
+
 /** Which page of the book is open. */
 export interface View {
   name: "list" | "new" | "card" | "copies";
@@ -103,7 +109,7 @@ export interface Host {
   table(): Values;
   machine(): Values;
   /** put a wearer's sheet on the table */
-  open(wearer: Wearer, values: Values): void;
+  open(wearer: Wearer, values: Values, next?: Next): void;
   /** its label has changed */
   rename(id: string, label: string): void;
   /** its pair at the machine */

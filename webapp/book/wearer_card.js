@@ -5,7 +5,10 @@
  */
 import { html, nothing } from "lit-html";
 import { short } from "../page/short.js";
+import { nextSheet } from "../page/stays.js";
+import { hasFoot } from "../page/values_of.js";
 import { dayShown, FIRST, LAST, wrongDay } from "./days.js";
+import { datesOfFoot, oldMeasures } from "./measured.js";
 import { NO_LABEL } from "./new_wearer.js";
 import { knittedFrom, sessionOf } from "./plans.js";
 import { PlansList } from "./plans_list.js";
@@ -63,6 +66,7 @@ export class WearerCard {
       <div class="halves">
         <div>
           ${visits ? measures(now?.values ?? {}, "Nothing is measured yet.") : html`<p class="quiet">Getting the measures…</p>`}
+          ${now && oldMeasures(now) ? html`<p class="note" id="old-measures">${oldMeasures(now)}</p>` : nothing}
           <button type="button" class="go" id="open-sheet" ?disabled=${!visits} @click=${() => this.#open(wearer)}>
             ${wearer.state === "to measure" ? "Measure the foot" : "Foot, yarn and counts"}</button>
           ${this.plans.template(now?.plans ?? [], (plan) => this.#toMachine(wearer, plan))}
@@ -110,8 +114,11 @@ export class WearerCard {
       </div>
       <hr class="knit" />
       <h3>They come again</h3>
-      <p>A new visit begins with an empty foot, on the machine and yarn of your own page. What was measured before stays below.</p>
-      <button type="button" id="come-again" ?disabled=${!now} @click=${() => this.#comeAgain(wearer)}>Measure them anew</button>
+      <p>Their wishes stay; cylinder and yarn are those of your own page. What was measured before stays below.</p>
+      <div class="row">
+        ${now && hasFoot(now.values) ? html`<button type="button" id="another-pair" @click=${() => this.#next(wearer, now, "foot")}>Another pair, same feet</button>` : nothing}
+        <button type="button" id="come-again" ?disabled=${!now} @click=${() => now && this.#next(wearer, now)}>Measure them anew</button>
+      </div>
       ${visits && visits.length > 1 ? earlierVisits(visits.slice(0, -1), this.plans) : nothing}
       <hr class="knit" />
       ${
@@ -209,10 +216,15 @@ export class WearerCard {
       <div role="status">${this.#noTag ? html`<p class="note">The tag could not be made just now. Tap once more, or load the page again.</p>` : nothing}</div>`;
   }
 
-  /** @param {Wearer} wearer */
-  async #comeAgain(wearer) {
-    const values = this.host.machine();
-    await this.wearers.comeAgain(wearer.id, values);
-    this.host.open(wearer, values);
+  /** A next visit, with the feet of this one or with feet to measure. @param {Wearer} wearer @param {Visit} now @param {..."foot"} foot */
+  async #next(wearer, now, ...foot) {
+    const values = nextSheet(this.host.machine(), now.values, "person", "wish", ...foot);
+    const dates = foot.length ? datesOfFoot(now) : {};
+    await this.wearers.comeAgain(wearer.id, values, dates);
+    this.host.open(
+      wearer,
+      values,
+      foot.length ? { old: oldMeasures(now), step: "yarn" } : undefined,
+    );
   }
 }

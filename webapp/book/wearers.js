@@ -2,6 +2,7 @@
  * The wearers: all of them in memory, their visits once they are looked at, and written to the phone
  * soon after each change. Where the phone cannot keep them it goes on in memory, and says so.
  * @import {Values} from "../page/types"
+ * @import {Dates} from "../storage/dated.js"
  * @import {Aside, KnittedPair, Deleted, Particulars, Plan, State, Visit, Wearer} from "./types"
  */
 import { hasFoot } from "../page/values_of.js";
@@ -158,17 +159,21 @@ export class Wearers extends EventTarget {
     this.#changed(id);
   }
 
-  /** The wearer is here anew; what was measured before stays. @param {string} id @param {Values} values */
-  async comeAgain(id, values) {
+  /**
+   * The wearer's next visit; what was measured before stays.
+   * @param {string} id @param {Values} values @param {Dates} changed when the measures were taken that go along
+   */
+  async comeAgain(id, values, changed) {
     const visits = await this.visits(id);
     const wearer = this.#all.get(id);
     if (!wearer || !visits) return;
-    const { state, due, price } = wearer;
-    const before = visits.slice(-1).map((visit) => ({ ...visit, state, due, price }));
+    const { state: until, due, price } = wearer;
+    const before = visits.slice(-1).map((visit) => ({ ...visit, state: until, due, price }));
     const number = Math.max(this.#free(id), (before[0]?.number ?? 0) + 1);
-    const now = { wearer: id, number, at: Date.now(), values: typed(values) };
+    const now = { wearer: id, number, at: Date.now(), values: typed(values), changed };
     this.#visits.set(id, [...visits.slice(0, -1), ...before, now]);
-    this.change(id, { state: "to measure", due: "", price: "" });
+    const state = hasFoot(values) ? "measured" : "to measure";
+    this.change(id, { state, due: "", price: "" });
   }
 
   /** Gone from the phone as well; what it gives can be handed to `restore`. @param {string} id @returns {Promise<Deleted | undefined>} */

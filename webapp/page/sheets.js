@@ -67,11 +67,12 @@ export class Sheets {
     this.line.show(null);
   }
 
-  /** A wearer's sheet, come to from the book. @param {{id: string, label: string, allergy?: string, wishes?: string, values: Values}} wearer */
-  openWearer({ id, label, allergy, wishes, values }) {
+  /** A wearer's sheet, come to from the book. @param {{id: string, label: string, allergy?: string, wishes?: string, values: Values}} wearer @param {import("../book/types").Next} [next] */
+  openWearer({ id, label, allergy, wishes, values }, next) {
+    const { old, step } = next ?? { old: "", step: "measure" };
     this.nav.link = "";
-    this.nav.go("measure");
-    this.#visit = { kind: "wearer", id, label, allergy, wishes, opened: values, values };
+    this.nav.go(step);
+    this.#visit = { kind: "wearer", id, label, allergy, wishes, old, opened: values, values };
     this.form.fill(values);
     this.line.show(this.#visit);
   }

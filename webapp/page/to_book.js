@@ -176,9 +176,9 @@ export class ToBook {
       place: this.#place,
       table: () => this.form.values(),
       machine: () => only(this.draft.mine ?? {}, "machine"),
-      open: ({ id, label, allergy, length, ease, colours }, values) => {
+      open: ({ id, label, allergy, length, ease, colours }, values, next) => {
         const wishes = [length, ease, colours].filter((wish) => wish.trim()).join(", ");
-        this.sheets.openWearer({ id, label, allergy, wishes, values });
+        this.sheets.openWearer({ id, label, allergy, wishes, values }, next);
       },
       rename: (id, label) => {
         this.sheets.rename(id, label);

@@ -260,6 +260,8 @@ export interface Visit {
   /** as it was when the sheet was opened */
   allergy?: string;
   wishes?: string;
+  /** that its measures are old, else "" */
+  old?: string;
   link?: string;
   foot?: number;
   opened: Values;

@@ -94,10 +94,11 @@ export class VisitLine {
   }
 
   /** @param {Visit} visit */
-  #wearer({ label = "", allergy = "", wishes = "" }) {
+  #wearer({ label = "", allergy = "", wishes = "", old = "" }) {
     return html`<div class="line visit">
       <p><strong><bdi>${short(label)}</bdi></strong>, kept in the book as you type. Your own page is apart.</p>
       ${allergy ? html`<p><strong>Allergy: <bdi>${short(allergy)}</bdi></strong></p>` : nothing}
+      ${old ? html`<p>${old}</p>` : nothing}
       ${wishes ? html`<p>Wished: <bdi>${short(wishes)}</bdi>.</p>` : nothing}
       <div class="row"><button type="button" data-book="list">Back to the book</button>
         <button type="button" @click=${this.ways.back}>Back to mine</button></div>
