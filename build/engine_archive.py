@@ -57,7 +57,8 @@ def engine_sources(root: Path) -> bytes:
     members = {
         path.relative_to(root).as_posix(): path.read_bytes()
         for path in (root / "engine").rglob("*.py")
-        if path.stem != "__main__"  # the terminal's door
+        # Neither the terminal's door, nor types that nothing asks for while it runs.
+        if path.stem not in ("__main__", "contract")
     }
     for library in LIBRARIES:
         for file in importlib.metadata.files(library) or ():

@@ -10,6 +10,7 @@ from typing import Any, Literal, NotRequired, TypedDict
 
 Units = Literal["cm", "in"]
 Level = Literal["good", "loose", "tight", "bad", "apart"]
+PartName = Literal["cuff", "leg", "heel", "foot", "toe"]
 _Whence = TypedDict("_Whence", {"from": Literal["measured", "estimated"]})
 _Way = TypedDict("_Way", {"from": Literal["swatch", "gauge", "yarn"]})
 
@@ -133,7 +134,7 @@ class Counts(TypedDict):
 class Part(TypedDict):
     """What is knitted in a part, and how much of it."""
 
-    part: str
+    part: PartName
     title: str
     count: int
     unit: str
@@ -250,7 +251,7 @@ class Yarn(Amount):
 class Step(TypedDict):
     """One thing to do: by hand, some rounds, or a row of heel or toe."""
 
-    part: str
+    part: PartName | Literal["waste", "finish"]
     title: str
     kind: Literal["do", "rounds", "row"]
     text: str
