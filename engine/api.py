@@ -53,7 +53,7 @@ from engine.drawing import picture
 from engine.fabric import swatch, yarn_at_hand
 from engine.judge import shelf
 from engine.people import foot
-from engine.read import plain_json, units
+from engine.read import errors, plain_json, units
 from engine.read.errors import Problem, Refused
 from engine.read.fields import Fields
 from engine.sections import cuff, leg
@@ -179,7 +179,7 @@ def _read(call: Mapping[str, Any]) -> dict[str, Any]:
     }
     return {
         "readings": shown,
-        "errors": [problem.as_dict(with_offers=True) for problem in fields.problems],
+        "errors": errors.shown(fields.problems, with_offers=True),
     }
 
 

@@ -8,9 +8,12 @@ turns that into a problem beside its field, so `Unreadable` never leaves the cal
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass
+from itertools import islice
 from typing import Any
+
+SHOWN_MOST = 60  # as many as all fields of the page; whoever sends more sent no form
 
 
 @dataclass(frozen=True)
@@ -31,6 +34,17 @@ class Problem:
         return {**shown, "offers": list(self.offers)} if with_offers else shown
 
 
+def shown(problems: Collection[Problem], with_offers: bool = False) -> list[dict[str, Any]]:
+    """Return problems as an answer shows them: the first `SHOWN_MOST`, and how many more."""
+    told = [problem.as_dict(with_offers) for problem in islice(problems, SHOWN_MOST)]
+    more = len(problems) - len(told)
+    if more:
+        thing = "thing is" if more == 1 else "things are"
+        rest = Problem("", f"{more:,} more {thing} wrong.", "Mend these first, then ask again.")
+        told.append(rest.as_dict(with_offers))
+    return told
+
+
 class Refused(Exception):
     """Raised with every problem of a request, in the order of its fields."""
 
@@ -41,7 +55,7 @@ class Refused(Exception):
 
     def as_dict(self, with_offers: bool = False) -> dict[str, list[dict[str, Any]]]:
         """Return `{"errors": [...]}`; a page also wants what could be written instead."""
-        return {"errors": [problem.as_dict(with_offers) for problem in self.problems]}
+        return {"errors": shown(self.problems, with_offers)}
 
 
 class Unreadable(ValueError):

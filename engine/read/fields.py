@@ -43,13 +43,12 @@ class Fields:
     raw: Mapping[str, Any]
     path: str = ""
     system: System = "cm"
-    problems: list[Problem] = field(default_factory=list)
+    problems: dict[Problem, None] = field(default_factory=dict)
 
     def refuse(self, name: str, message: str, way_out: str, offers: tuple[str, ...] = ()) -> None:
         """Add a problem at a field of this object; `offers` are texts that would mend it."""
-        problem = Problem(self.where(name), message, way_out, offers)
-        if problem not in self.problems:  # a field may be looked at more than once
-            self.problems.append(problem)
+        # Kept as keys: a field may be looked at more than once, and is told of once.
+        self.problems[Problem(self.where(name), message, way_out, offers)] = None
 
     def where(self, name: str) -> str:
         """Return the dotted path of a field of this object."""
@@ -88,13 +87,12 @@ class Fields:
 
     def only(self, known: Iterable[str]) -> None:
         """Refuse every field whose name is not among `known`: a misspelt name is never ignored."""
-        names = tuple(known)
+        names = dict.fromkeys(known)
+        way_out = f"Known: {', '.join(names)}."
         for name in self.raw:
             if name not in names:
                 shown = str(name)[:40]
-                self.refuse(
-                    shown, f"{quoted(shown)} is not known here.", f"Known: {', '.join(names)}."
-                )
+                self.refuse(shown, f"{quoted(shown)} is not known here.", way_out)
 
     def blank(self, name: str) -> bool:
         """Tell whether a field was left out."""

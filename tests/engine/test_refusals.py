@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from copy import deepcopy
+from time import process_time
 from typing import Any
 
 import pytest
@@ -11,7 +12,7 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from engine.api import answer
-from engine.read.errors import Refused
+from engine.read.errors import SHOWN_MOST, Refused
 from engine.sock import plan as planning
 from tests.asking import asked, plan, refused
 from tests.engine.drawn_requests import Json, knittable
@@ -335,3 +336,37 @@ def test_nothing_unread_goes_into_a_link() -> None:
             assert "errors" in answer({"do": "page", "request": request})
         request = asked({"person.shoe_size": {"system": junk}})
         assert "errors" in answer({"do": "page", "request": request})
+
+
+def unknown_names(many: int) -> float:
+    """Processor time in s to answer a request with so many names that nobody knows."""
+    request = asked({f"n{at}": at for at in range(many)})
+    start = process_time()
+    found = answer({"do": "plan", "request": request})
+    assert "errors" in found
+    return process_time() - start
+
+
+def test_many_unknown_names_are_refused_in_a_time_that_grows_with_them() -> None:
+    """Four times as many: four times as long if each is looked at once, 16 if with all before."""
+    few, many = (min(unknown_names(count) for _ in range(3)) for count in (5_000, 20_000))
+    assert many < 8 * few
+
+
+@pytest.mark.parametrize("door", ["plan", "page", "read"])
+def test_errors_are_cut_and_say_how_many_more(door: str) -> None:
+    names = {f"n{at}": at for at in range(20_000)}
+    call = {"do": door, "fields": names, "request": asked(names)}
+    errors = answer(call)["errors"]
+    assert len(errors) == SHOWN_MOST + 1
+    assert [error["field"] for error in errors[:SHOWN_MOST]] == list(names)[:SHOWN_MOST]
+    assert errors[-1]["field"] == ""
+    assert errors[-1]["message"] == f"{20_000 - SHOWN_MOST:,} more things are wrong."
+    assert errors[-1]["way_out"]
+
+
+def test_as_many_errors_as_are_shown_are_all_of_them() -> None:
+    for many, last in ((SHOWN_MOST, f"n{SHOWN_MOST - 1}"), (SHOWN_MOST + 1, "")):
+        errors = answer({"do": "plan", "request": asked({f"n{at}": at for at in range(many)})})
+        assert errors["errors"][-1]["field"] == last
+    assert errors["errors"][-1]["message"] == "1 more thing is wrong."

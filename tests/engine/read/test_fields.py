@@ -20,4 +20,4 @@ def test_what_is_no_list_of_groups_is_refused_beside_its_field() -> None:
         fields = Fields({"girths": raw})
         assert fields.parts("girths", 3) == []
         assert [problem.field for problem in fields.problems] == ["girths"]
-        assert fields.problems[0].way_out
+        assert next(iter(fields.problems)).way_out
