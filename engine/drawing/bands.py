@@ -13,6 +13,8 @@ from collections.abc import Sequence
 from engine import sources
 from engine.drawing.outline import CLEAR, LETTER, Outline, n, path, text
 from engine.judge.fit import Place
+from engine.read import units
+from engine.read.units import reaches
 from engine.sock.sock import Sock
 
 _LINE = 1.15  # height of a line, in sizes of type
@@ -26,15 +28,15 @@ def density(place: Place) -> str:
     They are `baggy`, `loose`, `good`, `tight` and `cuts`.
     """
     if place.level == "bad":
-        return "baggy" if place.stretch < 1 else "cuts"
+        return "cuts" if reaches(place.stretch, 1) else "baggy"
     return place.level
 
 
 def percent(place: Place) -> str:
     """Return place and stretch; below 1 as `fit` words it, by how much the sock is wider."""
-    if place.stretch < 1:
-        return f"{place.place} {round((1 / place.stretch - 1) * 100)} % wider"
-    return f"{place.place} +{round((place.stretch - 1) * 100)} %"
+    if not reaches(place.stretch, 1):
+        return f"{place.place} {units.percent(1 / place.stretch - 1)} % wider"
+    return f"{place.place} +{units.percent(place.stretch - 1)} %"
 
 
 def find(at: Outline, sock: Sock, places: Sequence[Place]) -> list[Band]:

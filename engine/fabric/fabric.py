@@ -202,7 +202,8 @@ def _with_questions(fields: Fields, fabric: Fabric) -> Fabric:
     asked = list(fabric.questions)
     at = f"{fabric.seen[0].tube.field}.rounds" if fabric.seen else fields.where("rounds")
     shape = fabric.rounds / fabric.stitches
-    if not sources.USUAL_SHAPE[0] <= shape <= sources.USUAL_SHAPE[1]:
+    least, most = sources.USUAL_SHAPE
+    if not (units.reaches(shape, least) and units.reaches(most, shape)):
         asked.append(
             (
                 at,

@@ -17,6 +17,7 @@ from math import hypot
 
 from engine import sources
 from engine.read.fields import Fields, Span
+from engine.read.units import reaches
 
 STITCHES = Span("stitches per length in a sock", 0.09, 0.8)
 ROUNDS = Span("rounds per length in a sock", 0.1, 1.1)
@@ -178,7 +179,8 @@ def _read_pull(fields: Fields, pulled: float | None, width: float | None) -> flo
     if pulled is None or width is None:
         return None
     pull = pulled / width
-    if not sources.USUAL_PULL[0] <= pull <= sources.USUAL_PULL[1]:
+    least, most = sources.USUAL_PULL
+    if not (reaches(pull, least) and reaches(most, pull)):
         fields.refuse(
             "pulled_width",
             "Pulled, a tube is wider than at rest, but not by that much.",

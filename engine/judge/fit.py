@@ -14,6 +14,8 @@ from typing import NamedTuple
 from engine import sources
 from engine.fabric.fabric import Fabric
 from engine.people.foot import Measure
+from engine.read import units
+from engine.read.units import reaches
 from engine.sections.cuff import Cuff
 
 _LEVELS = ("bad", "loose", "good", "tight", "bad")
@@ -85,7 +87,7 @@ def _worn(
 ) -> Place:
     """Judge a place where the sock stays: `bounds` part the five `verdicts`."""
     stretch = body.value / girth
-    step = sum(stretch >= bound for bound in bounds)
+    step = units.step(stretch, bounds)
     level, verdict = _LEVELS[step], verdicts[step]
     side = {0: "-", 4: "+"}.get(step, "")
     cure = _CURES.get((place, level + side), "")
@@ -98,47 +100,47 @@ def _worn(
 
 def feels(stretch: float, bounds: tuple[float, ...]) -> tuple[str, str]:
     """Return level and verdict of a stretch on the foot."""
-    step = sum(stretch >= bound for bound in bounds)
+    step = units.step(stretch, bounds)
     return _LEVELS[step], _BALL[step]
 
 
 def _may_be_good(body: Measure, girth: float, bounds: tuple[float, ...]) -> bool:
     """Tell whether the guessed girth's interval reaches into what is comfortable."""
-    return body.low / girth < bounds[2] and body.high / girth >= bounds[1]
+    return not reaches(body.low / girth, bounds[2]) and reaches(body.high / girth, bounds[1])
 
 
 def _stretch_words(place: str, stretch: float) -> str:
-    if stretch < 1:
-        percent = round((1 / stretch - 1) * 100)
+    if not reaches(stretch, 1):
+        percent = units.percent(1 / stretch - 1)
         wider = f"{percent} % wider" if percent else "just wider"
         return f"The sock is {wider} than the {_PARTS[place]}"
-    percent = round((stretch - 1) * 100)
+    percent = units.percent(stretch - 1)
     return f"Stretches {percent} %" if percent else "Lies without stretch"
 
 
 def _getting_on(heel: Measure, sock: Girths, cuff: Cuff, fabric: Fabric) -> Place:
     """Judge whether cuff and leg pass over the heel, whichever gives less."""
     girth, pull = sock.top, cuff.pull(fabric, sock.top)
-    if sock.narrowest * fabric.pull < girth * pull:
+    if not reaches(sock.narrowest * fabric.pull / (girth * pull), 1):
         girth, pull = sock.narrowest, fabric.pull
     needed = heel.value / girth
     whence = "a usual guess; pull a swatch to know"
     if fabric.pull_measured or cuff.pulled is not None:
         whence = "as your swatch was pulled"
-        if cuff.pulled is None and pull < fabric.pull:
+        if cuff.pulled is None and not reaches(pull, fabric.pull):
             whence += f", less what a {cuff.kind if cuff.kind != 'hem' else 'hung hem'} takes of it"
-    if needed <= pull * sources.GOES_ON_EASILY_SHARE:
+    if reaches(pull * sources.GOES_ON_EASILY_SHARE, needed):
         level, verdict = "good", "goes on easily"
-    elif needed <= pull:
+    elif reaches(pull, needed):
         level, verdict = "tight", "goes on with a pull"
     else:
         level, verdict = "bad", "may not go on"
-    if needed <= 1:
+    if reaches(1, needed):
         words = f"{verdict.capitalize()}: it need not stretch to pass the heel."
         return Place("over_heel", heel.value, girth, level, verdict, words, heel.measured)
     words = (
-        f"{verdict.capitalize()}: it must stretch to {needed:.2f} times its girth to pass the "
-        f"heel, and gives about {pull:.2f} ({whence})."
+        f"{verdict.capitalize()}: it must stretch to {units.times(needed)} times its girth to "
+        f"pass the heel, and gives about {units.times(pull)} ({whence})."
     )
     if level == "bad":
         words += " A larger stitch, more needles, or a ribbed top would let it pass."
@@ -148,15 +150,15 @@ def _getting_on(heel: Measure, sock: Girths, cuff: Cuff, fabric: Fabric) -> Plac
 def _calf(calf: Measure, girth: float, top: float, foot_length: float, pull: float) -> Place:
     """Judge the top of the leg against the calf, where the sock gets near it."""
     height = sources.CALF_HEIGHT_OVER_FOOT * foot_length
-    if top < sources.CALF_REACHED * height:
+    if not reaches(top / height, sources.CALF_REACHED):
         verdict = "not reached"
         words = "The sock ends below the fullest part of the calf."
         return Place("calf", calf.value, girth, "apart", verdict, words, calf.measured)
-    if calf.low / girth > pull:
-        verdict = "cannot pass"
+    if not reaches(pull, calf.low / girth):
+        verdict, needed = "cannot pass", units.times(calf.value / girth)
         words = (
-            f"It would have to stretch to {calf.value / girth:.2f} times its girth and gives about "
-            f"{pull:.2f}: it cannot be worn this high. A shorter leg, or larger stitches."
+            f"It would have to stretch to {needed} times its girth and gives about "
+            f"{units.times(pull)}: it cannot be worn this high. A shorter leg, or larger stitches."
         )
         return Place("calf", calf.value, girth, "bad", verdict, words, calf.measured)
     return _worn("calf", calf, girth, sources.LEG_STRETCH, _LEG)
@@ -170,12 +172,13 @@ def grip(body: float, girth: float, give: float, measured: bool, ribbed: bool = 
     source.
     """
     used = (body / girth - 1) / (give - 1)
-    step = sum(used >= bound for bound in sources.CUFF_GIVE)
+    step = units.step(used, sources.CUFF_GIVE)
     level, verdict = _LEVELS[step], _CUFF[step]
     if not measured and level != "good":
         level, verdict = _LEVELS[1 if step < 2 else 3], f"perhaps {verdict}"
-    percent = f"{used * 100:.0f} % of what it gives is in use" if used > 0 else "no stretch in use"
-    words = f"{verdict.capitalize()} where the sock ends: {percent}."
+    percent = units.percent(used)
+    in_use = f"{percent} % of what it gives is in use" if percent > 0 else "no stretch in use"
+    words = f"{verdict.capitalize()} where the sock ends: {in_use}."
     or_rib = "" if ribbed else ", or a rib,"
     if not measured:
         words += " The leg there is guessed: measure it to be sure."

@@ -26,7 +26,8 @@ from typing import NamedTuple
 from engine import sources
 from engine.fabric.fabric import Fabric
 from engine.people.foot import Measure
-from engine.read.units import nearest
+from engine.read import units
+from engine.read.units import nearest, reaches
 from engine.sections import leg, short_row
 from engine.sections.cuff import Cuff
 from engine.sections.leg import Wish
@@ -173,37 +174,38 @@ class Wearer:
         needed, pull = body.value / tube, self.cuff.pull(cloth, tube)
         share = needed / pull
         sd = share * hypot(sd, cloth.stitches_sd)
-        level = "good" if needed <= pull * _EASILY else "tight" if needed <= pull else "bad"
+        easily, passes = reaches(pull * _EASILY, needed), reaches(pull, needed)
+        level = "good" if easily else "tight" if passes else "bad"
         felt = expected_excess(share - _EASILY, sd) / (1 - _EASILY)
         return Felt("over_heel", needed, level, _WEIGHTS["over_heel"] * felt)
 
     def _calf(self, tube: float, top: float, cloth: Fabric) -> Felt:
         body, sd = self._girths[3]
-        if top < _CALF_FROM * self.measures["length"].value:
+        if not reaches(top / self.measures["length"].value, _CALF_FROM):
             return Felt("calf", body.value / tube, "apart", 0.0)
         felt = _felt("calf", body, tube, hypot(sd, cloth.stitches_sd), _LEG)
-        passes = body.low / tube <= self.cuff.pull(cloth, tube)
+        passes = reaches(self.cuff.pull(cloth, tube), body.low / tube)
         return felt if passes else felt._replace(level="bad")
 
     def _length(self, rounds: float, cloth: Fabric) -> Felt:
         c = cloth.rounds
         sd = hypot(c * self.aimed_sd, self.aimed * c * cloth.rounds_sd)
         short = erfc((rounds - 0.5) / sd / _ROOT_2) / 2 if sd else float(rounds < 0.5)
-        level = "good" if rounds >= 0.5 - 1e-9 else "bad"
+        level = "good" if nearest(rounds) >= 1 else "bad"
         return Felt("length", rounds, level, _WEIGHTS["length"] * short)
 
 
 def _felt(place: str, body: Measure, girth: float, sd: float, bounds: tuple[float, ...]) -> Felt:
     """Return a place where the sock stays; `sd` is the stretch's relative error."""
     stretch = body.value / girth
-    low_bad, low, high, high_bad = bounds
-    step = (stretch >= low_bad) + (stretch >= low) + (stretch >= high) + (stretch >= high_bad)
+    _, low, high, _ = bounds
+    step = units.step(stretch, bounds)
     level = _LEVELS[step]
     if (
         level == "bad"
         and not body.measured
-        and body.low / girth < high
-        and body.high / girth >= low
+        and not reaches(body.low / girth, high)
+        and reaches(body.high / girth, low)
     ):
         level = _LEVELS[1 if step == 0 else 3]  # a guess that may well be wrong damns no sock
     felt = expected_discomfort(stretch, stretch * sd, bounds)
@@ -218,6 +220,6 @@ def _firmness(cloth: Fabric) -> Felt:
     sd = firm * hypot(cloth.stitches_sd, cloth.rounds_sd) / 2
     low_bad, low, high, high_bad = _FIRM
     # Outside the bounds fabric wears soon or cranks hard: a fault, but not of the fit.
-    level = "loose" if firm < low else "tight" if firm >= high else "good"
+    level = "tight" if reaches(firm, high) else "good" if reaches(firm, low) else "loose"
     felt = expected_discomfort(firm, sd, (low_bad, low, high, high_bad))
     return Felt("firmness", firm, level, _WEIGHTS["firmness"] * felt)

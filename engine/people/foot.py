@@ -133,7 +133,8 @@ def read(foot: Fields, other: Fields, person: Fields) -> Foot:
         taken[name] = replace(taken[name], words=words)
         apart = abs(first[name].value - second[name].value)
         said = _pair(name in of_other, apart, foot.system)
-        if name != "length" and apart > FEET_GIRTHS_APART * taken[name].value:
+        share = apart / taken[name].value
+        if name != "length" and not units.reaches(FEET_GIRTHS_APART, share):
             said += " That is more than feet usually differ: measure both again?"
         notes.append((other.where(name), said))
     lengths = [one["length"].value for one in (first, second) if "length" in one]

@@ -11,6 +11,7 @@ tape to 1 mm. Every shown quantity carries both systems, the user's own in `text
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from functools import lru_cache
 from math import floor
 from typing import Any, Literal
@@ -93,12 +94,32 @@ GRAMS_PER_POUND = factor("pound", "gram")
 _EIGHTHS = ("", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8")
 
 
-_NUDGE = 1e-9  # lets 9 3/8 in and 23.8125 cm round the same way
+NUDGE = 1e-9  # lets 9 3/8 in and 23.8125 cm round, and be judged, the same way
 
 
 def nearest(value: float) -> int:
     """Return the nearest whole number, halves up, the same for a foot in cm and in inches."""
-    return floor(value + 0.5 + _NUDGE)
+    return floor(value + 0.5 + NUDGE)
+
+
+def reaches(value: float, bound: float) -> bool:
+    """Tell whether a ratio (about 1) is at a bound or above, the same in cm and in inches."""
+    return value + NUDGE >= bound
+
+
+def percent(share: float) -> int:
+    """Return a share of about 1 in whole percent, rounded as `nearest`."""
+    return nearest((share + NUDGE) * 100)
+
+
+def times(ratio: float) -> str:
+    """Write a ratio to two places, rounded as `nearest` ("1.66")."""
+    return f"{percent(ratio) / 100:.2f}"
+
+
+def step(value: float, bounds: Iterable[float]) -> int:
+    """Return how many of `bounds` a ratio reaches."""
+    return sum(reaches(value, bound) for bound in bounds)
 
 
 def number(value: float, places: int = 1) -> str:

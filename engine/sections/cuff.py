@@ -15,7 +15,7 @@ from dataclasses import dataclass
 from engine import sources
 from engine.fabric.fabric import Fabric
 from engine.read.fields import Fields, Span
-from engine.read.units import ordinal
+from engine.read.units import ordinal, reaches
 
 KINDS = ("hem", "rib", "mock rib")
 _ROUNDS = Span("the rounds of a cuff", 2, 200)
@@ -129,7 +129,8 @@ def _widths(fields: Fields) -> tuple[float | None, float | None]:
             fields.refuse("flat_width", "Its width lying flat is missing.", "Measure both.")
         return None, None
     low, high = sources.USUAL_PULL
-    if pulled is not None and not low <= pulled / flat <= high:
+    pull = low if pulled is None else pulled / flat
+    if not (reaches(pull, low) and reaches(high, pull)):
         fields.refuse(
             "pulled_width",
             "Pulled, a cuff is wider than at rest, but not by that much.",

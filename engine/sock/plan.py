@@ -23,7 +23,7 @@ from engine.people.foot import Foot, Measure
 from engine.read import units
 from engine.read.errors import Problem, Refused
 from engine.read.fields import Fields, Span
-from engine.read.units import System, nearest
+from engine.read.units import System, nearest, reaches
 from engine.sections import cuff, leg, pockets, shaped_leg, short_row
 from engine.sections.cuff import Cuff
 from engine.sections.leg import Leg
@@ -296,7 +296,7 @@ def _leg(
 def _high(sock: Sock) -> list[tuple[str, str]]:
     """Return a remark where the top of the sock would stand at the knee."""
     knee = sources.KNEE_HEIGHT_OVER_FOOT * sock.measures["length"].value
-    if sock.top_above_floor < knee:
+    if not reaches(sock.top_above_floor / knee, 1):
         return []
     height = units.length_text(sock.top_above_floor, sock.system)
     words = f"The top would stand {height} above the floor, at the knee or over it."

@@ -83,7 +83,7 @@ def problem(short: Case, of_sock: Span | None, ease: float, ball: float) -> Prob
 def _slots(short: Case, ball: float) -> str:
     """Say how many slots would suit the foot, where this cylinder is far too large for it."""
     slots, stitches = short.machine.slots, short.cloth.stitches
-    if slots / stitches <= ball:
+    if units.reaches(ball * stitches / slots, 1):
         return ""
     suited = 2 * nearest(ball / sources.BALL_STRETCH_WANTED * stitches / 2)
     return f"{slots} slots are many for this foot: about {suited} would suit it. "
