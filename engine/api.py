@@ -53,9 +53,11 @@ from engine.drawing import picture
 from engine.fabric import swatch, yarn_at_hand
 from engine.judge import shelf
 from engine.people import foot
+from engine.people.measures import MEASURES
 from engine.read import errors, plain_json, units
 from engine.read.errors import Problem, Refused
 from engine.read.fields import Fields
+from engine.read.plain_json import NotJson
 from engine.sections import cuff, leg
 from engine.sock import first_sock, plan
 
@@ -142,9 +144,9 @@ def _open(call: Mapping[str, Any]) -> dict[str, Any]:
 # Every length of a request, by its dotted name.
 _LENGTHS = {
     **{
-        f"{group}.{name}": span
+        f"{group}.{name}": one.span
         for group in ("foot", "foot.again", "other_foot", "other_foot.again")
-        for name, span in foot.SPANS.items()
+        for name, one in MEASURES.items()
     },
     **{f"{one}.toe_breadth": foot.TOE_BREADTH for one in ("foot", "other_foot")},
     "person.height": foot.STATURE,
@@ -169,13 +171,13 @@ def _read(call: Mapping[str, Any]) -> dict[str, Any]:
         raw if isinstance(raw, Mapping) else {}, system="in" if system == "in" else "cm"
     )
     fields.only((*_LENGTHS, *_YARN, *_WEIGHTS))
-    lengths = {name: fields.length(name, span) for name, span in _LENGTHS.items()}
+    lengths = {name: fields.length(name, span, asked=False) for name, span in _LENGTHS.items()}
     yarns = {name: fields.yarn(name, span) for name, span in _YARN.items()}
     weights = {name: fields.grams(name, span) for name, span in _WEIGHTS.items()}
     shown = {
         **{name: units.length(mm, fields.system) for name, mm in _told(lengths)},
         **{name: units.yarn_length(mm, fields.system, 1) for name, mm in _told(yarns)},
-        **{name: units.weight(g, fields.system, 2) for name, g in _told(weights)},
+        **{name: units.weight(g, 2) for name, g in _told(weights)},
     }
     return {
         "readings": shown,
@@ -228,7 +230,7 @@ def read_json(text: str) -> Any:
     """Return the JSON value of a text, or raise `Refused`."""
     try:
         return plain_json.read(text)
-    except (ValueError, RecursionError):
+    except NotJson:
         raise Refused([_NOT_A_CALL]) from None
 
 

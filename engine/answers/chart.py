@@ -17,7 +17,8 @@ from collections.abc import Sequence
 from typing import Any, NamedTuple
 
 from engine.fabric.swatch import ROUNDS
-from engine.people import foot, shoe_size
+from engine.people import shoe_size
+from engine.people.measures import MEASURES
 from engine.read import units
 from engine.read.errors import Refused
 from engine.read.fields import Fields, Span
@@ -87,7 +88,7 @@ def read(fields: Fields, sock: Sock) -> Chart:
 def _feet(fields: Fields, by: str) -> tuple[list[tuple[float, float]], float]:
     """Return (size or mm, foot length in mm) of every row, and the step between rows."""
     if by == BY_LENGTH:
-        span, step_span = foot.SPANS["length"], Span("a step between lengths", 1.0, 50.0)
+        span, step_span = MEASURES["length"].span, Span("a step between lengths", 1.0, 50.0)
         first, last = fields.length("first", span), fields.length("last", span)
         step = fields.length("step", step_span)
         usual = _LENGTHS[fields.system]

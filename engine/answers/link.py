@@ -19,6 +19,7 @@ import zlib
 from collections.abc import Mapping
 from typing import Any
 
+from engine.answers import kept_weights
 from engine.read import plain_json
 from engine.read.errors import Problem, Refused
 
@@ -45,7 +46,7 @@ _WORDS_1 = (
 
 def write(request: Mapping[str, Any]) -> str:
     """Return the text of a link (without `#`) that holds `request`; blank fields are left out."""
-    bare = _bare(request)
+    bare = _bare(kept_weights.told_in(request, "g"))
     data = json.dumps(bare, ensure_ascii=False, sort_keys=True, separators=(",", ":")).encode()
     squeeze = zlib.compressobj(9, zlib.DEFLATED, -15, 9, zlib.Z_DEFAULT_STRATEGY, _WORDS_1)
     body = zlib.crc32(data).to_bytes(4, "big") + squeeze.compress(data) + squeeze.flush()
@@ -62,7 +63,7 @@ def read(text: str) -> dict[str, Any]:
             "This link was made by a newer Heelwise than this one.",
             "Go online once so that this one can renew itself, then open the link again.",
         )
-    return _open(match[2])
+    return kept_weights.told_in(_open(match[2]), "oz")
 
 
 def _letters(body: bytes) -> str:
@@ -71,17 +72,9 @@ def _letters(body: bytes) -> str:
 
 def _open(text: str) -> dict[str, Any]:
     try:
-        body = base64.urlsafe_b64decode(text + "=" * (-len(text) % 4))
-        if _letters(body) != text:  # the last letter has bits to spare
-            raise ValueError("a letter is not the one written")
-        inflate = zlib.decompressobj(-15, _WORDS_1)
-        data = inflate.decompress(body[4:], LARGEST)
-        whole = inflate.eof and not inflate.unused_data
-        if not whole or zlib.crc32(data) != int.from_bytes(body[:4], "big"):
-            raise ValueError("the checksum does not hold")
-        request = plain_json.read(data)
+        request = plain_json.read(_inflated(text))
         named = _named(request)
-    except (ValueError, zlib.error, binascii.Error, RecursionError):
+    except (_Damaged, plain_json.NotJson, RecursionError):  # the last: lists in lists in lists
         raise _no(
             "This link is damaged: a part of it is missing or changed.",
             "Ask for it again, and copy it whole.",
@@ -89,6 +82,25 @@ def _open(text: str) -> dict[str, Any]:
     if not isinstance(request, dict) or not named:
         raise _no("This link holds no sock plan.", "Ask for the whole link again, or start afresh.")
     return request
+
+
+class _Damaged(Exception):
+    """Raised where a link is not as it was written."""
+
+
+def _inflated(text: str) -> bytes:
+    """Return the JSON that a link's letters hold, or raise `_Damaged`."""
+    inflate = zlib.decompressobj(-15, _WORDS_1)
+    try:
+        body = base64.urlsafe_b64decode(text + "=" * (-len(text) % 4))
+        data = inflate.decompress(body[4:], LARGEST)
+    except (binascii.Error, zlib.error):
+        raise _Damaged from None
+    whole = inflate.eof and not inflate.unused_data
+    as_written = _letters(body) == text  # the last letter has bits to spare
+    if not whole or not as_written or zlib.crc32(data) != int.from_bytes(body[:4], "big"):
+        raise _Damaged
+    return data
 
 
 def _named(value: Any) -> bool:

@@ -103,7 +103,7 @@ def _candidate(shelf: Shelf, at: int, one: Tried) -> dict[str, Any]:
         "cylinder": kept.name or None,
         "yarn": knitted.name,
         "mark": knitted.mark or None,
-        "left": None if knitted.left is None else units.weight(knitted.left, system),
+        "left": None if knitted.left is None else units.weight(knitted.left),
         "verdict": _VERDICTS[weighed.standing],
         "score": round(weighed.score, 4),
         "lacks": _RIBBERLESS if lacks_ribber(shelf, kept) else None,

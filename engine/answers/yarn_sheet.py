@@ -30,7 +30,7 @@ def write(sock: Sock) -> dict[str, Any]:
     def amount(mm: float) -> dict[str, Any]:
         return {
             "metres": units.yarn_length(mm, system),
-            "grams": units.weight(supply.grams(mm, cloth), system),
+            "grams": units.weight(supply.grams(mm, cloth)),
         }
 
     with_margin = amount(pair * (1 + stock.margin))
@@ -39,7 +39,7 @@ def write(sock: Sock) -> dict[str, Any]:
         f"{with_margin['grams']['text']} ({with_margin['metres']['text']}) to be safe."
     )
     if not cloth.tex_told:
-        words += " The weight is for a usual 412 m per 100 g; give your yarn's number for yours."
+        words += f" The weight is for a usual {cloth.yarn_name}; its band says what yours has."
     return {
         **amount(pair),
         "words": words,
@@ -61,7 +61,7 @@ def notes(sock: Sock) -> _Notes:
         apart = abs(log(stock.sock_one / by_number.grams))
         sd = hypot(by_number.sd, supply.weighed(stock.sock_one, 1).sd)
         if apart > sources.FAR_APART * sd:
-            text = units.weight(by_number.grams, sock.system)["text"]
+            text = units.weight(by_number.grams)["text"]
             words = f"By its stitches and the yarn's number sock one weighs about {text}. "
             asked.append(("stock.sock_one", f"{words}Weigh again, or check the number."))
     if stock.sock_one is not None and stock.left is None:
@@ -122,8 +122,8 @@ def _enough(sock: Sock) -> dict[str, Any] | None:
     main, need = _main(sock), takes(sock)
     likely = supply.probability(left, need)
     level = "yes" if likely > sources.SURE else "maybe" if likely >= 0.5 else "no"
-    quantity = units.weight(left, sock.system, 2)
-    needed = units.weight(need.grams, sock.system, 2)
+    quantity = units.weight(left, 2)
+    needed = units.weight(need.grams, 2)
     start = {"yes": "Yes", "maybe": "Perhaps", "no": "No"}[level]
     yarn = "main yarn are" if sock.stock.apart else "yarn are"
     words = (
@@ -215,7 +215,7 @@ def _stripes(sock: Sock) -> dict[str, Any] | None:
             "that sock one began with."
         )
         if sock.stock.left is not None:
-            weight = units.weight(supply.grams(found.wind_off, sock.fabric), sock.system, 2)
+            weight = units.weight(supply.grams(found.wind_off, sock.fabric), 2)
             words += f" It weighs about {weight['text']}: take that off what is left."
     wind_off = {
         "length": units.yarn_length(found.wind_off, sock.system, 1),

@@ -14,7 +14,6 @@ from engine.judge import shelf
 from engine.read import units
 from engine.read.errors import Refused
 from engine.read.fields import Fields
-from engine.read.units import System
 from engine.sock.sock import Sock
 
 
@@ -25,8 +24,8 @@ def write(sock: Sock, request: Mapping[str, Any], kept: object) -> dict[str, Any
     text to write there `after` it, and whether it is `likely` the one: of the number the sock was
     planned with. Raises `Refused` where the shelf cannot be read.
     """
-    system, takes = sock.system, yarn_sheet.takes(sock).grams
-    fields = Fields({"shelf": kept}, system=system)
+    takes = yarn_sheet.takes(sock).grams
+    fields = Fields({"shelf": kept}, system=sock.system)
     number = _plain((request.get("fabric") or {}).get("yarn"))
     yarns = []
     for row, one in enumerate(fields.part("shelf").parts("yarns", shelf.MOST_YARNS)):
@@ -36,20 +35,20 @@ def write(sock: Sock, request: Mapping[str, Any], kept: object) -> dict[str, Any
                 {
                     "row": row,
                     "name": shelf.named(one, row),
-                    "left": units.weight(left, system),
-                    "after": _after(left - takes, system),
+                    "left": units.weight(left),
+                    "after": _after(left - takes),
                     "likely": bool(number) and number == _plain(one.raw.get("yarn")),
                 }
             )
     if fields.problems:
         raise Refused(fields.problems)
-    return {"takes": units.weight(takes, system), "yarns": yarns}
+    return {"takes": units.weight(takes), "yarns": yarns}
 
 
-def _after(grams: float, system: System) -> str:
+def _after(grams: float) -> str:
     """Return what stays of a yarn as she would write it; where all of it went, nothing stays."""
-    text: str = units.weight(grams, system)["text"]
-    return text.replace("under 1", "0").replace("under 0.1", "0")
+    text: str = units.weight(grams)["text"]
+    return text.replace("under 1", "0")
 
 
 def _plain(number: object) -> str:

@@ -24,10 +24,12 @@ from engine.fabric import gauge, swatch, swatch_line, yarn
 from engine.fabric.gauge import Gauge, Seen
 from engine.fabric.swatch import MARK
 from engine.fabric.swatch_line import Line
+from engine.fabric.yarn import Yarn
 from engine.read import units
 from engine.read.fields import Fields, Span
 
 SWATCHES_MOST = 40
+_ANY = "yarn, 412 m per 100 g"  # what is taken for sock yarn of which nothing was told
 _STRANDS = Span("the strands of a yarn", 1, 8)
 _SHAPE = sources.COURSES_TIMES_LOOP / sources.WALES_TIMES_LOOP
 _LEFT_OUT = "Left out, and the counts hang on it. Measure it; until then we take about"
@@ -37,11 +39,12 @@ _LEFT_OUT = "Left out, and the counts hang on it. Measure it; until then we take
 class Fabric:
     """Plain knit: `stitches` and `rounds` per mm with relative standard deviations.
 
-    `loop` is the yarn in one stitch in mm, `tex` the yarn's number (`tex_told` False where it is
-    the usual sock yarn's), `pull` how far the tube stretches over its relaxed girth. `mark` is the
-    tension mark it is knitted at, `line` tells what other marks would give, `seen` are the tubes
-    that say so. Where they were weighed, loop x tex is a stitch's weight with the relative error
-    `weighed_sd`, `by_weight` being the loop so found over that by Munden's constants.
+    `loop` is the yarn in one stitch in mm, `tex` the yarn's number with its relative error `tex_sd`
+    (`tex_told` False where it is guessed: from `yarn_name`, or as the usual sock yarn's), `pull`
+    how far the tube stretches over its relaxed girth. `mark` is the tension mark it is knitted at,
+    `line` tells what other marks would give, `seen` are the tubes that say so. Where they were
+    weighed, loop x tex is a stitch's weight with the relative error `weighed_sd`, `by_weight` being
+    the loop so found over that by Munden's constants.
     """
 
     stitches: float
@@ -61,6 +64,8 @@ class Fabric:
     seen: tuple[Seen, ...] = ()
     weighed_sd: float | None = None
     by_weight: float = 1.0
+    tex_sd: float = float(sources.TEX_AS_TOLD)
+    yarn_name: str = ""
 
     @property
     def loop(self) -> float:
@@ -86,7 +91,7 @@ def read(fields: Fields) -> Fabric | None:
     """Return the fabric of a request, or None with its problems noted."""
     fields.only(("stitches", "rounds", "swatch", "swatches", "mark", "yarn", "strands", "along"))
     noted = len(fields.problems)
-    tex, mark = _read_tex(fields), fields.plain("mark", MARK)
+    thread, mark = _read_yarn(fields), fields.plain("mark", MARK)
     newest = swatch.read(fields.part("swatch"))
     others = [swatch.read(row, listed=True) for row in fields.parts("swatches", SWATCHES_MOST)]
     told = gauge.told(fields)
@@ -94,28 +99,31 @@ def read(fields: Fields) -> Fabric | None:
         return None
     tubes = swatch.washed(tube for tube in (newest, *reversed(others)) if tube)
     if tubes:
-        found = gauge.from_tubes(fields, tubes, mark, tex)
+        by_number = thread.tex if thread and not thread.name else None
+        found = gauge.from_tubes(fields, tubes, mark, by_number)
     else:
-        found = told or (gauge.from_yarn(tex) if tex else None)
+        found = told or (gauge.from_yarn(thread) if thread else None)
         if found is None:
             fields.refuse(
                 "",
                 "Nothing is known of the fabric yet.",
-                "Give a swatch, or stitches and rounds per length, or the yarn's number.",
+                "Give a swatch, or stitches and rounds per length, or what its band says.",
             )
         else:
             found = replace(found, mark=mark)
     if found is None:
         return None
     pulls = [tube.pull for tube in tubes if tube.pull]
-    cloth = _weighed(fields, _complete(fields, found, tex, pulls[0] if pulls else None))
+    thread = thread or Yarn(float(sources.USUAL_SOCK_YARN_TEX), float(sources.TEX_NOT_TOLD), _ANY)
+    cloth = _weighed(fields, _complete(fields, found, thread, pulls[0] if pulls else None))
     return _with_questions(fields, cloth) if len(fields.problems) == noted else None
 
 
-def _read_tex(fields: Fields) -> float | None:
-    tex, along = fields.read("yarn", yarn.read_number), fields.read("along", yarn.read_number)
-    strands = fields.count("strands", _STRANDS)
-    if tex is None:
+def _read_yarn(fields: Fields) -> Yarn | None:
+    """Return all the strands that run together as one yarn; a guess where one of them is."""
+    main, along = fields.read("yarn", yarn.read), fields.read("along", yarn.read)
+    strands = fields.count("strands", _STRANDS) or 1
+    if main is None:
         for name in ("strands", "along"):
             if fields.blank("yarn") and not fields.blank(name) and fields.text(name) != "1":
                 fields.refuse(
@@ -124,10 +132,13 @@ def _read_tex(fields: Fields) -> float | None:
                     "Write it in its field, or empty this one.",
                 )
         return None
-    return tex * (strands or 1) + (along or 0.0)
+    beside, beside_sd, beside_name = along or Yarn(0.0, 0.0)
+    tex = main.tex * strands + beside
+    sd = hypot(main.tex * strands * main.sd, beside * beside_sd) / tex
+    return Yarn(tex, sd, " and ".join(filter(None, (main.name, beside_name))))
 
 
-def _complete(fields: Fields, found: Gauge, tex: float | None, pull: float | None) -> Fabric:
+def _complete(fields: Fields, found: Gauge, thread: Yarn, pull: float | None) -> Fabric:
     stitches, rounds, words = found.stitches, found.rounds, found.words
     stitches_sd, rounds_sd = found.stitches_sd, found.rounds_sd
     guessed, asked = "", found.questions
@@ -151,8 +162,8 @@ def _complete(fields: Fields, found: Gauge, tex: float | None, pull: float | Non
         rounds_sd,
         found.way,
         words,
-        tex or float(sources.USUAL_SOCK_YARN_TEX),
-        tex is not None,
+        thread.tex,
+        not thread.name,
         pull or float(sources.PLAIN_PULL),
         pull is not None,
         (guessed,) if guessed else (),
@@ -160,6 +171,8 @@ def _complete(fields: Fields, found: Gauge, tex: float | None, pull: float | Non
         found.mark,
         found.line,
         found.seen,
+        tex_sd=thread.sd,
+        yarn_name=thread.name,
     )
 
 
@@ -184,7 +197,7 @@ def _weighed(fields: Fields, cloth: Fabric) -> Fabric:
         )
         return cloth
     if not cloth.tex_told:
-        return replace(cloth, tex=tex, tex_told=True, weighed_sd=sd)
+        return replace(cloth, tex=tex, tex_told=True, weighed_sd=sd, yarn_name="")
     apart = hypot(sd, sources.TEX_AS_TOLD, sources.LOOP_BY_STATE)
     asked = cloth.questions
     if abs(log(tex / cloth.tex)) > sources.FAR_APART * apart:

@@ -8,13 +8,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from math import sqrt
+from math import hypot, sqrt
 from typing import NamedTuple
 
 from engine import sources
 from engine.fabric import swatch, swatch_line
 from engine.fabric.swatch import ROUNDS, STITCHES, Swatch
 from engine.fabric.swatch_line import Line
+from engine.fabric.yarn import Yarn
 from engine.read import units
 from engine.read.fields import Fields
 
@@ -107,19 +108,15 @@ def _at_one_mark(tubes: tuple[Swatch, ...], mark: float | None, line: Line | Non
 
 def _on_line(fields: Fields, tubes: tuple[Swatch, ...], line: Line, mark: float) -> Gauge | None:
     low, high = units.mark(line.low), units.mark(line.high)
-    try:
-        if not line.near(mark):
-            raise ValueError("far out")
-        stitches, rounds, sd = line.at(mark)
-        if stitches not in STITCHES or rounds not in ROUNDS:
-            raise ValueError("no fabric")
-    except ValueError:
+    at = line.at(mark) if line.near(mark) and line.loop_at(mark)[0] > 0 else None
+    if at is None or at[0] not in STITCHES or at[1] not in ROUNDS:
         fields.refuse(
             "mark",
             f"Mark {units.mark(mark)} is far from the marks tried, {low} to {high}.",
             "Knit a swatch nearer to it, or choose a mark nearer to those.",
         )
         return None
+    stitches, rounds, sd = at
     on = [tube for tube in tubes if tube.mark is not None]
     whole = sum(point.sd**-2 for point in line.points)
     seen = [
@@ -182,21 +179,31 @@ def _asked(seen: Sequence[Seen]) -> tuple[tuple[str, str], ...]:
 
 def told(fields: Fields) -> Gauge | None:
     """Return the stitches and rounds per length that were told, None where they were not."""
-    stitches, rounds = fields.rate("stitches", STITCHES), fields.rate("rounds", ROUNDS)
+    stitches = fields.rate("stitches", STITCHES)
+    rounds = fields.rate("rounds", ROUNDS, second=True)
+    if fields.blank("rounds") and len(fields.rates("stitches")) > 1:  # both stand in one field
+        rounds = fields.rate("stitches", ROUNDS, second=True)
+    elif fields.blank("stitches") and len(fields.rates("rounds")) > 1:
+        stitches = fields.rate("rounds", STITCHES)
     if stitches is None and rounds is None:
         return None
     sd = float(sources.GAUGE_AS_TOLD)
     return Gauge(stitches, rounds, sd, sd, "gauge", "from the stitches and rounds you gave")
 
 
-def from_yarn(tex: float) -> Gauge:
-    """Return a guess by the yarn's number and the tightness usual in a sock."""
-    loop = sqrt(tex) / sources.TIGHTNESS_SOCK
+def from_yarn(thread: Yarn) -> Gauge:
+    """Return a guess by the yarn's number or name and the tightness usual in a sock.
+
+    Loops go with the root of the tex: what a name leaves open beyond a band's number counts half.
+    """
+    loop = sqrt(thread.tex) / sources.TIGHTNESS_SOCK
+    more = sqrt(max(0.0, thread.sd**2 - sources.TEX_AS_TOLD**2)) / 2
+    known_by = f"its name alone ({thread.name})" if thread.name else "the yarn's number"
     return Gauge(
         sources.WALES_TIMES_LOOP / loop,
         sources.COURSES_TIMES_LOOP / loop,
-        sources.STITCHES_FROM_YARN,
-        sources.ROUNDS_FROM_YARN,
+        hypot(sources.STITCHES_FROM_YARN, more),
+        hypot(sources.ROUNDS_FROM_YARN, more),
         "yarn",
-        "guessed from the yarn's number, for a sock of usual tightness",
+        f"guessed from {known_by}, for a sock of usual tightness",
     )

@@ -223,7 +223,7 @@ def _of_yarn(at: int, fields: Fields) -> Iterable[Knitted]:
     fields.only(("name", "yarn", "marks", "stitches", "rounds", *_KNOWN_BY))
     name, left = named(fields, at), grams_left(fields)
     _name(fields, "fibre")
-    number = None if fields.read("yarn", yarn.read_number) is None else fields.raw["yarn"]
+    number = None if fields.read("yarn", yarn.read) is None else fields.raw["yarn"]
     marks = [one for one in fields.parts("marks", MOST_MARKS) if not one.empty()]
     if not marks and all(fields.blank(key) for key in fields.raw if key != "marks"):
         return  # a blank row

@@ -121,8 +121,8 @@ def reckoned(mm: float, fabric: Fabric) -> Need:
     """
     if fabric.weighed_sd is not None:
         return Need(grams(mm, fabric), hypot(fabric.weighed_sd, sources.SOCK_TO_SWATCH))
-    number = sources.TEX_AS_TOLD if fabric.tex_told else sources.TEX_NOT_TOLD
-    return Need(grams(mm, fabric), hypot(loop_sd(fabric), number, sources.SOCK_TO_SWATCH))
+    sd = hypot(loop_sd(fabric), fabric.tex_sd, sources.SOCK_TO_SWATCH)
+    return Need(grams(mm, fabric), sd)
 
 
 def weighed(sock_one: float, ratio: float) -> Need:

@@ -1,10 +1,8 @@
 """The foot: what was measured, and what is usual for what was not.
 
-Measures, as ISO 8559-1 keeps them apart: foot length (heel to longest toe), girth at the ball, heel
-girth (tape under the back of the heel and over the bend at the front of the ankle), smallest girth
-above the ankle bones, largest girth of the calf. A measured one carries the error of the tape; a
-missing one is estimated by `population` with the spread of the people it is taken from. Intervals
-are the middle 80 %.
+A measured one of `measures` carries the error of the tape; a missing one is estimated by
+`population` with the spread of the people it is taken from, where a survey took it. Intervals are
+the middle 80 %.
 
 Two readings of one measure count as their mean, with the error of the tape over sqrt 2; a gap wider
 than two readings of one thing usually have is pointed out, and half of it is then the error. Of two
@@ -19,6 +17,7 @@ from dataclasses import dataclass, field, replace
 from math import sqrt
 
 from engine.people import population, shoe_size
+from engine.people.measures import ESTIMATED, MEASURES
 from engine.read import reading, units
 from engine.read.fields import Fields, Span
 from engine.sources import (
@@ -26,30 +25,14 @@ from engine.sources import (
     FEET_GIRTHS_APART,
     LENGTH_FROM_SOCK,
     READINGS_APART,
-    TAPE_ON_GIRTH,
-    TAPE_ON_LENGTH,
     TO_80_PERCENT,
     TOES_ROUND_OVER_BREADTH,
     TOLD_STATURE,
     TOLD_WEIGHT,
 )
 
-SPANS = {
-    "length": Span("a foot length", 95, 360),
-    "ball_girth": Span("a girth round the ball of the foot", 90, 380),
-    "heel_girth": Span("a girth round heel and ankle bend", 120, 480),
-    "ankle_girth": Span("a girth above the ankle", 90, 420),
-    "calf_girth": Span("a girth of a calf", 120, 650),
-}
-TITLES = {
-    "length": "foot length",
-    "ball_girth": "girth at the ball",
-    "heel_girth": "girth round the heel",
-    "ankle_girth": "girth above the ankle",
-    "calf_girth": "girth of the calf",
-}
 TOE_BREADTH = Span("a breadth across the toes", 30, 150)
-STATURE = Span("a person's height", 600, 2300)
+STATURE = Span("a person's height", 600, 2300, rarely=780)  # as of two-year-olds
 WEIGHT = Span("a person's weight in kg", 5, 300)
 AGE = Span("an age", 0, 120)
 _SEXES: dict[str, population.Sex] = {"woman": "woman", "man": "man"}
@@ -92,7 +75,7 @@ class Measure:
 
 @dataclass(frozen=True)
 class Foot:
-    """What was measured, by the names of `SPANS`: the larger of both feet where both were.
+    """What was measured, by the names of `MEASURES`: the larger of both feet where both were.
 
     `of_other` names the measures taken from the other foot, `smaller_length` is the length in mm of
     the shorter foot that was measured, `notes` are (field, sentence). `toe_breadth` is in
@@ -121,11 +104,13 @@ class Foot:
 def read(foot: Fields, other: Fields, person: Fields) -> Foot:
     """Return the feet of a request; problems are noted in its fields."""
     notes: list[tuple[str, str]] = []
-    foot.only((*SPANS, "again", "toe_breadth"))
-    other.only((*SPANS, "again", "toe_breadth"))
-    first, second = _read_one(foot, notes), _read_one(other, notes)
+    foot.only((*MEASURES, "again", "toe_breadth"))
+    other.only((*MEASURES, "again", "toe_breadth"))
+    wearer = read_person(person)
+    grown = not _small(wearer)
+    first, second = _read_one(foot, notes, grown), _read_one(other, notes, grown)
     taken, of_other = {**first, **second}, set(second)
-    for name in (name for name in SPANS if name in first and name in second):
+    for name in (name for name in MEASURES if name in first and name in second):
         if second[name].value <= first[name].value:
             taken[name] = first[name]
             of_other.discard(name)
@@ -145,8 +130,8 @@ def read(foot: Fields, other: Fields, person: Fields) -> Foot:
         words = _pair("toe_breadth" in of_other, abs(toes - others), foot.system)
         notes.append((other.where("toe_breadth"), words))
     return Foot(
-        {name: taken[name] for name in SPANS if name in taken},
-        read_person(person),
+        {name: taken[name] for name in MEASURES if name in taken},
+        wearer,
         frozenset(of_other),
         min(lengths, default=None),
         tuple(notes),
@@ -154,17 +139,25 @@ def read(foot: Fields, other: Fields, person: Fields) -> Foot:
     )
 
 
-def _read_one(fields: Fields, notes: list[tuple[str, str]]) -> dict[str, Measure]:
-    """Return the measures of one foot, each read once or twice; wide gaps go to `notes`."""
+def _small(person: Person) -> bool:
+    """Tell whether a figure that is rare among two-year-olds may be this wearer's."""
+    return person.child if person.age is None else person.age < population.YOUNGEST + 1
+
+
+def _read_one(fields: Fields, notes: list[tuple[str, str]], grown: bool) -> dict[str, Measure]:
+    """Return the measures of one foot, each read once or twice; wide gaps go to `notes`.
+
+    Of one who is `grown` a bare number too small for a two-year-old is asked about.
+    """
     again = fields.part("again")
-    again.only(SPANS)
+    again.only(MEASURES)
     found = {}
-    for name, span in SPANS.items():
-        readings = (fields.length(name, span), again.length(name, span))
+    for name, kind in MEASURES.items():
+        readings = [one.length(name, kind.span, asked=grown) for one in (fields, again)]
         told = [mm for mm in readings if mm is not None]
         if not told:
             continue
-        tape, words = _tape(name), "measured twice" if len(told) > 1 else "measured"
+        tape, words = kind.tape, "measured twice" if len(told) > 1 else "measured"
         sd, apart = tape / sqrt(len(told)), max(told) - min(told)
         if apart > READINGS_APART * tape:
             sd = apart / 2  # of the mean of two, by what they show themselves
@@ -236,11 +229,11 @@ def _read_shoe(fields: Fields) -> tuple[str, float] | None:
 
 
 def complete(foot: Foot, length_of_sock: float | None, ease: float) -> dict[str, Measure]:
-    """Return every measure of `SPANS`, measured or estimated.
+    """Return every one of `MEASURES` that was measured or can be estimated.
 
     Where the length was not measured it comes from the shoe size, then from a given sock length (a
     sock of that length is meant for the foot it fits with the usual ease, `ease` as a share).
-    Raises `LookupError` when nothing is known that a foot could be guessed from.
+    Raises `NothingKnown` when there is nothing that a foot could be guessed from.
     """
     measures = dict(foot.taken)
     person = foot.person
@@ -255,7 +248,7 @@ def complete(foot: Foot, length_of_sock: float | None, ease: float) -> dict[str,
         measures["length"] = Measure(
             mm, LENGTH_FROM_SOCK, False, "the foot such a sock is meant for"
         )
-    known = {name: (m.value, m.sd) for name, m in measures.items()}
+    known = _known(measures)
     if person.stature is not None:
         known["stature"] = (person.stature, float(TOLD_STATURE))
     if person.weight is not None:
@@ -266,7 +259,13 @@ def complete(foot: Foot, length_of_sock: float | None, ease: float) -> dict[str,
             lead = "" if estimate.people.startswith("coarser") else "usual for "
             words = f"not measured; {lead}{estimate.people}"
             measures[name] = Measure(estimate.value, estimate.sd, False, words)
-    return {name: measures[name] for name in SPANS}
+    return {name: measures[name] for name in MEASURES if name in measures}
+
+
+def _known(measures: Mapping[str, Measure]) -> dict[str, tuple[float, float]]:
+    """Return (value, sd) of what the surveys took too: they tell nothing of the rest."""
+    found = {name: measures[name] for name in ESTIMATED if name in measures}
+    return {name: (one.value, one.sd) for name, one in found.items()}
 
 
 def questions(foot: Foot) -> list[tuple[str, str]]:
@@ -274,7 +273,7 @@ def questions(foot: Foot) -> list[tuple[str, str]]:
 
     That is each measure that is rare beside the others, and what reading the feet left to say.
     """
-    known = {name: (one.value, one.sd) for name, one in foot.taken.items()}
+    known = _known(foot.taken)
     person, asked = foot.person, list(foot.notes)
     # Beside nothing else that was measured, it is rare among people.
     alone = f"for a {person.sex or 'grown-up'}" if len(known) == 1 else "beside the other measures"
@@ -283,7 +282,7 @@ def questions(foot: Foot) -> list[tuple[str, str]]:
         asked.append(
             (
                 _where(foot, name),
-                f"This {TITLES[name]} is {side} {alone}: about 1 foot in "
+                f"This {MEASURES[name].title} is {side} {alone}: about 1 foot in "
                 f"{one_in:,}{fewer} is like that. Measure it again?",
             )
         )
@@ -296,7 +295,3 @@ def questions(foot: Foot) -> list[tuple[str, str]]:
 
 def _where(foot: Foot, name: str) -> str:
     return f"{'other_foot' if name in foot.of_other else 'foot'}.{name}"
-
-
-def _tape(name: str) -> float:
-    return float(TAPE_ON_LENGTH if name == "length" else TAPE_ON_GIRTH)

@@ -30,10 +30,11 @@ from dataclasses import dataclass, replace
 from functools import cache
 from typing import Literal, TypeAlias
 
+from engine.people import measures
 from engine.people import population_table as table
 from engine.sources import Cited
 
-MEASURES = ("length", "ball_girth", "heel_girth", "ankle_girth", "calf_girth")
+MEASURES = measures.ESTIMATED
 KNOWNS = (*MEASURES, "stature", "weight")  # mm, weight in kg
 
 ADULT_AGE = 18.0  # years
@@ -57,6 +58,10 @@ HEEL_STRAYS = Cited(0.055, _STRAYS)
 
 Sex: TypeAlias = Literal["woman", "man"]
 Known: TypeAlias = Mapping[str, tuple[float, float]]  # measure: (value, sd of the reading)
+
+
+class NothingKnown(Exception):
+    """Raised where there is nothing to estimate a person from."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -260,14 +265,14 @@ def estimate(
 
     known: name out of KNOWNS -> (value, sd of that reading), positive, in mm or kg; age in years (a
     whole number counts as years completed); `child` tells of one whose age is not known. Raises
-    LookupError when there is nothing to go by:
-    no measure, and not the age of a child from 2 years on; ValueError for a name not in KNOWNS.
+    NothingKnown when there is nothing to go by: no measure, and not the age of a child from 2 years
+    on; ValueError for a name not in KNOWNS.
     """
     if not known.keys() <= set(KNOWNS):
         raise ValueError(f"not a measure: {sorted(known.keys() - set(KNOWNS))}")
     group = _group(known, sex, age, child)
     if not known and group[0] != "child":
-        raise LookupError("nothing is known to estimate from")
+        raise NothingKnown
     return _estimates(known, group, age)
 
 

@@ -25,15 +25,19 @@ T = TypeVar("T")
 
 @dataclass(frozen=True)
 class Span:
-    """What `name` ("a foot length") can be, `low` to `high` in mm, per mm or a plain number."""
+    """What `name` ("a foot length") can be, `low` to `high` in mm, per mm or a plain number.
+
+    A length below `rarely` is believed only with its unit, where another unit would make sense.
+    """
 
     name: str
     low: float
     high: float
+    rarely: float = 0.0
 
     def __contains__(self, value: float) -> bool:
-        """Tell whether a value makes sense."""
-        return self.low <= value <= self.high
+        """Tell whether a value makes sense; one on a bound does, in cm and in inches."""
+        return self.low - units.NUDGE <= value <= self.high + units.NUDGE
 
 
 @dataclass
@@ -125,9 +129,12 @@ class Fields:
             self.refuse(name, no.message, no.way_out, no.offers)
             return None
 
-    def length(self, name: str, span: Span) -> float | None:
-        """Return a length in mm within `span`."""
-        found = self.read(name, lambda text: reading.read_length(text, self.system))
+    def length(self, name: str, span: Span, *, asked: bool = True) -> float | None:
+        """Return a length in mm within `span`.
+
+        `asked` is whether a bare number that is rarely so small is asked about.
+        """
+        found = self.read(name, lambda text: self._length(text, span, asked))
         if found is None or found.mm in span:
             return None if found is None else found.mm
         meant: tuple[str, ...] = ()
@@ -138,6 +145,36 @@ class Fields:
                 if found.number * units.factor(unit, "millimeter") in span
             )
         self._outside(name, found.mm, span, self._shown(found.mm), meant)
+        return None
+
+    def _length(self, text: str, span: Span, asked: bool) -> reading.Length:
+        """Read a length; what may be misread is asked about with what makes sense here."""
+        try:
+            found = reading.read_length(text, self.system)
+        except Unreadable as no:
+            meant = tuple(filter(None, (self._sensible(offer, span) for offer in no.offers)))
+            if not meant:
+                raise
+            raise Unreadable(no.message, reading.either(meant), meant) from None
+        if not asked or found.mm not in span or found.mm >= span.rarely:
+            return found
+        bare = reading.tidy(text)
+        other = self._sensible(bare, span)
+        if other is None or other == bare:  # it has its unit, or no other makes sense
+            return found
+        meant = (other, f"{bare} {self.system}")
+        small = f"{self._shown(found.mm)} is very small for {span.name}."
+        raise Unreadable(small, reading.either(meant), meant)
+
+    def _sensible(self, offer: str, span: Span) -> str | None:
+        """Return a text as it is or with the unit in which it is a usual length of `span`."""
+        for text in (offer, f"{offer} cm", f"{offer} in"):
+            try:
+                mm = reading.read_length(text, self.system).mm
+            except Unreadable:
+                continue
+            if mm in span and mm >= span.rarely:
+                return text
         return None
 
     def yarn(self, name: str, span: Span) -> float | None:
@@ -151,24 +188,29 @@ class Fields:
         return None
 
     def grams(self, name: str, span: Span) -> float | None:
-        """Return a weight of yarn in g within `span`; a bare number is grams or ounces."""
-        bare = "oz" if self.system == "in" else "g"
-        found = self.read(name, lambda text: reading.read_grams(text, bare))
+        """Return a weight of yarn in g within `span`; a bare number is in grams everywhere."""
+        found = self.read(name, reading.read_grams)
         if found is None or found in span:
             return found
-        shown = units.weight(found, self.system)
-        text, other = (self.text(name) or "").strip(), "g" if bare == "oz" else "oz"
-        meant = [f"{text} {other}"] if text[-1:].isdigit() else []
-        meant = [one for one in meant if reading.read_grams(one, other) in span]
+        shown = units.weight(found)
+        text = (self.text(name) or "").strip()
+        meant = [f"{text} oz"] if text[-1:].isdigit() else []
+        meant = [one for one in meant if reading.read_grams(one) in span]
         self._outside(name, found, span, f"{shown['text']} ({shown['other']})", tuple(meant))
         return None
 
-    def rate(self, name: str, span: Span) -> float | None:
-        """Return a count per mm within `span`."""
-        found = self.read(name, lambda text: reading.read_rate(text, self.system))
-        if found is None or found[0] in span:
-            return None if found is None else found[0]
-        per_mm, count = found
+    def rates(self, name: str) -> tuple[reading.Rate, ...]:
+        """Return the counts over a length that a field holds: one, or stitches and rounds."""
+        return self.read(name, lambda text: reading.read_rates(text, self.system)) or ()
+
+    def rate(self, name: str, span: Span, *, second: bool = False) -> float | None:
+        """Return a count per mm within `span`; `second` tells which where the field holds two."""
+        found = self.rates(name)
+        if not found:
+            return None
+        per_mm, count = found[-1] if second else found[0]
+        if per_mm in span:
+            return per_mm
         lengths = {"in": units.MM_PER_INCH, "10 cm": 100.0, "cm": 10.0, "4 in": 4 * 25.4}
         meant = tuple(
             f"{units.number(count, 3)} / {over}"

@@ -10,9 +10,16 @@ from math import isfinite
 from typing import Any, NoReturn
 
 
+class NotJson(Exception):
+    """Raised where a text is no JSON, or nests deeper than anything we send."""
+
+
 def read(text: str | bytes) -> Any:
-    """Return the JSON value of a text; raises ValueError, or RecursionError (too deep)."""
-    return json.loads(text, parse_constant=_refuse, parse_float=_finite)
+    """Return the JSON value of a text; raises `NotJson`."""
+    try:
+        return json.loads(text, parse_constant=_refuse, parse_float=_finite)
+    except (ValueError, RecursionError):  # its own error is a ValueError, as those below are
+        raise NotJson from None
 
 
 def _refuse(name: str) -> NoReturn:

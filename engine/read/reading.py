@@ -4,12 +4,17 @@ Numbers come as `9.375`, `9,375` (a comma is a decimal point; nobody's foot has 
 `9 3/8`, `9-3/8`, `9⅜` or `⅜`. A length may have one unit, or a larger and a smaller (`5 ft 6 in`,
 `5'6`). A number without a unit is read in the unit the page is set to. Every reader returns a float
 in mm, kg or per mm, or raises `Unreadable` with what to write instead.
+
+`93/8` is a missed space far more often than 11 5/8, and `13/16` may be either: a fraction of 1 and
+more, and one with several digits over a tape's 2, 4, 8, 16 or 32 and no whole number before it, are
+asked about; a whole number, even 0, settles it (`0 13/16`).
 """
 
 from __future__ import annotations
 
 import re
 import unicodedata
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from engine.read.errors import Unreadable
@@ -29,9 +34,17 @@ _RATE = re.compile(
     rf"(?:the\s|an?\s)?\s*({_PLAIN})?\s*(''|\"|[^\W\d_]+\.?)",
     re.UNICODE,
 )
-_ONLY_NUMBER = re.compile(
-    rf"({_NUMBER})(?:\s*(?:st|sts|stitches|r|rd|rds|rounds?|rows?|needles?|slots?)\.?)?", re.I
+_COUNTED = r"(?:st|sts|stitches|r|rd|rds|rnds?|rounds?|rows?|needles?|slots?)"
+_ONLY_NUMBER = re.compile(rf"({_NUMBER})(?:\s*{_COUNTED}\.?)?", re.I)
+_PER_INCH = re.compile(rf"({_NUMBER})\s*[sr]pi\.?", re.I)  # stitches, rounds per inch
+_PAIR = re.compile(  # 28 st x 40 r = 10 cm
+    rf"({_NUMBER})\s*({_COUNTED}?)\.?\s*(?:[x×&+]|\bby\b|\band\b|(?<=[a-z.])\s*[,/])\s*"
+    rf"({_NUMBER})(?:\s*{_COUNTED}\.?)?"
+    rf"(?:\s*(?:/|\b(?:per|over|to|in|on)\b|=)\s*({_PLAIN})?(?:\s*[x×]\s*\4)?\s*(''|\"|[^\W\d_]+\.?)"
+    rf"(?:\s*[x×]\s*\4?\s*\5)?)?",
+    re.I,
 )
+_ON_A_TAPE = (2, 4, 8, 16, 32)
 
 
 class Length(NamedTuple):
@@ -62,15 +75,50 @@ def tidy(text: str) -> str:
     return "".join(shown).translate(_QUOTES).strip()
 
 
-def _value(text: str) -> float:
-    """Return the value of text that matched `_NUMBER`."""
-    whole, slash, below = text.partition("/")
+def either(offers: Sequence[str]) -> str:
+    """Return the question whether one of some texts was meant."""
+    return f"Did you mean {' or '.join(offers)}?"
+
+
+def _value(match: re.Match[str], group: int = 1) -> float:
+    """Return the value of a group that matched `_NUMBER`; raises `Unreadable` where it is odd."""
+    text = match[group]
+    before, slash, last = text.partition("/")
     if not slash:
         return float(text.replace(",", "."))
-    parts = re.split(r"[ -]+", whole.strip())
-    if int(below) == 0:
+    *wholes, above = re.split(r"[ -]+", before.strip())
+    whole, top, below = sum(map(int, wholes)), int(above), int(last)
+    if below == 0:
         raise Unreadable("A fraction cannot have 0 below its line.", "Write it like 9 3/8.")
-    return sum(int(part) for part in parts[:-1]) + int(parts[-1]) / int(below)
+    crowded = not wholes and len(above) > 1 and below in _ON_A_TAPE
+    if crowded or top >= below:
+        readings = [] if wholes else _spaced(above, below)
+        readings.append(_mixed(whole * below + top, below))
+        start, end = match.start(group), match.end(group)
+        offers = tuple(match.string[:start] + one + match.string[end:] for one in readings)
+        raise Unreadable(f"{quoted(match.string)} is not clear.", either(offers), offers)
+    return whole + top / below
+
+
+def _spaced(digits: str, below: int) -> list[str]:
+    """Return the readings of a numerator that swallowed the whole number before it."""
+    cuts = ((digits[:at], digits[at:]) for at in range(1, len(digits)))
+    return [
+        f"{whole} {top}/{below}"
+        for whole, top in cuts
+        if whole[0] != "0" and top[0] != "0" and int(top) < below
+    ]
+
+
+def _mixed(parts: int, below: int) -> str:
+    """Write so many parts with their whole number before them, though it be 0."""
+    whole, top = divmod(parts, below)
+    return f"{whole} {top}/{below}" if top else f"{whole}"
+
+
+def is_bare(text: str) -> bool:
+    """Tell whether a text is a number with no unit; `Unreadable` as `tidy`."""
+    return re.fullmatch(_NUMBER, tidy(text)) is not None
 
 
 def read_number(text: str) -> float:
@@ -78,14 +126,16 @@ def read_number(text: str) -> float:
     match = _ONLY_NUMBER.fullmatch(tidy(text))
     if not match:
         raise Unreadable(f"{quoted(text)} is not a number.", "Write a number like 20 or 6 1/2.")
-    return _value(match[1])
+    return _value(match)
 
 
 def read_count(text: str) -> float:
     """Return the number of a count of things, which need not be whole yet."""
     try:
         return read_number(text)
-    except Unreadable:
+    except Unreadable as no:
+        if no.offers:
+            raise
         if tidy(text).startswith("-"):
             raise Unreadable("A count cannot be below zero.", "Write it like 20.") from None
         raise Unreadable(f"{quoted(text)} is not a number.", "Write it like 20.") from None
@@ -106,7 +156,7 @@ def _pieces(text: str, example: str) -> list[tuple[float, str]]:
         match = _PIECE.match(tidied, at)
         if not match or len(found) == 2:
             raise Unreadable(f"{quoted(text)} cannot be read.", f"Write it like {example}.")
-        found.append((_value(match[1]), match[2] or ""))
+        found.append((_value(match), match[2] or ""))
         at = match.end()
     if not found:
         raise Unreadable("There is nothing to read here.", f"Write it like {example}.")
@@ -140,31 +190,52 @@ def read_weight(text: str, bare: str) -> float:
     return sum(value * factor(unit or bare, "kilogram") for value, unit in found)
 
 
-def read_grams(text: str, bare: str) -> float:
-    """Return a weight of yarn in g (`50 g`, `1.8 oz`); a bare number is in the unit `bare`."""
+def read_grams(text: str) -> float:
+    """Return a weight of yarn in g (`50 g`, `1.8 oz`); a bare number is grams, as scales say it."""
     found = _pieces(text, "50 g or 1.8 oz")
-    return sum(value * factor(unit or bare, "gram") for value, unit in found)
+    return sum(value * factor(unit or "gram", "gram") for value, unit in found)
 
 
-def read_rate(text: str, bare: str) -> tuple[float, float]:
-    """Return (count per mm, the count as written).
+class Rate(NamedTuple):
+    """A count over a length, and the count as `written`."""
 
-    Reads `7.5 / in`, `7.5 st/in`, `30 st / 10 cm`, `34 rounds over 10 cm`; a number alone is per
-    inch where `bare` is "in", per 10 cm where it is "cm".
+    per_mm: float
+    written: float
+
+
+def read_rates(text: str, bare: str) -> tuple[Rate, ...]:
+    """Return a count over a length, or two: stitches, then rounds.
+
+    Reads `7.5 / in`, `7.5 st/in`, `9 rpi`, `30 st / 10 cm`, `34 rounds over 10 cm` and, of both,
+    `28 st x 40 r = 10 cm`; a number alone is per inch where `bare` is "in", per 10 cm where it is
+    "cm".
     """
     tidied = tidy(text)
+    usual = factor("in", "millimeter") if bare == "in" else 100.0
     alone = _ONLY_NUMBER.fullmatch(tidied)
-    if alone and "/" not in alone[1]:
-        count = _value(alone[1])
-        return count / (factor("in", "millimeter") if bare == "in" else 100.0), count
-    match = _RATE.fullmatch(tidied)
-    if not match:
-        raise Unreadable(
-            f"{quoted(text)} cannot be read as a count over a length.",
-            "Write it like 7.5 / in or 30 / 10 cm.",
-        )
-    count = _value(match[1])
-    over = _value(match[2]) if match[2] else 1.0
+    if alone and not re.fullmatch(r"\d+\s*/\s*\d+", alone[1]):  # 30/4 is over 4 of something
+        return (_over(_value(alone), usual),)
+    if match := _PER_INCH.fullmatch(tidied):
+        return (_over(_value(match), factor("in", "millimeter")),)
+    if match := _RATE.fullmatch(tidied):
+        return (_over(_value(match), _length_under(match, 2, 3)),)
+    if match := _PAIR.fullmatch(tidied):
+        mm = _length_under(match, 4, 5) if match[5] else usual
+        rates = _over(_value(match), mm), _over(_value(match, 3), mm)
+        return rates[::-1] if match[2].casefold().startswith("r") else rates
+    raise Unreadable(
+        f"{quoted(text)} cannot be read as a count over a length.",
+        "Write it like 7.5 / in or 30 / 10 cm.",
+    )
+
+
+def _over(count: float, mm: float) -> Rate:
+    return Rate(count / mm, count)
+
+
+def _length_under(match: re.Match[str], number: int, unit: int) -> float:
+    """Return the length in mm that a count is over, from the groups of its number and its unit."""
+    over = _value(match, number) if match[number] else 1.0
     if over == 0:
         raise Unreadable("A count over no length says nothing.", "Write it like 30 / 10 cm.")
-    return count / (over * factor(match[3], "millimeter")), count
+    return over * factor(match[unit], "millimeter")

@@ -72,8 +72,17 @@ def factor(unit: str, into: str) -> float:
 
 def is_weight(unit: str) -> bool:
     """Tell whether a unit as people write it is one of weight."""
+    return _is(unit, "gram")
+
+
+def is_length(unit: str) -> bool:
+    """Tell whether a unit as people write it is one of length."""
+    return _is(unit, "millimeter")
+
+
+def _is(unit: str, kind: str) -> bool:
     try:
-        return factor(unit, "gram") > 0
+        return factor(unit, kind) > 0
     except Unreadable:
         return False
 
@@ -196,9 +205,13 @@ def yarn_length(mm: float, system: System, places: int = 0) -> Quantity:
     return _quantity(round(metres, 2), "m", imperial, metric, system)
 
 
-def weight(grams: float, system: System, places: int = 1) -> Quantity:
-    """Return a weight of yarn as a quantity, value in g; `places` are those of ounces."""
+def weight(grams: float, places: int = 1) -> Quantity:
+    """Return a weight of yarn as a quantity, value in g; `places` are those of ounces.
+
+    Sock yarn is sold and weighed in grams where feet are measured in inches too: grams are always
+    the text, ounces the other.
+    """
     metric = f"{number(grams, 0)} g" if grams > 0.5 else "under 1 g"
     ounces = grams / GRAMS_PER_OUNCE
     imperial = f"{number(ounces, places)} oz" if ounces >= 0.05 else "under 0.1 oz"
-    return _quantity(round(grams, 2), "g", imperial, metric, system)
+    return _quantity(round(grams, 2), "g", imperial, metric, "cm")

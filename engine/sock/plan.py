@@ -20,6 +20,7 @@ from engine.machine import cylinder
 from engine.machine.cylinder import Cylinder
 from engine.people import foot
 from engine.people.foot import Foot, Measure
+from engine.people.population import NothingKnown
 from engine.read import units
 from engine.read.errors import Problem, Refused
 from engine.read.fields import Fields, Span
@@ -35,7 +36,7 @@ GROUPS = (
     "units", "foot", "other_foot", "person", "cylinder", "fabric", "sock", "first_sock", "stock",
 )  # fmt: skip
 _EASE = Span("a length ease", 0.0, sources.LENGTH_EASE_MOST)
-SOCK_LENGTH = Span("the foot of a sock", 80, 360)
+SOCK_LENGTH = Span("the foot of a sock", 80, 360, rarely=110)
 # Where the cylinder is in doubt the sock is held against a usual one, so that all problems are told
 # at once.
 _USUAL_CYLINDER = Cylinder(60)
@@ -204,7 +205,7 @@ def _read_wishes(fields: Fields, machine: Cylinder) -> _Wishes | None:
 def _complete(fields: Fields, feet: Foot, aim: _Aim) -> dict[str, Measure] | None:
     try:
         return foot.complete(feet, aim.sock_length, aim.ease)
-    except LookupError:
+    except NothingKnown:
         tried = ("foot", "other_foot", "person", "sock.foot_length")
         if not any(problem.field.startswith(tried) for problem in fields.problems):
             fields.part("foot").refuse(

@@ -14,7 +14,7 @@ from engine import sources
 from engine.fabric import swatch
 from engine.fabric.fabric import Fabric
 from engine.machine.cylinder import Cylinder
-from engine.people import foot
+from engine.people.measures import MEASURES
 from engine.read import units
 from engine.read.errors import Problem
 from engine.read.fields import Span
@@ -61,7 +61,7 @@ def problem(short: Case, of_sock: Span | None, ease: float, ball: float) -> Prob
     shallower = _shallower(Pocket(short.needles, heel.left), short.toe, room)
     if shallower:
         ways.append(f"leave {shallower[0]} needles in the heel and {shallower[1]} in the toe")
-    if shortest in (of_sock or foot.SPANS["length"]):
+    if shortest in (of_sock or MEASURES["length"].span):
         ways.append(
             f"the shortest {thing} that works as it stands is {units.length_text(shortest, system)}"
         )

@@ -16,7 +16,7 @@ from math import ceil
 
 import pytest
 
-from engine.fabric.yarn import read_number
+from engine.fabric.yarn import read
 from tests.asking import plan
 
 SIX_FIGURES = 1e-5
@@ -36,7 +36,7 @@ def test_factors_printed_and_from_their_hank(
     assert factor == pytest.approx(from_the_hank, rel=SIX_FIGURES)
     for label in labels:
         for number in (2, 4.5, 6):
-            tex = read_number(label.format(number))
+            tex = read(label.format(number)).tex
             assert tex == pytest.approx(factor / number, rel=SIX_FIGURES), label
 
 
@@ -44,14 +44,14 @@ def test_factors_printed_and_from_their_hank(
 def test_yards_per_pound(metric: float) -> None:
     """A yarn of Nm 4.2 has 2083 yards to the pound."""
     yards = 496.055 * metric
-    assert read_number(f"{yards:.4f} yd/lb") == pytest.approx(1000 / metric, rel=SIX_FIGURES)
-    assert read_number(f"Nm {metric}") == pytest.approx(1000 / metric, rel=SIX_FIGURES)
+    assert read(f"{yards:.4f} yd/lb").tex == pytest.approx(1000 / metric, rel=SIX_FIGURES)
+    assert read(f"Nm {metric}").tex == pytest.approx(1000 / metric, rel=SIX_FIGURES)
 
 
 def test_one_yarn_in_every_system() -> None:
     """GATE 1992: 20 tex is 29.5 English cotton (29.525 when solved), 180 denier, 50 metric."""
     for text in ("20 tex", "Ne 29.525", "180 den", "180 denier", "50 Nm", "200 dtex"):
-        assert read_number(text) == pytest.approx(20, abs=0.01), text
+        assert read(text).tex == pytest.approx(20, abs=0.01), text
 
 
 @pytest.mark.parametrize(
@@ -93,7 +93,7 @@ def test_a_plan_weighs_one_yarn_alike_however_its_label_says_it(text: str) -> No
 )
 def test_strands_add_their_tex(text: str, tex: float) -> None:
     """A folded yarn is as thick as all its strands together."""
-    assert read_number(text) == pytest.approx(tex, rel=SIX_FIGURES)
+    assert read(text).tex == pytest.approx(tex, rel=SIX_FIGURES)
 
 
 def test_balls_of_an_ounce_by_yards_to_the_pound() -> None:

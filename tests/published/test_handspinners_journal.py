@@ -14,7 +14,7 @@ from __future__ import annotations
 import pytest
 
 from engine import sources
-from engine.fabric.yarn import metres_per_100_g, read_number
+from engine.fabric.yarn import metres_per_100_g, read
 from tests.asking import MM_PER_INCH, plan
 
 SUPER_FINE = (1901, 2400)
@@ -22,14 +22,14 @@ SUPER_FINE = (1901, 2400)
 
 def test_super_fine_in_metres() -> None:
     """1901 to 2400 yards to the pound are 383 to 484 m in 100 g."""
-    finest_and_thickest = [metres_per_100_g(read_number(f"{yards} yd/lb")) for yards in SUPER_FINE]
+    finest_and_thickest = [metres_per_100_g(read(f"{yards} yd/lb").tex) for yards in SUPER_FINE]
     assert finest_and_thickest == pytest.approx([383, 484], abs=1)
 
 
 def test_what_the_engine_takes_for_usual_is_super_fine() -> None:
     low, high = SUPER_FINE
     usual = float(sources.USUAL_SOCK_YARN_TEX)
-    assert read_number(f"{high} yd/lb") < usual < read_number(f"{low} yd/lb")
+    assert read(f"{high} yd/lb").tex < usual < read(f"{low} yd/lb").tex
 
 
 @pytest.mark.parametrize("yards", [*SUPER_FINE, 2000, 2100, 2200])

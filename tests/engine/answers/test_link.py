@@ -241,3 +241,46 @@ def test_what_would_swell_is_refused_at_once(size: int) -> None:
 
 def test_the_largest_link_that_is_read_is_bounded() -> None:
     assert message("1." + "A" * 10_000_000) == "This link holds no sock plan."
+
+
+# Made by the version before grams were usual beside inches: there its bare weights are ounces.
+OUNCES = (
+    "1.tiexG8MaAEpmBkooQYAj2ZkAnZFelJgL0mKgZ4rsKDMFQ30TlMQINBMpPUJsgJgLko7GY7ShCTAY0Yyq1cGj4dBeDO"
+    "WxiNgxNldAyg1I0QN3vKWCsb4F2H0l0HQEiiWghDHQV0Zgb4JSnZKhngUoLQDVxOfngZK_oY6hQn4VeoADAA"
+)
+
+
+def test_bare_weights_of_an_older_link_in_inches_stay_ounces() -> None:
+    request = opened(OUNCES)["request"]
+    assert request["stock"] == {"left": "1.8 oz", "ball": "3 1/2 oz", "sock_one": "1,1 oz"}
+    assert request["fabric"]["swatch"]["grams"] == "0.5 oz"
+    assert [row.get("grams") for row in request["fabric"]["swatches"]] == ["14 g", "½ oz"]
+    assert request["foot"]["length"] == "9 3/8", "lengths are as they were"
+    found = answer({"do": "plan", "request": request})
+    assert found["yarn"]["enough"]["left"]["other"] == "1.8 oz"
+    assert opened(link.write(request)) == {"request": request}
+
+
+@pytest.mark.parametrize("units", ["in", " IN", "cm", None])
+def test_a_bare_weight_goes_into_a_link_as_the_grams_it_is(units: str | None) -> None:
+    written = {
+        "units": units,
+        "stock": {"left": "27", "ball": 50, "sock_one": "1 oz", "apart": "x"},
+    }
+    again = opened(link.write(written))["request"]["stock"]
+    grams = {"cm": ("27", 50)}.get(units or "cm", ("27 g", "50 g"))
+    assert (again["left"], again["ball"]) == grams
+    assert (again["sock_one"], again["apart"]) == ("1 oz", "x")
+
+
+NAMES = st.sampled_from(["grams", "left", "swatch", "swatches"])
+ANYTHING = st.recursive(
+    st.none() | st.integers() | st.text(),
+    lambda inner: st.lists(inner) | st.dictionaries(NAMES, inner),
+    max_leaves=8,
+)
+
+
+@given(group=st.sampled_from(["stock", "fabric"]), anything=ANYTHING)
+def test_anything_in_place_of_a_weight_goes_through(group: str, anything: Any) -> None:
+    assert link.read(link.write({"units": "in", group: anything}))["units"] == "in"

@@ -24,8 +24,8 @@ def test_half_of_what_the_plan_says_the_pair_takes() -> None:
     assert found["takes"]["value"] == pytest.approx(pair / 2, abs=0.01)
     [one] = found["yarns"]
     assert (one["row"], one["name"], one["likely"]) == (0, "oat, grey", True)
-    after = 4 - pair / 2 / 28.349523125  # g in the avoirdupois ounce of 1959
-    assert one["after"] == f"{after:.1f} oz"
+    after = 4 * 28.349523125 - pair / 2  # g in the avoirdupois ounce of 1959
+    assert one["after"] == f"{after:.0f} g"
 
 
 def test_what_stays_can_be_written_in_its_place() -> None:

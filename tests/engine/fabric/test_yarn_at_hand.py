@@ -263,7 +263,7 @@ def test_what_cannot_be_is_refused_with_a_way_out() -> None:
                 "left": "-3",
                 "ball": "3 cm",
                 "repeat": "5 g",
-                "sock_one": "31",  # ounces, as the page is set
+                "sock_one": "2",  # grams, though the page is set to inches
                 "margin": "200 %",
                 "repeat_rounds": "0",
             }
@@ -273,14 +273,14 @@ def test_what_cannot_be_is_refused_with_a_way_out() -> None:
         f"stock.{name}"
         for name in ("apart", "left", "ball", "repeat", "sock_one", "margin", "repeat_rounds")
     }
-    assert "31 g" in found["stock.sock_one"]["way_out"]
+    assert "2 oz" in found["stock.sock_one"]["way_out"]
 
 
 def test_typed_stock_is_read_back_in_the_other_units() -> None:
     """1 oz = 28.35 g and 1 yd = 0.9144 m (international yard and pound, 1959)."""
-    typed = {"stock.left": "1.6", "stock.repeat": "10"}
+    typed = {"stock.left": "1.6 oz", "stock.repeat": "10"}
     inch = answer({"do": "read", "units": "in", "fields": typed})["readings"]
-    assert (inch["stock.left"]["other"], inch["stock.repeat"]["other"]) == ("45 g", "9.1 m")
+    assert (inch["stock.left"]["text"], inch["stock.repeat"]["other"]) == ("45 g", "9.1 m")
     typed = {"stock.left": "45", "stock.repeat": "9,1"}
     metric = answer({"do": "read", "units": "cm", "fields": typed})["readings"]
     assert (metric["stock.left"]["other"], metric["stock.repeat"]["other"]) == ("1.59 oz", "10 yd")
@@ -289,7 +289,7 @@ def test_typed_stock_is_read_back_in_the_other_units() -> None:
 def test_the_words_of_stripes_by_hand() -> None:
     """40 m are 46.3 rounds of 60 loops, 124.56 m are 3.1 of them, and to four 35.44 m are wanting.
 
-    That is 38.8 yd, 41.1 rounds, and 8.86 g or 0.31 oz. It is out by hypot(0.025, 0.034, 0.02) =
+    That is 38.8 yd, 41.1 rounds, and 8.86 g. It is out by hypot(0.025, 0.034, 0.02) =
     0.0467 of 124.56 m, and 1.2816 times that four times in five: 7.45 m, 8.2 yd. The heel has 820
     stitches, 13.7 rounds.
     """
@@ -298,7 +298,7 @@ def test_the_words_of_stripes_by_hand() -> None:
         "One repeat makes 46.3 rounds of plain tube. The heel takes the yarn of 13.7 rounds, so "
         "the stripes move on there. Sock one takes 3.1 repeats. Before sock two, wind off 38.8 yd "
         "(41.1 rounds), right to within 8.2 yd four times in five; then look for the colour that "
-        "sock one began with. It weighs about 0.31 oz: take that off what is left."
+        "sock one began with. It weighs about 9 g: take that off what is left."
     )
     assert found["rounds_per_repeat"] == 46.3
     wind_off = found["wind_off"]
@@ -330,11 +330,20 @@ def test_enough_in_words(left: str, level: str, start: str, share: str) -> None:
     assert "of main yarn are left" in yarn({"left": left, "apart": "toe"})["enough"]["words"]
 
 
-def test_small_weights_are_written_to_a_hundredth_of_an_ounce() -> None:
-    """33 g are 1.164 oz, 32 g 1.129."""
+def test_beside_grams_small_weights_are_written_to_a_hundredth_of_an_ounce() -> None:
+    """33 g are 1.164 oz, 32 g 1.129; sock yarn is weighed in grams beside inches too."""
     found = yarn({"left": "33 g", "sock_one": "32 g"})["enough"]
-    assert (found["left"]["text"], found["needed"]["text"]) == ("1.16 oz", "1.13 oz")
-    assert "1.16 oz of yarn are left and sock two takes about 1.13 oz." in found["words"]
+    assert (found["left"]["text"], found["needed"]["text"]) == ("33 g", "32 g")
+    assert (found["left"]["other"], found["needed"]["other"]) == ("1.16 oz", "1.13 oz")
+    assert "33 g of yarn are left and sock two takes about 32 g." in found["words"]
+
+
+@pytest.mark.parametrize("units", ["in", "cm"])
+def test_a_bare_weight_is_in_grams_whatever_feet_are_measured_in(units: str) -> None:
+    typed = {"stock.left": "27", "stock.ball": 50, "fabric.swatch.grams": "1 oz"}
+    found = answer({"do": "read", "units": units, "fields": typed})["readings"]
+    grams = {name: quantity["value"] for name, quantity in found.items()}
+    assert grams == {"stock.left": 27, "stock.ball": 50, "fabric.swatch.grams": 28.35}
 
 
 def test_the_pair_by_hand() -> None:

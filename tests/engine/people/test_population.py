@@ -19,6 +19,7 @@ from engine.people.population import (
     ODD,
     RAREST,
     Estimate,
+    NothingKnown,
     Sex,
     estimate,
     unlikely,
@@ -115,7 +116,7 @@ def test_a_worse_reading_gives_the_same_value_and_a_wider_spread() -> None:
 @pytest.mark.parametrize("sex", SEXES)
 @pytest.mark.parametrize("age", [None, 40, 1])
 def test_nothing_known_is_refused(sex: Sex | None, age: float | None) -> None:
-    with pytest.raises(LookupError):
+    with pytest.raises(NothingKnown):
         estimate({}, sex, age)
 
 

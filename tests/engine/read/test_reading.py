@@ -12,9 +12,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from engine.api import answer
 from engine.read import reading, units
 from engine.read.errors import Unreadable
-from tests.asking import plan, refused
+from tests.asking import asked, plan, refused
 
 IN = 25.4
 NBSP, THIN, NARROW = "\u00a0", "\u2009", "\u202f"
@@ -36,7 +37,6 @@ NBSP, THIN, NARROW = "\u00a0", "\u2009", "\u202f"
         ("9 3⁄8 in", 9.375 * IN),  # the fraction slash
         ("9 3∕8 in", 9.375 * IN),  # the division slash
         ("9 3 / 8 in", 9.375 * IN),
-        ("75/8 in", 9.375 * IN),
         ("9,375 in", 9.375 * IN),
         ("9.375 in.", 9.375 * IN),
         ("9.375 Inches", 9.375 * IN),
@@ -111,6 +111,13 @@ def test_a_height(text: str, mm: float) -> None:
     [
         ("7.5 / in", 7.5 / IN),
         ("7.5 st/in", 7.5 / IN),
+        ("7 1/2", 7.5 / IN),
+        ("7½", 7.5 / IN),
+        ("7½ per inch", 7.5 / IN),
+        ("7½ sts per inch", 7.5 / IN),
+        ("7.5 spi", 7.5 / IN),
+        ("9 rpi", 9 / IN),
+        ("30 sts = 4 in", 7.5 / IN),
         ("7.5 sts / inch", 7.5 / IN),
         ("7½ stitches per inch", 7.5 / IN),
         ("7,5/in", 7.5 / IN),
@@ -147,8 +154,34 @@ def test_behind_inches_only_a_part_of_one_may_stand(text: str) -> None:
 
 
 def test_a_count_alone_may_say_what_is_counted() -> None:
-    assert reading.read_rate("30 stitches", "cm") == pytest.approx((0.3, 30))
-    assert reading.read_rate("7.5 sts", "in") == pytest.approx((7.5 / 25.4, 7.5))
+    assert reading.read_rates("30 stitches", "cm")[0] == pytest.approx((0.3, 30))
+    assert reading.read_rates("7.5 sts", "in")[0] == pytest.approx((7.5 / 25.4, 7.5))
+
+
+@pytest.mark.parametrize(
+    ("text", "stitches", "rounds"),
+    [
+        ("28 st x 40 r = 10 cm", 0.28, 0.4),
+        ("28 sts × 40 rnds = 10 cm × 10 cm", 0.28, 0.4),
+        ("28x40 = 10x10 cm", 0.28, 0.4),
+        ("28 sts / 40 rows per 10 cm", 0.28, 0.4),
+        ("28 sts, 40 rds over 10cm", 0.28, 0.4),
+        ("40 rounds and 28 stitches to 10 cm", 0.28, 0.4),
+        ("30 st x 38½ r = 4 in", 7.5 / IN, 38.5 / 4 / IN),
+        ("28 x 40", 28 / IN, 40 / IN),
+    ],
+)
+def test_stitches_and_rounds_in_one(text: str, stitches: float, rounds: float) -> None:
+    """As a band or a pattern says both; it stands in either field, or in both."""
+    found = reading.read_rates(text, "in")
+    assert [rate.per_mm for rate in found] == pytest.approx([stitches, rounds])
+    if stitches > 0.8:  # finer than any sock: the reader reads, the field refuses
+        assert refused({"fabric.stitches": text})["fabric.stitches"]
+        return
+    for told in ({"stitches": text}, {"rounds": text}, {"stitches": text, "rounds": text}):
+        cloth = plan({"fabric": told})["fabric"]
+        assert cloth["stitches"]["value"] == pytest.approx(stitches, abs=1e-5)
+        assert cloth["rounds"]["value"] == pytest.approx(rounds, abs=1e-5)
 
 
 @pytest.mark.parametrize(
@@ -221,7 +254,9 @@ def test_what_cannot_be_read_is_said_beside_its_field(text: str) -> None:
 READERS: list[Callable[[str], float]] = [
     lambda text: reading.read_length(text, "cm").mm,
     lambda text: reading.read_length(text, "in").mm,
-    lambda text: reading.read_rate(text, "cm")[0],
+    lambda text: reading.read_rates(text, "cm")[0].per_mm,
+    lambda text: reading.read_rates(text, "in")[-1].per_mm,
+    reading.read_grams,
     lambda text: reading.read_weight(text, "kg"),
     reading.read_number,
     reading.read_share,
@@ -286,11 +321,13 @@ def test_scraps_of_what_people_write_are_read_or_refused(text: str) -> None:
 
 @given(
     whole=st.integers(0, 99),
-    below=st.sampled_from((2, 3, 4, 5, 6, 8, 16, 32)),
-    above=st.integers(1, 31),
+    parts=st.sampled_from((2, 3, 4, 5, 6, 8, 16, 32)).flatmap(
+        lambda below: st.tuples(st.integers(1, below - 1), st.just(below))
+    ),
     mark=st.sampled_from((" in", '"', "″", "''", " inches")),
 )
-def test_a_fraction_is_the_sum_of_its_parts(whole: int, below: int, above: int, mark: str) -> None:
+def test_a_fraction_is_the_sum_of_its_parts(whole: int, parts: tuple[int, int], mark: str) -> None:
+    above, below = parts
     read = reading.read_length(f"{whole} {above}/{below}{mark}", "cm").mm
     assert read == pytest.approx((whole + above / below) * IN)
 
@@ -301,3 +338,79 @@ def test_what_the_engine_writes_it_reads_the_same(tenths: int) -> None:
     mm = tenths / 10
     assert reading.read_length(units.centimetres(mm), "in").mm == pytest.approx(mm, abs=0.501)
     assert reading.read_length(units.inches(mm), "cm").mm == pytest.approx(mm, abs=IN / 16 + 1e-9)
+
+
+@pytest.mark.parametrize(
+    ("text", "offers"),
+    [
+        ("93/8 in", ["9 3/8 in", "11 5/8 in"]),
+        ('93/8"', ['9 3/8"', '11 5/8"']),
+        ("75/8 in", ["7 5/8 in", "9 3/8 in"]),
+        ("913/16 in", ["9 13/16 in"]),  # 91 3/16 and 57 1/16 are no foot
+        ("9 15/8 in", ["10 7/8 in"]),
+        ("20/2 in", ["10 in"]),
+        ("93/8", ["9 3/8", "11 5/8"]),
+    ],
+)
+def test_a_missed_space_is_asked_about(text: str, offers: list[str]) -> None:
+    """Eighths on the wrong side: 67 foot rounds for 46. Each offer is taken as it stands."""
+    request = asked({"foot.length": text})
+    (error,) = answer({"do": "page", "request": request})["errors"]
+    assert (error["field"], error["offers"]) == ("foot.length", offers)
+    assert error["way_out"] == f"Did you mean {' or '.join(offers)}?"
+    for offer in offers:
+        assert plan({"foot.length": offer})
+
+
+def test_a_whole_number_before_it_settles_a_fraction() -> None:
+    with pytest.raises(Unreadable) as told:
+        reading.read_length("13/16 in", "in")
+    assert told.value.offers == ("1 3/16 in", "0 13/16 in")
+    assert reading.read_length("0 13/16 in", "in").mm == pytest.approx(13 / 16 * IN)
+    assert reading.read_length("3/8 in", "cm").mm == pytest.approx(3 / 8 * IN)
+
+
+@pytest.mark.parametrize(
+    ("field", "text", "offers"),
+    [
+        ("foot.length", "9 3/4", ["9 3/4 in", "9 3/4 cm"]),
+        ("foot.length", "10 1/4", ["10 1/4 in", "10 1/4 cm"]),
+        ("foot.length", "10¼", ["10 1/4 in", "10 1/4 cm"]),
+        ("foot.length", 11, ["11 in", "11 cm"]),
+        ("foot.length", "11", ["11 in", "11 cm"]),
+        ("foot.length", "93/8", ["9 3/8 in", "11 5/8 in"]),
+        ("other_foot.length", "11", ["11 in", "11 cm"]),
+        ("foot.again.ball_girth", "9.5", ["9.5 in", "9.5 cm"]),
+        ("foot.heel_girth", "13 1/4", ["13 1/4 in", "13 1/4 cm"]),
+        ("foot.calf_girth", "15", ["15 in", "15 cm"]),
+        ("person.height", "66", ["66 in", "66 cm"]),
+        ("sock.foot_length_of_sock", "9 1/2", ["9 1/2 in", "9 1/2 cm"]),
+    ],
+)
+def test_in_centimetres_a_bare_number_that_must_be_inches_is_asked_about(
+    field: str, text: object, offers: list[str]
+) -> None:
+    request = asked({"units": "cm", field: text})
+    (error,) = answer({"do": "page", "request": request})["errors"]
+    assert (error["field"], error["offers"]) == (field, offers)
+    for offer in offers:
+        again = answer({"do": "page", "request": asked({"units": "cm", field: offer})})
+        said = [error["message"] for error in again.get("errors", [])]
+        assert not [message for message in said if "very small for" in message]
+
+
+@pytest.mark.parametrize(
+    "person", [{"child": True}, {"age": 1}, {"shoe_size": {"system": "EU child", "size": 18}}]
+)
+def test_a_small_childs_foot_is_believed(person: dict[str, object]) -> None:
+    """11 cm is the foot of a child of about a year (Snyder et al. 1977: 143 mm at two, sd 10)."""
+    foot = {"foot": {"length": "11"}, "person": person, "units": "cm", "cylinder": {"slots": 36}}
+    fabric = {"stitches": "36 / 10 cm", "rounds": "50 / 10 cm"}
+    found = answer({"do": "plan", "request": {**foot, "fabric": fabric}})
+    assert found["measures"]["length"]["value"] == 110
+
+
+def test_twelve_centimetres_and_any_unit_are_believed() -> None:
+    for text in ("12", "11.99 cm", "110 mm"):
+        found = answer({"do": "foot", "request": {"units": "cm", "foot": {"length": text}}})
+        assert found["measures"]["length"]["value"] < 121

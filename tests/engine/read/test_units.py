@@ -99,7 +99,7 @@ def test_a_length_of_yarn() -> None:
 )
 def test_a_weight_of_yarn(grams: float, metric: str, imperial: str) -> None:
     """An ounce is 28.3495 g; 0.05 of it is 1.417 g."""
-    found = units.weight(grams, "cm")
+    found = units.weight(grams)
     assert (found["text"], found["other"]) == (metric, imperial)
     assert found["value"] == grams
-    assert units.weight(100.0, "in", 2)["text"] == "3.53 oz"
+    assert units.weight(100.0, 2)["other"] == "3.53 oz"
