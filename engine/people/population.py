@@ -14,9 +14,15 @@ sex. Children never come from adults: their length, ankle and calf come from the
 proportion; an estimate is then a median. That survey took no girth of the foot: a knitters' rule of
 thumb stands in, with a wide spread, and the words say "coarser".
 
-A person is a child if under 18, or said to be one; if neither is given, when the foot is shorter
-than that of every adult of the survey (198 mm; 216 mm among the men), or without the foot's length,
-when the stature, or else any girth or the weight, is smaller than every adult's.
+A person is a child if under 18, or said to be one. If neither is given, both a small child and an
+adult are supposed, each as much as the evidence weighs (Bayes), and the estimate is the mean of the
+mixture with its whole spread:
+
+    share of the child = c C(x) / (c C(x) + (1 - c) A(x))
+
+where x is the foot's length, or without it the stature, a girth or the weight; C and A are how
+often the surveys have such a one among small children and among adults, and c is how often a child
+is meant. So no estimate jumps as a foot grows: at most 6 mm with a millimetre of length alone.
 
 Limits: soldiers are fitter than most people and mostly 18 to 58 years old; the children are
 American and of the 1970s. Under 2 years nobody was measured.
@@ -25,7 +31,7 @@ American and of the 1970s. Under 2 years nobody was measured.
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cache
 from typing import Literal, TypeAlias
@@ -54,6 +60,18 @@ _STRAYS = (
 )
 BALL_STRAYS = Cited(0.065, _STRAYS)
 HEEL_STRAYS = Cited(0.055, _STRAYS)
+# --- A child or an adult, where nobody says so ----------------------------------------------------
+CHILD_UNSAID = Cited(0.2, "those under 18 among all people: US Census 2020, rounded; from memory")
+CHILD_CALLED_GROWN = Cited(
+    0.05, "of those called a woman or a man whose age is not told; our choice, no published source"
+)
+ADULTS_SPREAD_MORE = Cited(
+    1.15,
+    "times the survey's spread: soldiers are taken from about 58 in tall on, so the smallest "
+    "adults are rarer among them than elsewhere; our choice, no published source",
+)
+_CERTAIN = 1e-6  # a share of which this much is wanting moves nothing that anybody sees
+_SAID = 0.05  # a share below which it is not worth speaking of
 # --------------------------------------------------------------------------------------------------
 
 Sex: TypeAlias = Literal["woman", "man"]
@@ -177,21 +195,46 @@ for _key in table.PEOPLE:
 
 # Which known measure tells a child from an adult when the age is not given: the first one there is.
 _TELLS = ("length", "stature", *MEASURES[1:], "weight")
+_Shares: TypeAlias = dict[tuple[str, str], float]  # people, a key of `_GROUPS`: how much they count
 
 
-def _group(known: Known, sex: Sex | None, age: float | None, child: bool) -> tuple[str, str]:
-    """Which people to ask: a key of `_GROUPS`."""
+def _shares(known: Known, sex: Sex | None, age: float | None, child: bool) -> _Shares:
+    """Which people to ask, and how much each counts; 1 in sum."""
     key = sex or "either"
     if age is not None:
         group = "adult" if age >= ADULT_AGE else "child" if age >= YOUNGEST else "baby"
-        return group, key
+        return {(group, key): 1.0}
     if child:
-        return "small child", key
-    for name in _TELLS:
-        if name in known:
-            smallest = table.ADULT_SMALLEST[key][table.ADULT_NAMES.index(name)]
-            return ("small child" if known[name][0] < smallest else "adult"), key
-    return "adult", key
+        return {("small child", key): 1.0}
+    grown, small = ("adult", key), ("small child", key)
+    name = next((name for name in _TELLS if name in known), None)
+    share = 0.0 if name is None else _share_of_child(name, *known[name], sex)
+    if share < _CERTAIN or share > 1 - _CERTAIN:
+        return {small if share > 0.5 else grown: 1.0}
+    return {grown: 1 - share, small: share}
+
+
+def _share_of_child(name: str, value: float, sd: float, sex: Sex | None) -> float:
+    """How likely a small child is meant, by one measure read with this standard deviation."""
+    prior = CHILD_UNSAID if sex is None else CHILD_CALLED_GROWN
+    child = _log_density("small child", sex or "either", name, value, sd)
+    sexes = ("woman", "man") if sex is None else (sex,)
+    adults = [_log_density("adult", one, name, value, sd) for one in sexes]
+    most = max(child, *adults)  # taken out: far from all of them each density is 0
+    young = prior * math.exp(child - most)
+    grown = (1 - prior) * sum(math.exp(one - most) for one in adults) / len(adults)
+    return young / (young + grown)
+
+
+def _log_density(group: str, key: str, name: str, value: float, sd: float) -> float:
+    """The logarithm of how densely people of a group stand about a value (but for a constant)."""
+    people = _GROUPS[group, key]
+    place = people.names.index(name)
+    apart, variance, stretch = value - people.means[0][place], people.spread[place][place], 0.0
+    if name in people.logged:  # the density is of the value itself
+        apart, sd, stretch = math.log(value) - people.means[0][place], sd / value, math.log(value)
+    spread = math.sqrt(variance + sd * sd) * (ADULTS_SPREAD_MORE if group == "adult" else 1.0)
+    return -0.5 * (apart / spread) ** 2 - math.log(spread) - stretch
 
 
 def _exact(age: float) -> float:
@@ -270,10 +313,25 @@ def estimate(
     """
     if not known.keys() <= set(KNOWNS):
         raise ValueError(f"not a measure: {sorted(known.keys() - set(KNOWNS))}")
-    group = _group(known, sex, age, child)
-    if not known and group[0] != "child":
+    shares = _shares(known, sex, age, child)
+    if not known and ("child", sex or "either") not in shares:
         raise NothingKnown
-    return _estimates(known, group, age)
+    found = [(share, _estimates(known, group, age)) for group, share in shares.items()]
+    if len(found) == 1:
+        return found[0][1]
+    return {name: _mixed([(share, one[name]) for share, one in found]) for name in found[0][1]}
+
+
+def _mixed(parts: Sequence[tuple[float, Estimate]]) -> Estimate:
+    """The mean of a mixture and its standard deviation, by the law of total variance."""
+    value = sum(share * one.value for share, one in parts)
+    square = sum(share * (one.sd**2 + (one.value - value) ** 2) for share, one in parts)
+    share, most = max(parts, key=lambda part: part[0])
+    if 1 - share < _SAID:
+        return Estimate(value, math.sqrt(square), most.people)
+    tenths = min(9, max(1, round(10 * parts[1][0])))
+    people = f"one of unknown age, a small child {tenths} times in 10; say the age, and it is surer"
+    return Estimate(value, math.sqrt(square), people)
 
 
 def _estimates(known: Known, group: tuple[str, str], age: float | None) -> dict[str, Estimate]:
@@ -313,9 +371,9 @@ def unlikely(
     0.5 to 1.0 % are, as real tails are longer); RAREST means so rare or rarer. Adults only: for
     children the list is empty.
     """
-    group = _group(known, sex, age, child)
+    group = ("adult", sex or "either")
     found: list[tuple[str, int, Literal["small", "large"]]] = []
-    if group[0] != "adult":
+    if _shares(known, sex, age, child).get(group, 0.0) < 0.5:
         return found
     for name in MEASURES:
         if name not in known:

@@ -177,12 +177,12 @@ def test_a_leg_up_to_the_knee_is_remarked() -> None:
 
 def test_a_guess_is_not_condemned_where_it_may_fit() -> None:
     """An 8 in tube on a short foot: by the guessed girth baggy, by its interval perhaps not."""
-    guessed = fit(plan({"foot": {"length": "200 mm"}}), "ball")
+    guessed = fit(plan({"foot": {"length": "200 mm"}, "person.age": 30}), "ball")
     assert guessed["from"] == "estimated"
     assert guessed["stretch"] < 1
     assert (guessed["level"], guessed["verdict"]) == ("loose", "perhaps baggy")
     measured = {"length": "200 mm", "ball_girth": f"{guessed['body']['value']} mm"}
-    assert fit(plan({"foot": measured}), "ball")["level"] == "bad"
+    assert fit(plan({"foot": measured, "person.age": 30}), "ball")["level"] == "bad"
 
 
 def test_a_larger_cylinder_never_stretches_more() -> None:

@@ -9,6 +9,7 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from scipy import stats
 
 from engine.people import population_table as table
 from engine.people.population import (
@@ -87,14 +88,17 @@ def test_an_equal_mix_of_women_and_men() -> None:
 
 @given(
     sex=st.sampled_from(SEXES),
-    age=st.sampled_from([None, 3, 9.5, 15, 40]),
+    age=st.sampled_from([3, 9.5, 15, 40]),
     names=st.sets(st.sampled_from(KNOWNS), min_size=1, max_size=6),
     more=st.sampled_from(KNOWNS),
 )
 def test_knowing_more_exactly_never_makes_it_less_sure(
     sex: Sex | None, age: float | None, names: set[str], more: str
 ) -> None:
-    """Values in proportion to the mean, so only the spread is at stake."""
+    """Values in proportion to the mean, so only the spread is at stake.
+
+    The age is told: where child and adult are both supposed, what tells them apart may say less.
+    """
     usual = dict(zip(table.ADULT_NAMES, table.ADULT_MEANS["woman"], strict=True))
     usual["weight"] = math.exp(usual["weight"])
     less = {n: (usual[n], 0.0) for n in names}
@@ -136,10 +140,63 @@ def only(found: dict[str, Estimate], word: str) -> bool:
 
 
 @pytest.mark.parametrize(("sex", "smallest"), [("woman", 198.0), ("man", 216.0), (None, 198.0)])
-def test_a_foot_shorter_than_every_adults_is_a_childs(sex: Sex | None, smallest: float) -> None:
-    """The shortest woman's foot in the survey is 198 mm, the shortest man's 216 mm."""
-    assert only(estimate({"length": (smallest - 0.5, 2.0)}, sex, None), "American")
-    assert only(estimate({"length": (smallest, 2.0)}, sex, None), "US Army")
+def test_far_from_the_smallest_adult_it_is_a_childs_or_an_adults(
+    sex: Sex | None, smallest: float
+) -> None:
+    """The shortest woman's foot in the survey is 198 mm, the shortest man's 216 mm.
+
+    There it used to jump; now it is a child's 20 mm below, an adult's 45 mm above.
+    """
+    assert only(estimate({"length": (smallest - 20, 2.0)}, sex, None), "American")
+    assert only(estimate({"length": (smallest + 45, 2.0)}, sex, None), "US Army")
+    between = estimate({"length": (smallest + 5, 2.0)}, sex, None)
+    assert only(between, "times in 10; say the age")
+
+
+@pytest.mark.parametrize("sex", SEXES)
+@pytest.mark.parametrize(("age", "child"), [(None, False), (None, True), (1, False), (7, False),
+                                           (16, False), (18, False), (50, False)])  # fmt: skip
+def test_no_estimate_jumps_as_a_foot_grows(sex: Sex | None, age: float | None, child: bool) -> None:
+    """At most 6 mm to a millimetre of foot, in steps of 0.25 mm from 95 to 360; the spread 4."""
+    for sd in (0.0, 2.5, 6.0):
+        found = [estimate({"length": (95 + at / 4, sd)}, sex, age, child) for at in range(1061)]
+        for before, after in pairwise(found):
+            for name, one in after.items():
+                assert abs(one.value - before[name].value) <= 6 / 4, name
+                assert abs(one.sd - before[name].sd) <= 4 / 4, name
+
+
+@given(
+    sex=st.sampled_from(SEXES),
+    name=st.sampled_from(("stature", "weight", *MEASURES[1:])),
+    part=st.floats(0, 1),
+)
+def test_no_estimate_jumps_with_any_other_measure(sex: Sex | None, name: str, part: float) -> None:
+    """From a small child's to a large adult's: a hundredth of that way never moves 20 mm."""
+    spans = {"stature": (800, 2000), "weight": (9, 140), "ball_girth": (110, 300)}
+    low, high = spans.get(name, (110, 480))
+    value, step = low + part * (high - low), (high - low) / 100
+    before, after = (estimate({name: (one, 1.0)}, sex, None) for one in (value, value + step))
+    assert all(abs(after[n].value - one.value) < 20 for n, one in before.items())
+
+
+def test_the_share_of_a_child_by_hand() -> None:
+    """Bayes with the table's figures, by scipy's normal and lognormal densities, at 205 mm."""
+    (log_mean, adults), variance = (
+        (table.AGELESS_MEANS["woman"][0], table.ADULT_MEANS["woman"][0]),
+        (table.AGELESS_SPREADS["woman"][0][0], table.ADULT_SPREADS["woman"][0][0]),
+    )
+    small = stats.lognorm(math.sqrt(variance[0]), scale=math.exp(log_mean)).pdf(205)
+    grown = stats.norm(adults, 1.15 * math.sqrt(variance[1])).pdf(205)
+    share = 0.05 * small / (0.05 * small + 0.95 * grown)
+    known = {"length": (205.0, 0.0)}
+    child, adult = estimate(known, "woman", None, child=True), estimate(known, "woman", 40)
+    for name, one in estimate(known, "woman", None).items():
+        value = share * child[name].value + (1 - share) * adult[name].value
+        within = share * child[name].sd ** 2 + (1 - share) * adult[name].sd ** 2
+        apart = share * (1 - share) * (child[name].value - adult[name].value) ** 2
+        assert one.value == pytest.approx(value)
+        assert one.sd == pytest.approx(math.sqrt(within + apart))
 
 
 def test_age_goes_before_size() -> None:
@@ -151,8 +208,8 @@ def test_age_goes_before_size() -> None:
 
 def test_without_length_the_stature_tells_a_child() -> None:
     """The smallest person of the adult survey stood 1,409 mm."""
-    assert only(estimate({"stature": (1400.0, 10.0)}, None, None), "American")
-    assert only(estimate({"stature": (1410.0, 10.0)}, None, None), "US Army")
+    assert only(estimate({"stature": (1300.0, 10.0)}, None, None), "American")
+    assert only(estimate({"stature": (1550.0, 10.0)}, None, None), "US Army")
 
 
 def test_childrens_girths_of_the_foot_are_the_rule_of_thumb_and_say_so() -> None:
