@@ -87,13 +87,17 @@ class Fabric:
         )
 
 
-def read(fields: Fields) -> Fabric | None:
-    """Return the fabric of a request, or None with its problems noted."""
+def read(fields: Fields, slots: int | None = None) -> Fabric | None:
+    """Return the fabric of a request, knitted on `slots` if they are known.
+
+    None where there is none, with its problems noted.
+    """
     fields.only(("stitches", "rounds", "swatch", "swatches", "mark", "yarn", "strands", "along"))
     noted = len(fields.problems)
     thread, mark = _read_yarn(fields), fields.plain("mark", MARK)
-    newest = swatch.read(fields.part("swatch"))
-    others = [swatch.read(row, listed=True) for row in fields.parts("swatches", SWATCHES_MOST)]
+    newest = swatch.read(fields.part("swatch"), slots)
+    rows = fields.parts("swatches", SWATCHES_MOST)
+    others = [swatch.read(row, slots, listed=True) for row in rows]
     told = gauge.told(fields)
     if len(fields.problems) > noted:
         return None

@@ -78,10 +78,11 @@ class Swatch:
         return hypot(self.rounds_tape, sources.SOCK_TO_SWATCH)
 
 
-def read(fields: Fields, *, listed: bool = False) -> Swatch | None:
+def read(fields: Fields, slots: int | None, *, listed: bool = False) -> Swatch | None:
     """Return the tube of a request, None where there is none; problems are noted at their fields.
 
-    In a list it may say that it is a sock.
+    Needles left out are the cylinder's `slots`, where those are known. In a list it may say that it
+    is a sock.
     """
     fields.only((*(("kind",) if listed else ()), "needles", "rounds", *LENGTHS, *WEIGHTS, "mark"))
     kind = (fields.choice("kind", KINDS) if listed else None) or "swatch"
@@ -90,16 +91,21 @@ def read(fields: Fields, *, listed: bool = False) -> Swatch | None:
     grams, mark = fields.grams("grams", _GRAMS), fields.plain("mark", MARK)
     if all(fields.blank(name) for name in ("needles", "rounds", *LENGTHS)):
         return None
+    asked = []
+    across = not (fields.blank("flat_width") and fields.blank("unwashed_width"))
+    if fields.blank("needles") and across and slots is not None:
+        needles = slots
+        asked.append((fields.where("needles"), f"Taken as the cylinder’s {slots}."))
     width, wet_width = mm["flat_width"], mm["unwashed_width"]
     length, wet_length = mm["length"], mm["unwashed_length"]
-    _together(fields, "needles", "flat_width", "needles and flat width go together")
+    if not asked:
+        _together(fields, "needles", "flat_width", "needles and flat width go together")
     _together(fields, "rounds", "length", "rounds and the length over them go together")
     stitches = _per_mm(fields, "width", needles, (width, wet_width), STITCHES, 2)
     per_mm = _per_mm(fields, "length", rounds, (length, wet_length), ROUNDS, 1)
     if stitches is None and per_mm is None:
         return None  # how far it pulls says nothing of how wide it lies
     one, one_sd = _stitch(grams, needles, rounds) if kind == "swatch" else (None, 0.0)
-    asked = []
     if kind == "sock" and grams is not None:
         asked.append((fields.where("grams"), _WHOLE_SOCK))
     if kind == "swatch" and (rounds or 40) < sources.SWATCH_ROUNDS_FEWEST:

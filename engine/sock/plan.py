@@ -103,7 +103,7 @@ def read(fields: Fields) -> _Told:
     fields.system = "in" if fields.choice("units", ("in", "cm")) == "in" else "cm"
     feet = foot.read(fields.part("foot"), fields.part("other_foot"), fields.part("person"))
     machine = cylinder.read(fields.part("cylinder"))
-    cloth = fabric.read(fields.part("fabric"))
+    cloth = fabric.read(fields.part("fabric"), machine.slots if machine else None)
     aim = _read_aim(fields.part("sock"))
     wishes = _read_wishes(fields.part("sock"), machine or _USUAL_CYLINDER)
     measures = _complete(fields, feet, aim)

@@ -111,16 +111,27 @@ def test_a_tube_pulls_to_between_1_05_and_3_5_of_its_width(pulled: str, wrong: b
 @pytest.mark.parametrize(
     ("left_out", "missing"),
     [
-        ({"needles": None}, "needles"),
         ({"flat_width": None}, "flat_width"),
         ({"rounds": None}, "rounds"),
         ({"length": None}, "length"),
-        ({"flat_width": None, "unwashed_width": "10 cm", "needles": None}, "needles"),
     ],
 )
 def test_a_count_and_its_size_go_together(left_out: dict[str, Any], missing: str) -> None:
     request = {**NO_TELLING, "fabric.swatch": tube(**left_out)}
     assert set(refused(request)) == {f"fabric.swatch.{missing}"}
+
+
+@pytest.mark.parametrize("width", ["flat_width", "unwashed_width"])
+def test_needles_left_out_are_the_cylinders(width: str) -> None:
+    """A swatch is knitted on the cylinder that the sock is for; the words beside it say so."""
+    told = {"flat_width": None, "needles": None} | {width: "10 cm"}
+    (found, kept) = seen(tube(**told), tube(kind="sock", **told))
+    assert (found.needles, kept.needles) == (60, 60)
+    assert found.stitches == pytest.approx(0.3)
+    notes = noted(plan({**NO_TELLING, "fabric.swatch": tube(needles=None)}))
+    assert notes["fabric.swatch.needles"] == "Taken as the cylinder’s 60."
+    problems = refused({**NO_TELLING, "fabric.swatch": tube(needles=None), "cylinder.slots": None})
+    assert set(problems) == {"cylinder.slots", "fabric.swatch.needles"}
 
 
 def test_a_whole_sock_is_not_weighed_by_its_foot_and_may_be_short() -> None:
