@@ -2,8 +2,9 @@
 
 Wearing stretch is body girth over the fabric's relaxed girth: below 1 the sock is baggy, about 1.05
 to 1.18 is comfortable at the ball, above 1.25 tight. Over the heel the question is another one:
-whether cuff and leg stretch far enough to get on at all. The bounds are common practice with no
-published source; a swatch pulled by hand replaces the one for getting on.
+whether cuff and leg stretch far enough to get on at all; over the instep, where it was measured,
+whether the foot does. The bounds are common practice with no published source; a swatch pulled by
+hand replaces the one for getting on.
 """
 
 from __future__ import annotations
@@ -27,11 +28,15 @@ TITLES = {
     "ball": "Ball of the foot",
     "heel": "Round the heel",
     "over_heel": "Getting it on",
+    "instep": "Over the instep",
     "ankle": "Ankle",
     "calf": "Calf",
     "cuff": "Cuff",
 }
-_PARTS = {"ball": "foot", "heel": "heel", "ankle": "ankle", "calf": "calf"}
+_PARTS = {
+    **{"ball": "foot", "heel": "heel", "ankle": "ankle", "calf": "calf"},
+    **{"over_heel": "heel", "instep": "instep"},
+}
 _CURES = {
     ("ball", "bad-"): "A smaller stitch, or a cylinder with fewer needles, would hold it.",
     ("ball", "loose"): "A slightly smaller stitch would hold it better.",
@@ -123,12 +128,26 @@ def _getting_on(heel: Measure, sock: Girths, cuff: Cuff, fabric: Fabric) -> Plac
     girth, pull = sock.top, cuff.pull(fabric, sock.top)
     if not reaches(sock.narrowest * fabric.pull / (girth * pull), 1):
         girth, pull = sock.narrowest, fabric.pull
-    needed = heel.value / girth
-    whence = "a usual guess; pull a swatch to know"
-    if fabric.pull_measured or cuff.pulled is not None:
-        whence = "as your swatch was pulled"
-        if cuff.pulled is None and not reaches(pull, fabric.pull):
-            whence += f", less what a {cuff.kind if cuff.kind != 'hem' else 'hung hem'} takes of it"
+    whence = _whence(fabric.pull_measured or cuff.pulled is not None)
+    if fabric.pull_measured and cuff.pulled is None and not reaches(pull, fabric.pull):
+        whence += f", less what a {cuff.kind if cuff.kind != 'hem' else 'hung hem'} takes of it"
+    cure = "A larger stitch, more needles, or a ribbed top would let it pass."
+    return _passing("over_heel", heel, girth, pull, whence, cure)
+
+
+def _over_the_instep(instep: Measure, tube: float, fabric: Fabric) -> Place:
+    """Judge whether the foot of the sock passes over the instep: common practice, no source."""
+    cure = "A larger stitch, or more needles, would let it pass."
+    return _passing("instep", instep, tube, fabric.pull, _whence(fabric.pull_measured), cure)
+
+
+def _whence(pulled: bool) -> str:
+    return "as your swatch was pulled" if pulled else "a usual guess; pull a swatch to know"
+
+
+def _passing(place: str, body: Measure, girth: float, pull: float, whence: str, cure: str) -> Place:
+    """Judge whether a sock of relaxed `girth` mm that gives `pull` times it passes over a place."""
+    what, needed = _PARTS[place], body.value / girth
     if reaches(pull * sources.GOES_ON_EASILY_SHARE, needed):
         level, verdict = "good", "goes on easily"
     elif reaches(pull, needed):
@@ -136,15 +155,15 @@ def _getting_on(heel: Measure, sock: Girths, cuff: Cuff, fabric: Fabric) -> Plac
     else:
         level, verdict = "bad", "may not go on"
     if reaches(1, needed):
-        words = f"{verdict.capitalize()}: it need not stretch to pass the heel."
-        return Place("over_heel", heel.value, girth, level, verdict, words, heel.measured)
+        words = f"{verdict.capitalize()}: it need not stretch to pass the {what}."
+        return Place(place, body.value, girth, level, verdict, words, body.measured)
     words = (
         f"{verdict.capitalize()}: it must stretch to {units.times(needed)} times its girth to "
-        f"pass the heel, and gives about {units.times(pull)} ({whence})."
+        f"pass the {what}, and gives about {units.times(pull)} ({whence})."
     )
     if level == "bad":
-        words += " A larger stitch, more needles, or a ribbed top would let it pass."
-    return Place("over_heel", heel.value, girth, level, verdict, words, heel.measured)
+        words += f" {cure}"
+    return Place(place, body.value, girth, level, verdict, words, body.measured)
 
 
 def _calf(calf: Measure, girth: float, top: float, foot_length: float, pull: float) -> Place:
@@ -198,16 +217,18 @@ def judge(
     top_above_floor: float,
     along: Girths | None = None,
 ) -> list[Place]:
-    """Return the fit at ball, heel, over the heel, ankle and calf.
+    """Return the fit at ball, heel, over heel and measured instep, at ankle and calf.
 
     `tube` and `heel` are the sock's relaxed girths in mm, `top_above_floor` its height in mm;
     `along` the girths of a leg that is shaped.
     """
     sock = along or Girths(tube, tube, tube, tube)
+    instep = measures.get("instep_girth")
     return [
         _worn("ball", measures["ball_girth"], tube, sources.BALL_STRETCH, _BALL),
         _worn("heel", measures["heel_girth"], heel, sources.HEEL_STRETCH, _BALL),
         _getting_on(measures["heel_girth"], sock, cuff, fabric),
+        *([] if instep is None else [_over_the_instep(instep, tube, fabric)]),
         _worn("ankle", measures["ankle_girth"], sock.ankle, sources.LEG_STRETCH, _LEG),
         _calf(
             measures["calf_girth"],

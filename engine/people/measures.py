@@ -1,9 +1,10 @@
 """The measures of a foot and leg, one entry each: what it is, what it can be, where it is judged.
 
 As ISO 8559-1 keeps them apart: foot length (heel to longest toe), girth at the ball, instep girth
-(round the middle of the foot, over the highest point of the instep), heel girth (tape under the
-back of the heel and over the bend at the front of the ankle), smallest girth above the ankle bones,
-largest girth of the calf. All that reads, estimates, shows or judges them goes by this table.
+(round the middle of the foot, over its highest point; neither survey took it), heel girth (tape
+under the back of the heel and over the bend at the front of the ankle), smallest girth above the
+ankle bones, largest girth of the calf. All that reads, estimates, shows or judges them goes by this
+table.
 """
 
 from __future__ import annotations
@@ -41,6 +42,13 @@ MEASURES: dict[str, BodyMeasure] = {
         TAPE_ON_GIRTH,
         estimated=True,
         judged=("ball",),
+    ),
+    "instep_girth": BodyMeasure(
+        "girth at the instep",
+        Span("a girth round the instep", 90, 400, rarely=115),
+        TAPE_ON_GIRTH,
+        estimated=False,
+        judged=("instep",),
     ),
     "heel_girth": BodyMeasure(
         "girth round the heel",
