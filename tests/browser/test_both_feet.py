@@ -24,7 +24,7 @@ def test_both_feet_are_read_kept_sent_and_emptied_for_the_next(new_phone: NewPho
     expect(note).to_contain_text("11 mm apart")
     again.fill("24")
     expect(note).to_be_empty()
-    expect(page.locator("#foot-again-length-other")).to_have_text("9 1/2 in")  # 9.449 in
+    expect(page.locator("#foot-again-length-other")).to_have_text("24 cm · 9 1/2 in")  # 9.449 in
 
     page.locator("#other_foot > summary").tap()
     other.fill("x")

@@ -14,7 +14,7 @@ def test_what_was_meant_is_one_tap_away(phone: BrowserContext) -> None:
     error_at(page, "foot.length").locator("button").tap()
     expect(length).to_have_value("246 mm")
     expect(error_at(page, "foot.length")).to_be_empty()
-    expect(page.locator("#foot-length-other")).to_have_text("9 5/8 in")  # 9.685 in
+    expect(page.locator("#foot-length-other")).to_have_text("24.6 cm · 9 5/8 in")  # 9.685 in
 
 
 def test_keys_that_can_write_a_fraction(phone: BrowserContext) -> None:

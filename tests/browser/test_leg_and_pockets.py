@@ -14,7 +14,7 @@ def test_a_long_leg_and_another_heel(phone: BrowserContext, screens: Path) -> No
     page.locator("#sock-more > summary").tap()
     page.locator("#long-leg > summary").tap()
     field(page, "sock.leg.height").fill("33")
-    expect(page.locator("#sock-leg-height-other")).to_have_text("13 in")  # 12.99 in
+    expect(page.locator("#sock-leg-height-other")).to_have_text("33 cm · 13 in")  # 12.99 in
     for at, (height, girth) in enumerate((("14", "21,5"), ("30", "34"))):
         page.locator("#long-leg button.add").tap()
         field(page, f"sock.leg.girths.{at}.height").fill(height)

@@ -40,7 +40,7 @@ def test_a_short_sock_one_lengthens_sock_two(phone: BrowserContext) -> None:
         "Cuff, leg, heel and toe stay, so that the two match."
     )
     expect(page.locator("#so-far-counts")).to_have_text(f"Sock two: {foot(page)}")
-    expect(page.locator("#first_sock-length-other")).to_have_text("8 1/2 in")  # 8.46 in
+    expect(page.locator("#first_sock-length-other")).to_have_text("21.5 cm · 8 1/2 in")  # 8.46 in
     expect(page.locator("#said")).to_have_text(lesson.inner_text())
 
     page.locator("#forget-sock").tap()

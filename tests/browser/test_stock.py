@@ -20,7 +20,7 @@ def test_what_is_left_is_weighed_and_told(
     field(page, "stock.left").fill("80")
     verdict = page.locator(".verdict")
     expect(verdict).to_contain_text("Yes: 80 g of yarn are left")
-    expect(page.locator("#stock-left-other")).to_have_text("2.82 oz")  # 80 / 28.35
+    expect(page.locator("#stock-left-other")).to_have_text("80 g · 2.82 oz")  # 80 / 28.35
     field(page, "stock.left").fill("20")
     field(page, "stock.sock_one").fill("33")
     expect(verdict).to_contain_text("No: 20 g of yarn are left and sock two takes about 33 g")
@@ -50,7 +50,8 @@ def test_what_is_left_is_weighed_and_told(
     choose(page, "inches")
     step(page, "counts")
     expect(field(page, "stock.left")).to_have_value("40 g")
-    expect(page.locator(".verdict").first).to_contain_text("1.41 oz")  # 40 / 28.35
+    expect(page.locator("#stock-left-other")).to_have_text("40 g · 1.41 oz")  # 40 / 28.35
+    expect(page.locator(".verdict").first).to_contain_text("40 g of yarn are left")
     page.reload()
-    expect(page.locator(".verdict").first).to_contain_text("1.41 oz")
+    expect(page.locator(".verdict").first).to_contain_text("40 g of yarn are left")
     expect(field(page, "stock.apart")).to_have_value("heel, toe")

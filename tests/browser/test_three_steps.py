@@ -26,7 +26,9 @@ def test_three_steps_by_touch(phone: BrowserContext) -> None:
     page = opened(phone)
     assert page.locator("h2:visible").all_inner_texts() == TITLES[:1]
     field(page, "foot.length").fill("24,6")
-    expect(page.locator("#foot-length-other")).to_have_text("9 5/8 in")  # 246 mm = 9.685 in
+    expect(page.locator("#foot-length-other")).to_have_text(
+        "24.6 cm · 9 5/8 in"
+    )  # 246 mm = 9.685 in
     page.locator("#measure .go").tap()
     assert page.locator("h2:visible").all_inner_texts() == TITLES[1:2]
     page.locator("#chips button", has_text="60").tap()

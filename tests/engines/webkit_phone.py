@@ -44,7 +44,8 @@ class WebKitPhone(Phone):
         options.add_argument("--automation")
         options.add_argument("--features=+StorageAPI,+StorageAPIEstimate,+FileSystem")
         service = webdriver.WebKitGTKService(
-            "/usr/bin/WebKitWebDriver", env={**os.environ, **home, "DISPLAY": display}
+            "/usr/bin/WebKitWebDriver",
+            env={**os.environ, **home, "DISPLAY": display, "LANGUAGE": "en_GB"},
         )
         with warnings.catch_warnings():  # selenium's own use of what it is about to give up
             warnings.simplefilter("ignore", DeprecationWarning)

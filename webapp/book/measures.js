@@ -2,8 +2,8 @@
  * A visit's measures in words, named as the form of step one names them.
  * @import {Values} from "../page/types"
  */
-import { spelled } from "../page/form.js";
 import { idOf } from "../page/place_of.js";
+import { spelled } from "../page/spelled.js";
 import { within } from "../page/within.js";
 
 /** @param {string} name */

@@ -4,6 +4,7 @@
  * @import {Happening, Session} from "./types"
  */
 import { countedOf } from "../page/counted_of.js";
+import { requestAsKept } from "../page/spelled.js";
 
 const PARTS = ["waste", "cuff", "leg", "heel", "foot", "toe", "finish"];
 const KINDS = ["done", "back", "jump", "note", "turn", "plan", "yarn", "lost"];
@@ -28,7 +29,7 @@ export function sessionOf(raw) {
   }
   sure(earlier, Object);
   sure(Object.values(earlier).every(Number.isFinite));
-  return raw;
+  return { ...raw, request: requestAsKept(request) };
 }
 
 /** @param {any} raw @returns {Happening} the same @throws {TypeError} where it is none */

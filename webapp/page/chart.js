@@ -5,10 +5,11 @@
  * @import {Draft} from "./draft.js"
  * @import {StepsNav} from "./steps_nav.js"
  */
-import { Form, spelled } from "./form.js";
+import { Form } from "./form.js";
 import { Newest } from "./newest.js";
 import { ProblemsBeside } from "./problems_beside.js";
 import { toRequest } from "./request.js";
+import { spelled } from "./spelled.js";
 import { renderTable } from "./table.js";
 
 const ROWS = ["chart.first", "chart.last", "chart.step"];

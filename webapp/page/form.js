@@ -3,14 +3,7 @@
  * @import {Values} from "./types"
  */
 import { enterGoesOn } from "./enter_key.js";
-
-/** A number as people write it, with no unit after it. */
-const BARE = /^\s*[\d.,/⁄ \u00a0½¼¾⅛⅜⅝⅞⅓⅔⅙⅚⅕⅖⅗⅘-]*[\d½¼¾⅛⅜⅝⅞⅓⅔⅙⅚⅕⅖⅗⅘]\s*$/;
-
-/** A number with the unit it is meant in; what has a unit already stays. @param {string} text @param {string} unit */
-export function spelled(text, unit) {
-  return BARE.test(text) ? `${text.trim()} ${unit}` : text;
-}
+import { asKept, inGrams, isBare, spelled } from "./spelled.js";
 
 /**
  * Fires "change" (detail: the field's name) whenever what is typed has changed, and "fill" (detail: the
@@ -43,7 +36,9 @@ export class Form extends EventTarget {
   values() {
     /** @type {Values} */
     const values = { units: this.units };
-    for (const [name, value] of new FormData(this.element)) values[name] = String(value);
+    for (const [name, value] of new FormData(this.element)) {
+      values[name] = inGrams(name, String(value), this.units);
+    }
     return values;
   }
 
@@ -67,7 +62,7 @@ export class Form extends EventTarget {
         field.checked =
           field.value === (filled[/** @type {keyof typeof filled} */ (field.name)] ?? "");
       } else if (field instanceof HTMLInputElement) {
-        field.value = values[field.name] ?? "";
+        field.value = asKept(field.name, values[field.name] ?? "", filled.units);
       } else if (field instanceof HTMLSelectElement) {
         field.value = values[field.name] || field.options[0].value;
       }
@@ -125,7 +120,7 @@ export class Form extends EventTarget {
   /** @param {string} name */
   #changed(name) {
     for (const input of this.#withUnit()) {
-      const own = input.value.trim() !== "" && !BARE.test(input.value);
+      const own = input.value.trim() !== "" && !isBare(input.value);
       input.parentElement?.classList.toggle("own-unit", own);
     }
     this.dispatchEvent(new CustomEvent("change", { detail: name }));

@@ -7,6 +7,11 @@
 const PATIENCE_MS = 1000; // nothing is painted where nobody looks
 
 const { main = "" } = document.documentElement.dataset;
+if (inInches(navigator.languages)) {
+  document.documentElement.dataset.units = "in";
+  // Before the page's script reads the form, and before anybody can have chosen.
+  document.addEventListener("readystatechange", chooseInches, { once: true });
+}
 if (navigator.serviceWorker?.controller || kept()) {
   const written = `<script type="module" src="${main}"></script>`;
   // Whatever it is asked to let pass, it gives this one script.
@@ -98,6 +103,24 @@ function kept() {
   } catch {
     return false; // storage is closed to us (private windows)
   }
+}
+
+/**
+ * Whether the first of the languages is spoken where feet are measured in inches: the United States and
+ * their territories, Liberia and Myanmar (Unicode CLDR, measurement systems). What was chosen or kept goes
+ * before. A language without a region borrows that of the same language further on.
+ * @param {readonly string[]} languages
+ */
+function inInches(languages) {
+  const [first = ""] = languages;
+  const spoken = languages.filter((one) => one.split("-")[0] === first.split("-")[0]);
+  const region = spoken.join().match(/-([A-Z]{2})\b/)?.[1] ?? "";
+  return ["US", "AS", "GU", "LR", "MM", "MP", "PR", "UM", "VI"].includes(region);
+}
+
+function chooseInches() {
+  const inches = document.querySelector('[name="units"][value="in"]');
+  if (inches instanceof HTMLInputElement) inches.checked = true;
 }
 
 export {}; // says to the type checker that nothing here is the other scripts' to see

@@ -4,6 +4,7 @@
  * @import {Request, Values} from "./types"
  * @import {Place} from "./within.js"
  */
+import { asKept } from "./spelled.js";
 import { within } from "./within.js";
 
 /** @type {Place[]} */
@@ -29,7 +30,7 @@ export function toRequest(values) {
     if (within(name, "fabric") && !within(name, ...ofWay)) continue;
     if (within(name, "person.shoe_size") && !values["person.shoe_size.size"]?.trim()) continue;
     if (name === "sock.cuff.every" && values["sock.cuff.kind"] !== "mock rib") continue;
-    put(request, name.split("."), value);
+    put(request, name.split("."), asKept(name, value, values.units));
   }
   if (values.who === "woman" || values.who === "man") {
     put(request, ["person", "sex"], values.who);

@@ -7,7 +7,7 @@
  * @import {Place} from "./within.js"
  */
 import { html, nothing, render } from "lit-html";
-import { Form, spelled } from "./form.js";
+import { Form } from "./form.js";
 import { Newest } from "./newest.js";
 import { ProblemsBeside } from "./problems_beside.js";
 import { toRequest, toValues } from "./request.js";
@@ -75,14 +75,9 @@ export class ShelfScreen {
     );
   }
 
-  /** As it goes to the calculator; weights with the unit they were written in. */
+  /** As it goes to the calculator. */
   written() {
-    const unit = this.form.units === "in" ? "oz" : "g";
-    const values = Object.entries(this.form.values()).map(([name, text]) => [
-      name,
-      name.endsWith(".left") ? spelled(text, unit) : text,
-    ]);
-    return toRequest(Object.fromEntries(values)).shelf ?? {};
+    return toRequest(this.form.values()).shelf ?? {};
   }
 
   /** So much is left of a yarn now. @param {number} row from 0 @param {string} left */

@@ -1,12 +1,13 @@
 /** The unit that a bare number in a field of the page is read in, as it stands beside the field. */
-import { spelled } from "./form.js";
+import { asKept, spelled } from "./spelled.js";
 import { inAnyRow } from "./within.js";
 
 /** A text with that unit; what has one already stays. @param {string} name of the field @param {string} text @param {string} units "cm" or "in" */
 export function withItsUnit(name, text, units) {
   const input = inputOf(document, name) ?? inTemplates(name);
   const beside = input?.closest(".with-unit")?.querySelector(`[data-units="${CSS.escape(units)}"]`);
-  return beside?.textContent ? spelled(text, beside.textContent) : text;
+  const kept = asKept(name, text, units);
+  return beside?.textContent ? spelled(kept, beside.textContent) : kept;
 }
 
 /** A field of a row that does not stand on the page just now. @param {string} name */

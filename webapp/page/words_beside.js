@@ -20,16 +20,18 @@ export class WordsBeside {
     });
   }
 
-  /** What was typed in centimetres is shown in inches, and the other way. @param {Readings} answer */
+  /** What was typed is said as it was read, in the unit it was typed in, then in the other. @param {Readings} answer */
   showReadings({ readings }) {
-    const metric = this.form.units === "cm";
+    const inches = this.form.units === "in";
     for (const place of this.form.element.querySelectorAll("[data-field] .other")) {
       const name = place.closest("[data-field]")?.getAttribute("data-field") ?? "";
       if (name === "fabric.stitches" || name === "fabric.rounds") continue; // said with the plan
       const typed = this.form.input(name)?.value ?? "";
-      const away = metric ? INCHES.test(typed) : METRIC.test(typed);
-      const reading = readings[name];
-      place.textContent = (reading && (away ? reading.text : reading.other)) ?? "";
+      const { text = "", other = "", unit = "" } = readings[name] ?? {};
+      const both = unit === "g" || !inches ? [text, other] : [other, text]; // metric first
+      const typedIn = INCHES.test(typed) ? "in" : METRIC.test(typed) ? "cm" : "";
+      const imperial = typedIn ? typedIn === "in" : inches && unit !== "g";
+      place.textContent = (imperial ? both.reverse() : both).filter(Boolean).join(" · ");
     }
   }
 
