@@ -8,4 +8,4 @@ Data flows one way: foot, fabric, cylinder -> short rows, cuff, leg -> fit, supp
 -> picture, link -> api.
 """
 
-VERSION = "1.1.0"  # of how it counts: another wherever anybody's numbers move
+VERSION = "1.2.0"  # of how it counts: another wherever anybody's numbers move

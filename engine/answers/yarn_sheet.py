@@ -159,7 +159,7 @@ def _advice(sock: Sock, left: float, need: Need, main: float) -> str:
     ways = []
     swapped = supply.swap(left, need, shares)
     if swapped:
-        ways.append(_swapped(swapped, sock.system))
+        ways.append(_swapped(swapped))
     if fewer is not None:
         rounds = "1 round" if fewer == 1 else f"{fewer} rounds"
         ways.append(f"knit sock two’s leg {rounds} shorter than sock one’s.")
@@ -168,8 +168,8 @@ def _advice(sock: Sock, left: float, need: Need, main: float) -> str:
     return f"To be sure, {' Or '.join(ways)}"
 
 
-def _swapped(swap: Swap, system: units.System) -> str:
-    saved = units.weight(swap.grams, system, 2)["text"]
+def _swapped(swap: Swap) -> str:
+    saved = units.weight(swap.grams, 2)["text"]
     parts = " and ".join(f"{part}s" for part in swap.parts)
     back = "leg" if "heel" in swap.parts else "foot"
     return (

@@ -51,7 +51,7 @@ def test_beside_inches_a_bare_weight_is_grams(new_phone: NewPhone) -> None:
     choose(page, "inches")
     step(page, "counts")
     page.locator("#stock > summary").tap()
-    expect(page.locator("#stock-left-unit")).to_have_text("g")
+    expect(page.locator("#stock-left-unit")).to_have_text("g", use_inner_text=True)
     field(page, "stock.left").fill("27")
     expect(page.locator("#stock-left-other")).to_have_text("27 g · 0.95 oz")  # 27 / 28.35
     expect(page.locator(".verdict")).to_contain_text("27 g of yarn are left")

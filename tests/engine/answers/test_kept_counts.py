@@ -13,6 +13,8 @@ from engine.api import answer
 from tests.asking import asked
 from tests.engine.drawn_requests import Json, knittable
 
+SMALL: Json = {"foot": {}, "person": {}, "cylinder.slots": 48}  # a child's or an adult's
+
 # What a version counted, as phones have it in their books: these are never changed. Where it counts
 # otherwise on purpose, the calculator gets another VERSION, and the new counts rows of their own.
 COUNTED: dict[str, list[tuple[Json, str]]] = {
@@ -33,6 +35,16 @@ COUNTED: dict[str, list[tuple[Json, str]]] = {
         ({"foot.heel_girth": "13.4 in"}, "20 50 30→8→30 47 30→10→30"),
         ({"foot.toe_breadth": "88 mm"}, "20 50 30→10→30 49 30→10→30"),
         ({"foot.toe_breadth": "92 mm"}, "20 50 30→10→30 51 30→12→30"),
+    ],
+    # Where no age is told, child and adult are both supposed.
+    "1.2.0": [
+        ({}, "20 50 30→10→30 49 30→10→30"),
+        ({"cylinder.slots": 72, "fabric.stitches": "9 / in"}, "20 50 36→12→36 41 36→12→36"),
+        ({"foot.heel_girth": "13.4 in"}, "20 50 30→8→30 47 30→10→30"),
+        ({"foot.toe_breadth": "92 mm"}, "20 50 30→10→30 51 30→12→30"),
+        ({"sock.leg": {"height": "14 in"}}, "20 95 30→10→30 49 30→10→30"),
+        ({**SMALL, "foot": {"ball_girth": "7 3/4 in"}}, "20 43 24→8→24 44 24→8→24"),
+        ({**SMALL, "person": {"height": "55 in"}}, "20 44 24→8→24 47 24→8→24"),
     ],
 }
 
