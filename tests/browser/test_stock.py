@@ -51,7 +51,7 @@ def test_what_is_left_is_weighed_and_told(
     step(page, "counts")
     expect(field(page, "stock.left")).to_have_value("40 g")
     expect(page.locator("#stock-left-other")).to_have_text("40 g · 1.41 oz")  # 40 / 28.35
-    expect(page.locator(".verdict").first).to_contain_text("40 g of yarn are left")
+    expect(page.locator(".verdict").first).to_contain_text("40 g of main yarn are left")
     page.reload()
-    expect(page.locator(".verdict").first).to_contain_text("40 g of yarn are left")
+    expect(page.locator(".verdict").first).to_contain_text("40 g of main yarn are left")
     expect(field(page, "stock.apart")).to_have_value("heel, toe")

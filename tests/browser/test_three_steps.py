@@ -78,7 +78,7 @@ def test_other_units_keep_what_was_meant(phone: BrowserContext) -> None:
     step(page, "measure")
     choose(page, "inches")
     expect(field(page, "foot.length")).to_have_value("23,8 cm")
-    expect(page.locator("#foot-length-other")).to_have_text("9 3/8 in")
+    expect(page.locator("#foot-length-other")).to_have_text("23.8 cm · 9 3/8 in")
     expect(page.locator("#so-far-measure")).to_have_text("9 3/8 in")
     step(page, "counts")
     assert figures(page) == before
@@ -93,7 +93,7 @@ def test_left_out_measures_are_guessed_aloud(phone: BrowserContext) -> None:
     expect(page.locator("#foot-length-estimate")).to_be_empty()
     field(page, "foot.ball_girth").fill("9 in")
     expect(guess).to_be_empty()
-    expect(page.locator("#foot-ball_girth-other")).to_have_text("22.9 cm")
+    expect(page.locator("#foot-ball_girth-other")).to_have_text("9 in · 22.9 cm")
 
 
 def test_errors_stand_beside_their_field(phone: BrowserContext) -> None:
@@ -195,7 +195,7 @@ def test_a_calculator_that_cannot_start_says_what_to_do(phone: BrowserContext) -
     expect(again).to_be_visible()
     page.unroute("**/assets/worker-*.js")
     again.tap()
-    expect(page.locator("#foot-length-other")).to_have_text("9 3/8 in", timeout=30_000)
+    expect(page.locator("#foot-length-other")).to_have_text("23.8 cm · 9 3/8 in", timeout=30_000)
     expect(page.locator("#status-line")).to_be_empty()
 
 
