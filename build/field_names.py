@@ -40,16 +40,22 @@ def text() -> str:
     alone = [name for name in names if name not in in_rows]
     typed = [*map(_quoted, alone), *(f"`{name.replace(ROW, '${number}')}`" for name in in_rows)]
     echoed = [field["name"] for field in told["fields"] if field["echoed"]]
+    weights = [field["name"] for field in told["fields"] if field["kind"] == "weight"]
     return (
         _HEAD
         + _typedef("Field", typed)
         + _typedef("InRow", [_quoted(name) for name in in_rows])
         + _typedef("Group", [_quoted(group) for group in _groups(names)])
         + " */\n\n/** What the engine reads back while it is typed. @type {Field[]} */\n"
-        + "export const ECHOED = [\n"
-        + "".join(f"  {_quoted(name)},\n" for name in echoed)
-        + "];\n"
+        + _list("ECHOED", echoed)
+        + "\n/** Weights of yarn. @type {(Field | InRow)[]} */\n"
+        + _list("WEIGHTS", weights)
     )
+
+
+def _list(name: str, members: list[str]) -> str:
+    lines = "".join(f"  {_quoted(member)},\n" for member in members)
+    return f"export const {name} = [\n{lines}];\n"
 
 
 def _groups(names: list[str]) -> list[str]:

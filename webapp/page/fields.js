@@ -3,10 +3,19 @@
  * In a list a row's number stands where `Field` has one and `InRow` has ROW.
  *
  * @typedef {"units" |
+ *   "person.weight" |
+ *   "person.shoe_size.system" |
+ *   "person.shoe_size.size" |
+ *   "person.sex" |
+ *   "person.height" |
+ *   "person.age" |
+ *   "person.child" |
  *   "foot.length" |
  *   "foot.again.length" |
  *   "foot.ball_girth" |
  *   "foot.again.ball_girth" |
+ *   "foot.instep_girth" |
+ *   "foot.again.instep_girth" |
  *   "foot.heel_girth" |
  *   "foot.again.heel_girth" |
  *   "foot.ankle_girth" |
@@ -17,6 +26,8 @@
  *   "other_foot.again.length" |
  *   "other_foot.ball_girth" |
  *   "other_foot.again.ball_girth" |
+ *   "other_foot.instep_girth" |
+ *   "other_foot.again.instep_girth" |
  *   "other_foot.heel_girth" |
  *   "other_foot.again.heel_girth" |
  *   "other_foot.ankle_girth" |
@@ -25,13 +36,6 @@
  *   "other_foot.again.calf_girth" |
  *   "foot.toe_breadth" |
  *   "other_foot.toe_breadth" |
- *   "person.weight" |
- *   "person.shoe_size.system" |
- *   "person.shoe_size.size" |
- *   "person.sex" |
- *   "person.height" |
- *   "person.age" |
- *   "person.child" |
  *   "cylinder.carrier" |
  *   "cylinder.slots" |
  *   "fabric.yarn" |
@@ -104,12 +108,12 @@
  *   "sock.leg.bands.ROW.mark" |
  *   "sock.leg.bands.ROW.stitches"} InRow
  *
- * @typedef {"foot" |
+ * @typedef {"person" |
+ *   "person.shoe_size" |
+ *   "foot" |
  *   "foot.again" |
  *   "other_foot" |
  *   "other_foot.again" |
- *   "person" |
- *   "person.shoe_size" |
  *   "cylinder" |
  *   "fabric" |
  *   "fabric.swatch" |
@@ -128,10 +132,13 @@
 
 /** What the engine reads back while it is typed. @type {Field[]} */
 export const ECHOED = [
+  "person.height",
   "foot.length",
   "foot.again.length",
   "foot.ball_girth",
   "foot.again.ball_girth",
+  "foot.instep_girth",
+  "foot.again.instep_girth",
   "foot.heel_girth",
   "foot.again.heel_girth",
   "foot.ankle_girth",
@@ -142,6 +149,8 @@ export const ECHOED = [
   "other_foot.again.length",
   "other_foot.ball_girth",
   "other_foot.again.ball_girth",
+  "other_foot.instep_girth",
+  "other_foot.again.instep_girth",
   "other_foot.heel_girth",
   "other_foot.again.heel_girth",
   "other_foot.ankle_girth",
@@ -150,7 +159,6 @@ export const ECHOED = [
   "other_foot.again.calf_girth",
   "foot.toe_breadth",
   "other_foot.toe_breadth",
-  "person.height",
   "fabric.swatch.flat_width",
   "fabric.swatch.length",
   "fabric.swatch.pulled_width",
@@ -167,4 +175,13 @@ export const ECHOED = [
   "stock.left",
   "stock.sock_one",
   "stock.repeat",
+];
+
+/** Weights of yarn. @type {(Field | InRow)[]} */
+export const WEIGHTS = [
+  "fabric.swatch.grams",
+  "fabric.swatches.ROW.grams",
+  "stock.ball",
+  "stock.left",
+  "stock.sock_one",
 ];

@@ -4,11 +4,15 @@
  * from before that, when it was ounces there.
  * @import {Request} from "./types"
  */
+import { WEIGHTS } from "./fields.js";
+import { within } from "./within.js";
 
 /** A number as people write it, with no unit after it. */
 const BARE = /^\s*[\d.,/⁄ \u00a0½¼¾⅛⅜⅝⅞⅓⅔⅙⅚⅕⅖⅗⅘-]*[\d½¼¾⅛⅜⅝⅞⅓⅔⅙⅚⅕⅖⅗⅘]\s*$/;
-const WEIGHT =
-  /^(stock\.(left|sock_one|ball)|fabric\.swatch(es\.\d+)?\.grams|shelf\.yarns\.\d+\.left)$/;
+
+/** Whether a field, of a request or of the shelf, holds a weight of yarn. @param {string} name */
+const isWeight = (name) =>
+  within(name, ...WEIGHTS) || (name.startsWith("shelf.") && name.endsWith(".left"));
 
 /** @param {string} text */
 export function isBare(text) {
@@ -22,12 +26,12 @@ export function spelled(text, unit) {
 
 /** A weight as it is typed now, for keeping. @param {string} name of the field @param {string} text @param {string} units */
 export function inGrams(name, text, units) {
-  return units === "in" && WEIGHT.test(name) ? spelled(text, "g") : text;
+  return units === "in" && isWeight(name) ? spelled(text, "g") : text;
 }
 
 /** A weight as it was kept. @param {string} name of the field @param {string} text @param {string} units */
 export function asKept(name, text, units) {
-  return units === "in" && WEIGHT.test(name) ? spelled(text, "oz") : text;
+  return units === "in" && isWeight(name) ? spelled(text, "oz") : text;
 }
 
 /** A whole request as it was kept. @param {Request} request @returns {Request} */
@@ -38,7 +42,7 @@ export function requestAsKept(request) {
     if (typeof part !== "object" || !part) {
       return typeof part === "boolean" || part === null
         ? part
-        : WEIGHT.test(path)
+        : isWeight(path)
           ? asKept(path, String(part), "in")
           : part;
     }
