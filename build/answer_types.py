@@ -36,7 +36,12 @@ def text() -> str:
     """Return what the file holds."""
     told = [one for one in vars(contract).values() if is_typeddict(one)]
     shown = [one for one in told if not one.__name__.startswith("_")]
-    return _HEAD + "".join(map(_interface, shown))
+    unions = [name for name, one in vars(contract).items() if isinstance(one, UnionType)]
+    return (
+        _HEAD
+        + "".join(map(_interface, shown))
+        + "".join(f"export type {name} = {spelled(vars(contract)[name])};\n" for name in unions)
+    )
 
 
 def _interface(told: Any) -> str:

@@ -352,14 +352,45 @@ class PocketPlace(TypedDict):
     rows: int
 
 
-class KnitStep(Step):
-    """A step as the counter follows it."""
-
+class _Due(TypedDict):
+    part: PartName | Literal["waste", "finish"]
+    title: str
+    text: str
     tension: NotRequired[str]
-    half: NotRequired[Literal["narrow", "widen"]]
-    back_where: NotRequired[str | None]
-    hold_where: NotRequired[str | None]
-    remind: NotRequired[list[str]]
+
+
+class KnitDo(_Due):
+    """One thing by hand; `makes` is how far the sock is once it is done."""
+
+    kind: Literal["do"]
+    sets: NotRequired[Literal["tension"]]
+    makes: NotRequired[Literal["grafted", "washed"]]
+
+
+class KnitRounds(_Due):
+    """Rounds of the whole tube."""
+
+    kind: Literal["rounds"]
+    rounds: int
+
+
+class KnitRow(_Due):
+    """One row of heel or toe; needles are numbered from 1 in the pocket."""
+
+    kind: Literal["row"]
+    row: int
+    direction: Literal["right", "left"]
+    half: Literal["narrow", "widen"]
+    back: int | None
+    knits: list[int]
+    hold: int | None
+    in_work: int
+    back_where: str | None
+    hold_where: str | None
+    remind: list[str]
+
+
+KnitStep = KnitDo | KnitRounds | KnitRow
 
 
 class Knit(TypedDict):

@@ -64,7 +64,7 @@ function way(slots, from, to) {
 /** @param {Knit} knit @param {Row} row @param {number} left rows left, in the middle */
 export function cylinderView(knit, row, left) {
   const { slots, pockets } = knit;
-  const pocket = pockets[/** @type {"heel" | "toe"} */ (row.part)];
+  const pocket = pockets[row.part];
   // A pocket that reaches behind the left mark begins before place 1.
   const first = pocket.first_slot - (pocket.first_slot > slots / 2 ? slots : 0);
   const slotOf = (/** @type {number} */ needle) => first + needle - 1;

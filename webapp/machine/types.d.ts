@@ -1,58 +1,15 @@
 /** A sock on the machine: the steps as the engine gave them, what happened, and where it stands. */
-import type { Counted, Request } from "../page/types";
+import type { Knit, KnitStep as Step } from "../page/answers";
+import type { Request } from "../page/types";
 
-interface Base {
-  part: "waste" | "cuff" | "leg" | "heel" | "foot" | "toe" | "finish";
-  /** of the part, for people */
-  title: string;
-  text: string;
-  /** how the tension is set by then, where the plan sets it */
-  tension?: string;
-}
-export interface Rounds extends Base {
-  kind: "rounds";
-  rounds: number;
-}
-/** One row of heel or toe; needles are numbered from 1 in the pocket. */
-export interface Row extends Base {
-  kind: "row";
-  row: number;
-  direction: "right" | "left";
-  half: "narrow" | "widen";
-  back: number | null;
-  knits: [number, number];
-  hold: number | null;
-  in_work: number;
-  back_where: string | null;
-  hold_where: string | null;
-  remind: string[];
-}
-export interface Do extends Base {
-  kind: "do";
-  /** how far the sock is once it is done */
-  makes?: "grafted" | "washed";
-}
-export type Step = Rounds | Row | Do;
-
-export interface PocketPlace {
-  needles: number;
-  /** the place of needle 1, counted from the left half mark, which stands before slot 1 */
-  first_slot: number;
-  left: number;
-  rows: number;
-}
-/** What the engine answers to `knit`. */
-export interface Knit {
-  slots: number;
-  every: number | null;
-  half_marks: string;
-  pockets: Record<"heel" | "toe", PocketPlace>;
-  parts: { part: string; title: string; count: number | string; unit: string; detail: string }[];
-  words: string;
-  foot_rounds: number;
-  steps: Step[];
-  counted: Counted;
-}
+export type {
+  Knit,
+  KnitDo as Do,
+  KnitRounds as Rounds,
+  KnitRow as Row,
+  KnitStep as Step,
+  PocketPlace,
+} from "../page/answers";
 
 /** Index into `steps`, and the rounds done in that step (0 for a row and for what is done by hand).
  * At `steps.length` the sock is off the machine. */

@@ -281,26 +281,42 @@ export interface PocketPlace {
   left: number;
   rows: number;
 }
-/** A step as the counter follows it. */
-export interface KnitStep {
+/** One thing by hand; `makes` is how far the sock is once it is done. */
+export interface KnitDo {
   part: "cuff" | "leg" | "heel" | "foot" | "toe" | "waste" | "finish";
   title: string;
-  kind: "do" | "rounds" | "row";
   text: string;
+  tension?: string;
+  kind: "do";
   sets?: "tension";
   makes?: "grafted" | "washed";
-  rounds?: number;
-  row?: number;
-  direction?: "right" | "left";
-  back?: number | null;
-  knits?: number[];
-  hold?: number | null;
-  in_work?: number;
+}
+/** Rounds of the whole tube. */
+export interface KnitRounds {
+  part: "cuff" | "leg" | "heel" | "foot" | "toe" | "waste" | "finish";
+  title: string;
+  text: string;
   tension?: string;
-  half?: "narrow" | "widen";
-  back_where?: string | null;
-  hold_where?: string | null;
-  remind?: string[];
+  kind: "rounds";
+  rounds: number;
+}
+/** One row of heel or toe; needles are numbered from 1 in the pocket. */
+export interface KnitRow {
+  part: "cuff" | "leg" | "heel" | "foot" | "toe" | "waste" | "finish";
+  title: string;
+  text: string;
+  tension?: string;
+  kind: "row";
+  row: number;
+  direction: "right" | "left";
+  half: "narrow" | "widen";
+  back: number | null;
+  knits: number[];
+  hold: number | null;
+  in_work: number;
+  back_where: string | null;
+  hold_where: string | null;
+  remind: string[];
 }
 /** One sock as the counter at the machine follows it. */
 export interface Knit {
@@ -312,7 +328,7 @@ export interface Knit {
   words: string;
   foot_rounds: number;
   notes: Note[];
-  steps: KnitStep[];
+  steps: (KnitDo | KnitRounds | KnitRow)[];
   counted: Counted;
 }
 /** A part of the card, with the rounds or rows that its boxes end with. */
@@ -459,3 +475,4 @@ export interface FieldList {
 export interface Refusal {
   errors: Problem[];
 }
+export type KnitStep = KnitDo | KnitRounds | KnitRow;

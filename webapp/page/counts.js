@@ -25,7 +25,8 @@ export function renderCounts(plan, place) {
 
 /** @param {Part} part @param {Shown} plan */
 function row(part, plan) {
-  const pocket = part.part === "heel" || part.part === "toe" ? plan.counts[part.part] : null;
+  const count = plan.counts[part.part];
+  const pocket = "left" in count ? count : null;
   return html`<li class="tally tally-${part.part}">
     <h3>${part.title}${part.part === "foot" && wordsOfSockTwo(plan) ? html` <small>sock two</small>` : nothing}</h3>
     ${

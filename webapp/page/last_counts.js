@@ -75,6 +75,6 @@ function differences(before, now) {
 }
 
 /** @param {Part} part */
-function words({ part, count, unit, detail }) {
-  return part === "heel" || part === "toe" ? detail : `${count} ${unit}`;
+function words({ count, unit, detail }) {
+  return unit === "rows" ? detail : `${count} ${unit}`; // what is turned in rows goes by its needles
 }

@@ -1,18 +1,15 @@
 /**
  * What a deeper heel or a blunter toe buys: those beside the planned ones, each at one tap, and the way
  * back to what was there before.
- * @import {Plan, PocketChoice} from "./types"
+ * @import {Part, Plan, PocketChoice} from "./types"
  * @import {Form} from "./form.js"
  */
 import { html, nothing, render } from "lit-html";
 
-const TITLES = { heel: "Heel, deepest first", toe: "Toe, most pointed first" };
 const FIELDS = /** @type {const} */ (["needles", "left"]);
 
-/** @typedef {"heel" | "toe"} Pocket */
-
 export class Pockets {
-  /** @type {Partial<Record<Pocket, string[]>>} what was typed before a choice was taken */
+  /** @type {Record<string, string[]>} by part, what was typed before a choice was taken */
   #before = {};
 
   /** @param {Form} form */
@@ -31,7 +28,7 @@ export class Pockets {
         ? html`<details id="pockets">
             <summary>Another heel or toe</summary>
             <p class="quiet">Fewer needles left make it deeper; foot rounds follow, so that the sock keeps its length.</p>
-            ${this.#list("heel", plan.choices.heel)} ${this.#list("toe", plan.choices.toe)}
+            ${plan.parts.map((part) => (plan.choices[part.part] ? this.#list(part, plan.choices[part.part]) : nothing))}
             <h4>How sure each count is</h4>
             <dl class="whys">
               ${plan.parts.map(({ part, title }) => html`<dt>${title}</dt><dd>${plan.range[part].words}</dd>`)}
@@ -42,10 +39,10 @@ export class Pockets {
     );
   }
 
-  /** @param {Pocket} part @param {PocketChoice[]} choices */
-  #list(part, choices) {
+  /** @param {Part} of @param {PocketChoice[]} choices */
+  #list({ part, title }, choices) {
     const typed = FIELDS.some((name) => this.form.value(`sock.${part}.${name}`).trim());
-    return html`<h4>${TITLES[part]}</h4>
+    return html`<h4>${title}, fewest left first</h4>
       <ul class="pocket-choices">
         ${choices.map(
           (choice) => html`<li>
@@ -68,13 +65,13 @@ export class Pockets {
       }`;
   }
 
-  /** @param {Pocket} part @param {PocketChoice} choice */
+  /** @param {string} part @param {PocketChoice} choice */
   #use(part, choice) {
     this.#before[part] ??= FIELDS.map((name) => this.form.value(`sock.${part}.${name}`));
     for (const name of FIELDS) this.form.set(`sock.${part}.${name}`, String(choice[name]));
   }
 
-  /** @param {Pocket} part */
+  /** @param {string} part */
   #undo(part) {
     const before = this.#before[part] ?? ["", ""];
     delete this.#before[part];
