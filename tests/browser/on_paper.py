@@ -19,6 +19,7 @@ from playwright.sync_api import BrowserContext, Page
 
 NewPhone = Callable[..., BrowserContext]
 PAPER = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4)}
+SMALL = {"A6": (105.0, 148.0)}  # ISO 216
 DOTS = 8  # a mm, about 200 to the inch
 UNPRINTED = 5  # mm at the edge that an ordinary printer leaves white (common practice)
 
@@ -62,7 +63,7 @@ def ink(seen: np.ndarray[Any, Any]) -> tuple[float, float, float, float]:
 def nothing_cut_off(made: bytes, paper: str, margin: float = UNPRINTED) -> int:
     """Hold every page to its margins in mm; how many pages there are."""
     pages = len(pypdf.PdfReader(io.BytesIO(made)).pages)
-    wide, high = PAPER[paper]
+    wide, high = {**PAPER, **SMALL}[paper]
     for number in range(pages):
         left, top, right, bottom = ink(picture(made, number))
         assert left >= margin - 0.5, (number, left)

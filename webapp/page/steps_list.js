@@ -5,6 +5,19 @@
  */
 import { html, nothing, render } from "lit-html";
 
+/** Those that are open on paper alone. @type {HTMLDetailsElement[]} */
+let unfolded = [];
+
+// A step that is folded away is no use on paper, however the page is printed.
+addEventListener("beforeprint", () => {
+  const folded = document.querySelectorAll("#steps-place details:not([open])");
+  unfolded = [.../** @type {NodeListOf<HTMLDetailsElement>} */ (folded)];
+  for (const fold of unfolded) fold.open = true;
+});
+addEventListener("afterprint", () => {
+  for (const fold of unfolded) fold.open = false;
+});
+
 /** @param {Plan} plan @param {HTMLElement} place */
 export function renderSteps(plan, place) {
   /** @type {Step[][]} */

@@ -67,5 +67,5 @@ export function renderTable(chart, place, request) {
     ([last]) => box.classList.toggle("wider", last.intersectionRatio < 0.9),
     { root: box, threshold: 0.9 },
   );
-  looking.observe(/** @type {HTMLElement} */ (box.querySelector("thead tr + tr :last-child")));
+  looking.observe(/** @type {HTMLElement} */ (box.querySelector("thead tr + tr > :last-child")));
 }
