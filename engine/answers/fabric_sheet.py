@@ -16,7 +16,11 @@ from engine.sock.sock import Sock
 
 
 def write(sock: Sock) -> dict[str, Any]:
-    """Return the fabric of a sock; `keep` is sock one as a row of the swatches, widths apart."""
+    """Return the fabric of a sock; `keep` is sock one as a row of the swatches, but for its sizes.
+
+    Where no tube was measured, `keep` has the `flat_width` that follows from what is known of the
+    stitches: whoever told them need not measure them again.
+    """
     cloth = sock.fabric
     return {
         "stitches": units.per_length(cloth.stitches, sock.system),
@@ -110,4 +114,7 @@ def _keep(sock: Sock) -> dict[str, str] | None:
         return None
     rounds = sock.knitted_rounds + sock.heel.each_way + sock.toe.each_way
     kept = {"kind": "sock", "needles": str(sock.cylinder.slots), "rounds": str(rounds)}
+    if not sock.fabric.seen:
+        width = sock.cylinder.slots / sock.fabric.stitches / 2
+        kept["flat_width"] = f"{units.number(width / 10, 2)} cm"
     return kept if sock.fabric.mark is None else {**kept, "mark": f"{sock.fabric.mark:g}"}

@@ -1,15 +1,19 @@
 // Takes the place of the page's own main.js in tests of what a session is made of: journal, tabs, places
 // and pace, with no screen before them.
+import { endedFrom } from "../machine/ended.js";
 import { Journal } from "../machine/journal.js";
 import { OneCounter } from "../machine/one_counter.js";
 import * as pace from "../machine/pace.js";
 import * as progress from "../machine/progress.js";
+import { endedOf } from "../machine/record.js";
 
 const { after, apply, fold } = progress;
 
 const machine = {
   ...progress,
   ...pace,
+  endedFrom,
+  endedOf,
   Journal,
   OneCounter,
   /** @type {string[]} */ heard: [],

@@ -19,8 +19,9 @@ KEPT = Path(__file__).with_name("kept")  # by version; all of it invented
 MAKE = """async ([name, { version, stores }]) => {
   const asked = indexedDB.open(name, version);
   asked.onupgradeneeded = () => {
-    for (const [store, { keyPath, records }] of Object.entries(stores)) {
+    for (const [store, { keyPath, indexes = [], records }] of Object.entries(stores)) {
       const made = asked.result.createObjectStore(store, { keyPath });
+      for (const name of indexes) made.createIndex(name, name);
       for (const record of records) made.put(record);
     }
   };
@@ -35,12 +36,12 @@ def kept(name: str, version: int = 1) -> dict[str, Any]:
     return found
 
 
-def left_by(phone: BrowserContext, *names: str) -> Page:
-    """A phone with these databases of version 1 on it, and nothing of the page running."""
+def left_by(phone: BrowserContext, *names: str, version: int = 1) -> Page:
+    """A phone with these databases of a version on it, and nothing of the page running."""
     page = phone.new_page()
     page.goto("manifest.webmanifest")
     for name in names:
-        page.evaluate(MAKE, [f"heelwise.{name}", kept(name)])
+        page.evaluate(MAKE, [f"heelwise.{name}", kept(name, version)])
     return page
 
 
@@ -64,6 +65,21 @@ def test_what_version_1_kept_is_there_and_no_version_lacks_a_fixture(
     for name in ("book", "machine"):
         there = sorted(int(path.stem.split("_")[1]) for path in KEPT.glob(f"{name}_*.json"))
         assert there == list(range(1, versions[f"heelwise.{name}"] + 1))
+
+
+def test_what_version_2_kept_of_the_machine_is_there(phone: BrowserContext) -> None:
+    page = left_by(phone, "machine", version=2)
+    page.evaluate(
+        'localStorage[\'heelwise.knitting\'] = \'{"shown": null, "unfinished": 1, "ended": 1}\''
+    )
+    page.goto("./#counts")
+    expect(page.locator("#machine-line")).to_contain_text("Invented: 8 slots, foot 12 rounds")
+    page.locator("#knitted-place summary").tap()
+    one = page.locator(".knitted-pair")
+    expect(one).to_contain_text("For Invented: Wren. Invented: 8 slots, foot 11 rounds")
+    expect(one).to_contain_text("Sock two: cuff 8 · leg 10 · foot 13")
+    expect(one).to_contain_text("its foot 21,5 cm long, from 11 foot rounds")
+    expect(one).to_contain_text("Invented note of a pair that is knitted")
 
 
 @pytest.fixture(scope="module")

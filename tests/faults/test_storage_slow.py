@@ -9,7 +9,7 @@ from tests.browser.at_machine import begun, done, go_to, settings, target
 
 # An upgrade of the database that does not end: nobody can open it meanwhile.
 SIT = """() => new Promise(resolve => {
-    const opening = indexedDB.open("heelwise.machine", 2);
+    const opening = indexedDB.open("heelwise.machine", 99);
     opening.onupgradeneeded = () => {
         const store = opening.transaction.objectStore("sessions");
         const again = () => {

@@ -6,12 +6,12 @@ import { visitOf, wearerOf } from "../../webapp/book/record.js";
 import { copyOf, readCopy } from "../../webapp/copies/file.js";
 import { Locked } from "../../webapp/copies/lock.js";
 import { Unreadable } from "../../webapp/copies/unreadable.js";
-import { happeningOf, sessionOf } from "../../webapp/machine/record.js";
+import { endedOf, happeningOf, sessionOf } from "../../webapp/machine/record.js";
 import { choicesOf } from "../../webapp/machine/settings.js";
 import { valuesOf } from "../../webapp/page/values_of.js";
 
 /** @param {any} phone @returns what the page accepts of it */
-function held({ wearers, visits, sheets, sessions, happenings, settings }) {
+function held({ wearers, visits, sheets, sessions, happenings, ended, settings }) {
   const good = (all, reader) => all.map((one) => read(one, reader)).filter(Boolean);
   const all = good(visits, visitOf);
   const counts = good(happenings, happeningOf);
@@ -27,6 +27,7 @@ function held({ wearers, visits, sheets, sessions, happenings, settings }) {
       session,
       happenings: counts.filter((one) => one.session === session.id),
     })),
+    ended: good(ended, endedOf),
     settings: read(settings, choicesOf),
   };
 }

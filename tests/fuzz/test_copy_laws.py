@@ -88,6 +88,44 @@ def wearers(draw: st.DrawFn) -> Json:
     }
 
 
+TIMES = st.fixed_dictionaries(
+    {"took": st.lists(st.integers(0, 9999), min_size=2, max_size=2)},
+    optional={"round": st.floats(0, 90), "row": st.floats(0, 90)},
+)
+KNITTED = st.fixed_dictionaries(
+    {
+        "id": IDS,
+        "began": MOMENTS,
+        "ended": MOMENTS,
+        "label": TEXTS,
+        "request": st.dictionaries(NAMES, VALUES, max_size=3),
+        "counted": st.lists(COUNTED, max_size=2),
+        "times": st.dictionaries(NAMES, TIMES, max_size=3),
+        "notes": st.lists(
+            st.fixed_dictionaries(
+                {
+                    "sock": st.sampled_from([0, 1]),
+                    "section": TEXTS,
+                    "done": st.integers(0, 400),
+                    "text": TEXTS,
+                }
+            ),
+            max_size=2,
+        ),
+        "yarn": st.lists(TEXTS, min_size=2, max_size=2),
+        "last": st.integers(1, 2000),
+    },
+    optional={
+        "who": TEXTS,
+        "wearer": TEXTS,
+        "cut": st.just(True),
+        "measured": st.fixed_dictionaries(
+            {"foot_rounds": TEXTS, "length": TEXTS}, optional={"flat_width": TEXTS}
+        ),
+    },
+)
+
+
 @st.composite
 def pairs(draw: st.DrawFn) -> Json:
     """Some pairs at the machine, and what was counted of each."""
@@ -121,6 +159,7 @@ def pairs(draw: st.DrawFn) -> Json:
             for one in ids
             for number in range(1, 1 + draw(st.integers(0, 4)))
         ],
+        "ended": draw(st.lists(KNITTED, max_size=2, unique_by=lambda one: str(one["id"]))),
     }
 
 
@@ -164,6 +203,7 @@ def test_whatever_the_phone_accepts_comes_back_equal(
         # What is accepted is whatever was drawn: a reader that accepts nothing keeps no law.
         assert len(found["held"]["book"]) == len(phone["wearers"])
         assert len(found["held"]["pairs"]) == len(phone["sessions"])
+        assert len(found["held"]["ended"]) == len(phone["ended"])
         rich += bool(phone["visits"] and phone["happenings"])
 
     assert tried(inputs, PHONES, check) >= inputs * 0.9
@@ -181,6 +221,7 @@ def records(copy: Json) -> dict[str, Json]:
     return {
         **{f"wearer {one['wearer']['id']}": one for one in copy["book"]},
         **{f"pair {one['session']['id']}": one for one in copy["pairs"]},
+        **{f"knitted {one['id']}": one for one in copy["ended"]},
         **{f"sheet {name}": one for name, one in copy["sheets"].items() if one is not None},
         **({} if copy["settings"] is None else {"settings": copy["settings"]}),
     }
@@ -203,6 +244,9 @@ def test_one_bad_record_keeps_no_other_out(take: Take, pytestconfig: pytest.Conf
         ]
         places += [
             ("pairs", at, "pair", one["session"]["id"]) for at, one in enumerate(copy["pairs"])
+        ]
+        places += [
+            ("ended", at, "knitted", one["ended"]["id"]) for at, one in enumerate(copy["ended"])
         ]
         if not places:
             return
@@ -269,6 +313,7 @@ def test_a_file_that_is_cut_short_gives_what_is_whole(take: Take) -> None:
         "sheets": {"mine": {"foot.length": "24"}, "before": None, "shelf": None, "chart": None},
         "sessions": [session("p-1")],
         "happenings": [],
+        "ended": [],
         "settings": None,
     }
     text = take(phone)["text"]
@@ -289,6 +334,7 @@ def test_the_checksum_is_that_of_zlib(take: Take) -> None:
         "sheets": {"mine": None, "before": None, "shelf": None, "chart": None},
         "sessions": [],
         "happenings": [],
+        "ended": [],
         "settings": None,
     }
     (one,) = json.loads(take(phone)["text"])["book"]

@@ -1,9 +1,11 @@
 /**
  * A wearer's plans: the one that was looked at last, until it is knitted, and those that were. What was
  * knitted never changes.
+ * @import {Values} from "../page/types"
  * @import {KnittedPair, Plan, State, Visit} from "./types"
  */
-import { toValues } from "../page/request.js";
+import { samePlan, withSockOne } from "../page/pair_of_sheet.js";
+import { toRequest, toValues } from "../page/request.js";
 import { STATES } from "./states.js";
 
 const BY_HAND = "by hand";
@@ -23,9 +25,28 @@ export function sessionOf({ knitted }) {
   return knitted === BY_HAND ? undefined : knitted;
 }
 
-/** What a finished pair comes from: as it was knitted, though the sheet may say otherwise by now. @param {Visit} visit */
+/** What a finished pair comes from: as it was knitted, though the sheet may say otherwise by now. @param {Visit} visit @returns {Values} */
 export function knittedFrom({ values, plans = [] }) {
-  return plans.findLast((plan) => plan.knitted)?.values ?? values;
+  const plan = plans.findLast((one) => one.knitted);
+  if (!plan) return values;
+  const { measured, values: planned } = plan;
+  return measured ? withSockOne(planned, toRequest(planned), measured) : planned;
+}
+
+/**
+ * The visits with what was measured of a pair's sock one on the sheet that it was begun from; themselves where
+ * that was known, or the sheet asks for another pair by now.
+ * @param {Visit[]} visits @param {KnittedPair} pair @param {Plan[]} before the plans before it was told
+ */
+export function withMeasured(visits, { session, request, measured }, before) {
+  const known = before.find((one) => one.knitted === session)?.measured;
+  if (!measured || JSON.stringify(known) === JSON.stringify(measured)) return visits;
+  return visits.map((visit) => {
+    const of = visit.plans?.some((one) => one.knitted === session);
+    return of && samePlan(toRequest(visit.values), request)
+      ? { ...visit, values: withSockOne(visit.values, request, measured) }
+      : visit;
+  });
 }
 
 /** Counts were looked at; what was counted from the same before stays as it was. @param {Plan[]} plans @param {Plan} plan @returns {Plan[]} */
@@ -42,8 +63,8 @@ export function knittedByHand(plans) {
 }
 
 /** The pair is, or was, on the machine. @param {Plan[]} plans @param {KnittedPair} pair @returns {Plan[]} */
-export function knitted(plans, { session, began, request, counted, two }) {
-  const plan = { at: began, values: toValues(request), counted, two, knitted: session };
+export function knitted(plans, { session, began, request, counted, two, measured }) {
+  const plan = { at: began, values: toValues(request), counted, two, measured, knitted: session };
   if (plans.some((one) => one.knitted === session))
     return plans.map((one) => (one.knitted === session ? plan : one));
   const last = plans.at(-1);

@@ -3,7 +3,7 @@
  * and a damaged entry must not take the others with it.
  * @import {Plan, Visit, Wearer} from "./types"
  */
-import { countedOf } from "../page/counted_of.js";
+import { countedOf, firstSockOf } from "../page/counted_of.js";
 import { valuesOf } from "../page/values_of.js";
 import { datesOf } from "../storage/dated.js";
 import { STATES } from "./states.js";
@@ -51,13 +51,14 @@ export function visitOf(raw) {
 
 /** @param {any} raw @returns {Plan} @throws {TypeError} */
 function planOf(raw) {
-  const { at, values, counted, two, knitted } = raw ?? {};
+  const { at, values, counted, two, measured, knitted } = raw ?? {};
   if (knitted && typeof knitted !== "string") throw new TypeError("no plan");
   return {
     at: Number.isFinite(at) ? at : 0,
     values: valuesOf(values),
     counted: countedOf(counted),
     ...(two ? { two: countedOf(two) } : {}),
+    ...(measured ? { measured: firstSockOf(measured) } : {}),
     ...(knitted ? { knitted } : {}),
   };
 }

@@ -1,4 +1,5 @@
 /** The book of wearers: what is kept of each, and of each visit. */
+import type { FirstSock } from "../machine/types";
 import type { Machine, SheetName, Sheets } from "../copies/types";
 import type { Again, Counted, Request, Values } from "../page/types";
 import type { Dates } from "../storage/dated.js";
@@ -42,6 +43,8 @@ export interface Plan {
   counted: Counted;
   /** sock two's, where sock one taught it others */
   two?: Counted;
+  /** what of sock one taught that */
+  measured?: FirstSock;
   /** the pair at the machine, or "by hand" where no counter was used; none while it is only planned */
   knitted?: string;
 }
@@ -53,6 +56,7 @@ export interface KnittedPair {
   request: Request;
   counted: Counted;
   two?: Counted;
+  measured?: FirstSock;
   state: State;
 }
 /** One sheet: the foot as it was measured that day, and the machine and yarn it was planned on. */

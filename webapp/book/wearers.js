@@ -10,7 +10,15 @@ import { channel } from "../storage/channel.js";
 import { persist } from "../storage/persist.js";
 import { forgotten, note } from "../storage/uncopied.js";
 import { Disk } from "./disk.js";
-import { begun, knitted, knittedByHand, lookedAt, reached, withPlans } from "./plans.js";
+import {
+  begun,
+  knitted,
+  knittedByHand,
+  lookedAt,
+  reached,
+  withMeasured,
+  withPlans,
+} from "./plans.js";
 import { visitOf, wearerOf } from "./record.js";
 import { Unwritten } from "./unwritten.js";
 
@@ -146,6 +154,8 @@ export class Wearers extends EventTarget {
     const state = this.get(id)?.state;
     if (!plans || !state) return;
     await this.#plan(id, (those) => knitted(those, pair), pair.session);
+    const visits = withMeasured(this.#visits.get(id) ?? [], pair, plans);
+    this.#visits.set(id, visits);
     this.change(id, { state: reached(plans, state, pair) });
   }
 

@@ -8,7 +8,7 @@
  * @import {Change, Found, Machine, Read, Row, SheetName} from "./types"
  */
 import { canonical } from "./canonical.js";
-import { ofPair, ofSettings, ofWearer, rows } from "./rows.js";
+import { ofEnded, ofPair, ofSettings, ofWearer, rows } from "./rows.js";
 import { titleOf } from "./titles.js";
 import { Unreadable } from "./unreadable.js";
 import { visitsOf } from "./visits.js";
@@ -21,7 +21,7 @@ const CHOSEN = /^(units|way|who|chart\.by|person\.shoe_size\.system)$|\.kind$/;
 export async function compare(read, { host, wearers }) {
   const { copy, unread, lacking, damaged } = read;
   const found = [...(await wearerChanges(read, host, wearers)), ...sheetChanges(read, host)];
-  if (copy.pairs.length || copy.settings) {
+  if (copy.pairs.length || copy.ended.length || copy.settings) {
     found.push(...(await machineChanges(read, await host.knitting())));
   }
   return {
@@ -81,9 +81,13 @@ function sheetChanges({ copy: { sheets }, altered }, host) {
 }
 
 /** @param {Read} read @param {Machine} machine */
-async function machineChanges({ copy: { pairs, settings }, altered }, machine) {
+async function machineChanges({ copy: { pairs, ended, settings }, altered }, machine) {
   const here = await machine.copy();
+  const known = new Map(here.ended.map((one) => [one.id, one]));
   const found = pairs.map((file) => {
+    // Here it is knitted by now, or the file is of a version that kept all that happened in it.
+    const last = known.get(file.session.id)?.last ?? 0;
+    if (last && last >= file.happenings.length) return /** @type {Change["kind"]} */ ("pair");
     const mine = here.pairs.find(({ session }) => session.id === file.session.id) ?? null;
     const further = mine && beginning(mine, file);
     if (mine && beginning(file, mine)) return /** @type {Change["kind"]} */ ("pair");
@@ -97,6 +101,19 @@ async function machineChanges({ copy: { pairs, settings }, altered }, machine) {
     if (further && typeof one === "object") Object.assign(one, { how: "further", take: "file" });
     return one;
   });
+  for (const file of ended) {
+    const begun = here.pairs.find(({ session }) => session.id === file.id);
+    const further = begun !== undefined && begun.happenings.length <= file.last;
+    const one = change("pair", file.label, known.get(file.id) ?? null, file, {
+      altered: altered.has(file),
+      rows: (mine) => rows(ofEnded(mine), ofEnded(file)),
+      put: ({ take }) => {
+        if (take === "file") return machine.takeEnded(file);
+      },
+    });
+    if (further && typeof one === "object") Object.assign(one, { how: "further", take: "file" });
+    found.push(begun && !further ? "pair" : one);
+  }
   if (!settings || !Object.keys(settings).length) return found;
   const one = change("settings", SETTINGS, here.settings, settings, {
     altered: altered.has(settings),

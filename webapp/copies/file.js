@@ -23,18 +23,19 @@ const NEWER =
   "This copy was made by a newer version of this page. Load the page again where there is a network, then pick the file once more.";
 
 /** @param {Copy} copy @returns {string} */
-export function copyOf({ book, sheets, pairs, settings }) {
+export function copyOf({ book, sheets, pairs, ended, settings }) {
   const summed = (/** @type {object} */ one) => ({ ...one, sum: checksum(one) });
   const parts = Object.entries({ ...sheets, settings });
   return JSON.stringify({
     heelwise: "wearers",
     version: VERSION,
-    holds: { book: book.length, pairs: pairs.length },
+    holds: { book: book.length, pairs: pairs.length, ended: ended.length },
     sums: Object.fromEntries(parts.map(([name, value]) => [name, checksum(value)])),
     settings,
     sheets,
     book: book.map(summed),
     pairs: pairs.map(summed),
+    ended: ended.map((one) => summed({ ended: one })),
   });
 }
 

@@ -5,7 +5,7 @@
  * @import {Copy, Read, SheetName, Unread} from "./types"
  */
 import { visitOf, wearerOf } from "../book/record.js";
-import { happeningOf, lost, sessionOf } from "../machine/record.js";
+import { endedOf, happeningOf, lost, sessionOf } from "../machine/record.js";
 import { choicesOf } from "../machine/settings.js";
 import { short } from "../page/short.js";
 import { valuesOf, withUnits } from "../page/values_of.js";
@@ -27,16 +27,22 @@ export class Reading {
 
   /** @param {any} held @param {boolean} good whether the text as a whole could be read @returns {Read} */
   read(held, good) {
-    const { book, pairs = [], sheets = {}, settings = null, sums = {}, holds = {} } = held;
+    const { book, pairs = [], ended = [], sheets = {}, settings = null, sums = {} } = held;
+    const holds = held.holds ?? {};
     const copy = {
       book: this.#list(book, "Wearer", (raw) => this.#wearer(raw)),
       pairs: this.#list(pairs, "Pair at the machine", (raw) => this.#pair(raw)),
+      ended: this.#list(listOr(ended), "Knitted pair", (raw) => {
+        const whole = endedOf(raw.ended);
+        return { id: whole.id, whole };
+      }),
       sheets: this.#sheets(sheets, sums),
       settings: this.#part(SETTINGS, settings, sums?.settings, (raw) => choicesOf(raw)),
     };
     const lacking = /** @type {const} */ ([
       ["wearer", Number(holds?.book) - book.length],
       ["pair", Number(holds?.pairs) - pairs.length],
+      ["pair", Number(holds?.ended) - listOr(ended).length],
     ]).flatMap(([kind, many]) =>
       Array.from({ length: Math.max(0, Math.min(many, 1e6)) || 0 }, () => kind),
     );
@@ -71,7 +77,7 @@ export class Reading {
       read();
     } catch (error) {
       if (!(error instanceof TypeError)) throw error;
-      const called = raw?.wearer?.label ?? raw?.session?.label;
+      const called = raw?.wearer?.label ?? raw?.session?.label ?? raw?.ended?.label;
       const name =
         typeof called === "string" && called.trim() ? `${title}, “${short(called)}”,` : title;
       this.#unread.push({ title: name, text: typeof raw === "string" ? raw : JSON.stringify(raw) });
@@ -139,6 +145,11 @@ export class Reading {
     });
     return found;
   }
+}
+
+/** Of a file that lacks it, none: that is told by what the file says to hold. @param {unknown} raw @returns {unknown[]} */
+function listOr(raw) {
+  return Array.isArray(raw) ? raw : [];
 }
 
 /** @param {unknown} raw @returns {unknown[]} */

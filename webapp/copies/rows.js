@@ -2,7 +2,7 @@
  * What stands here and what is in a copy, in words and side by side.
  * @import {Deleted, Wearer} from "../book/types"
  * @import {Choices} from "../machine/settings.js"
- * @import {Kept} from "../machine/types"
+ * @import {Ended, Kept} from "../machine/types"
  * @import {Machine, Row} from "./types"
  */
 import { measuresOf } from "../book/measures.js";
@@ -56,6 +56,16 @@ export function ofPair(kept, machine) {
     ["Where it stands", machine.standing(kept)],
     ["Counted last", last ? new Date(last).toLocaleString() : "nothing yet"],
     ["Counts and notes", String(kept.happenings.length)],
+  ]);
+}
+
+/** A knitted pair. @param {Ended} ended @returns {Map<string, string>} */
+export function ofEnded({ ended, who = "", notes }) {
+  return new Map([
+    ["Where it stands", "knitted"],
+    ["Counted last", new Date(ended).toLocaleString()],
+    ["For", who],
+    ["Notes", notes.map(({ text }) => text).join(" · ")],
   ]);
 }
 

@@ -4,17 +4,17 @@
  */
 
 const BEGIN =
-  /\{\s*"(wearer|session)"\s*:\s*\{|"(mine|before|shelf|chart|settings|gone|sums)"\s*:\s*(?=[{[])/g;
-const RECORD = /\{\s*"(?:wearer|session)"\s*:\s*\{/g;
+  /\{\s*"(wearer|session|ended)"\s*:\s*\{|"(mine|before|shelf|chart|settings|gone|sums)"\s*:\s*(?=[{[])/g;
+const RECORD = /\{\s*"(?:wearer|session|ended)"\s*:\s*\{/g;
 
 /**
  * In the form of a copy; what could not be read stands in its place as a text.
  * @param {string} text
- * @returns {{ book: unknown[], pairs: unknown[], sheets: Record<string, unknown>, [part: string]: unknown }}
+ * @returns {{ book: unknown[], pairs: unknown[], ended: unknown[], sheets: Record<string, unknown>, [part: string]: unknown }}
  */
 export function salvaged(text) {
   /** @type {Record<string, unknown[]>} */
-  const records = { wearer: [], session: [] };
+  const records = { wearer: [], session: [], ended: [] };
   /** @type {Record<string, unknown>} */
   const parts = {};
   for (let at = 0, found = next(BEGIN, text, at); found; found = next(BEGIN, text, at)) {
@@ -28,7 +28,8 @@ export function salvaged(text) {
     at = typeof value === "string" ? from + 1 : (closed ?? end);
   }
   const { settings = null, gone = [], sums = {}, ...sheets } = parts;
-  return { book: records.wearer, pairs: records.session, sheets, settings, gone, sums };
+  const { wearer: book, session: pairs, ended } = records;
+  return { book, pairs, ended, sheets, settings, gone, sums };
 }
 
 /** @param {RegExp} sign @param {string} text @param {number} from */

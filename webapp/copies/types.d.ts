@@ -1,7 +1,7 @@
 /** What a copy holds, and what it would change. */
 import type { Deleted } from "../book/types";
 import type { Choices } from "../machine/settings.js";
-import type { Kept } from "../machine/types";
+import type { Ended, Gone, Kept } from "../machine/types";
 import type { Values } from "../page/types";
 
 /** What is typed apart from the book: her own page, what stood there before, her shelf, the size table. */
@@ -11,7 +11,10 @@ export type Sheets = Record<SheetName, Values | null>;
 export interface Copy {
   book: Deleted[];
   sheets: Sheets;
+  /** under way */
   pairs: Kept[];
+  /** knitted */
+  ended: Ended[];
   /** what she has set otherwise than usual */
   settings: Partial<Choices> | null;
 }
@@ -35,7 +38,11 @@ export interface Read {
 /** The copies' way to the machine. */
 export interface Machine {
   /** `whole` is false where the phone did not hand out all pairs; `aside`: damaged records that are not in it */
-  copy(): Promise<Pick<Copy, "pairs" | "settings"> & { whole: boolean; aside?: number }>;
+  copy(): Promise<Omit<Copy, "book" | "sheets"> & { gone: Gone[]; whole: boolean; aside: number }>;
+  /** one that is knitted; rejects where the one that is here has gone further */
+  takeEnded(ended: Ended): Promise<void>;
+  /** what a pair leaves once it is knitted; null while it is under way */
+  asEnded(kept: Kept): Ended | null;
   /** rejects where the one that is here is in the way; `instead`: in its place */
   take(kept: Kept, instead: boolean): Promise<void>;
   /** false while something is not on the phone */

@@ -38,8 +38,8 @@ export async function written({ host, wearers }) {
       "What was counted at the machine could not be loaded, so nothing was saved. Check your connection, and try again.",
     );
   });
-  const { pairs, settings, whole, aside = 0 } = await machine.copy();
-  const copy = { book, sheets: host.sheets.copy(), pairs, settings };
+  const { pairs, ended, settings, whole, aside } = await machine.copy();
+  const copy = { book, sheets: host.sheets.copy(), pairs, ended, settings };
   const text = copyOf(copy);
   const lost = await notReadBack(copy, text);
   const lacks = [
@@ -49,9 +49,10 @@ export async function written({ host, wearers }) {
       : "The phone did not hand out all pairs at the machine: some are not in it. Save another copy in a while.",
     wearers.aside.length + aside ? "What was set aside is not in it." : "",
   ].filter(Boolean);
+  const both = pairs.length + ended.length;
   const holds = listed([
     counted("wearer", book.length),
-    ...(pairs.length ? [counted("pair", pairs.length)] : []),
+    ...(both ? [counted("pair", both)] : []),
     "all that you typed",
   ]);
   return { text, holds, lacks: lacks.join(" "), whole: whole && !lost.length };
@@ -75,9 +76,10 @@ async function notReadBack(copy, text) {
 
 /** @param {Copy} copy @param {Copy} read @returns {string[]} what differs, by name */
 function differing(copy, read) {
-  const [wearers, pairs] = [new Map(), new Map()];
+  const [wearers, pairs, ended] = [new Map(), new Map(), new Map()];
   for (const one of read.book) wearers.set(one.wearer.id, canonical(one));
   for (const one of read.pairs) pairs.set(one.session.id, canonical(one));
+  for (const one of read.ended) ended.set(one.id, canonical(one));
   const names = /** @type {SheetName[]} */ (Object.keys(SHEETS));
   return [
     ...copy.book
@@ -86,6 +88,9 @@ function differing(copy, read) {
     ...copy.pairs
       .filter((one) => pairs.get(one.session.id) !== canonical(one))
       .map(({ session }) => `the pair “${short(session.label)}”`),
+    ...copy.ended
+      .filter((one) => ended.get(one.id) !== canonical(one))
+      .map(({ label }) => `the pair “${short(label)}”`),
     ...names
       .filter((name) => canonical(read.sheets[name]) !== canonical(copy.sheets[name]))
       .map((name) => inside(SHEETS[name])),

@@ -1,7 +1,7 @@
 /**
  * The one who counts: takes what comes in, one after the other, has it written to the phone, and only
  * then stands at the new place. Nothing that comes in is lost; what cannot be counted is told.
- * @import {Happening, Kept, Place, Sock, State, Knit, View} from "./types"
+ * @import {FirstSock, Happening, Kept, Place, Sock, State, Knit, View} from "./types"
  * @import {Journal} from "./journal.js"
  */
 import { note } from "../storage/uncopied.js";
@@ -91,9 +91,19 @@ export class Counter extends EventTarget {
     return this.#happen(() => ({ kind: "turn", sock }));
   }
 
-  /** Sock two gets counts of its own. @param {Knit} knit @param {(state: State) => Place} place where it then stands */
-  replan(knit, place) {
-    return this.#happen(() => ({ kind: "plan", sock: 1, knit, place: place(this.state) }));
+  /**
+   * Sock two gets counts of its own.
+   * @param {Knit} knit @param {FirstSock} measured what of sock one gave them
+   * @param {(state: State) => Place} place where it then stands
+   */
+  replan(knit, measured, place) {
+    return this.#happen(() => ({
+      kind: "plan",
+      sock: 1,
+      knit,
+      measured,
+      place: place(this.state),
+    }));
   }
 
   /** Another tab has counted. */

@@ -1,9 +1,13 @@
 /**
- * A pair that is for a wearer of the book: how far it is, told whenever that changes.
+ * What the page is told of a pair while it is counted: of a wearer's how far it is, whenever that changes, and
+ * of each what was measured of its sock one.
  * @import {KnittedPair, State as Reached} from "../book/types"
  * @import {Counter} from "./counter.js"
- * @import {Session, State} from "./types"
+ * @import {MeasuredPair, Session, State} from "./types"
  */
+import { remember, remembered } from "./remembered.js";
+
+const TOLD = 20; // measurings that are remembered as told
 
 /** @param {State} state @returns {Reached} */
 export function reached({ sock, socks, places, ended }) {
@@ -21,7 +25,8 @@ export function reached({ sock, socks, places, ended }) {
 function told({ id, wearer = "", began, request }, state) {
   const [{ counted }, { counted: other }] = state.socks;
   const two = JSON.stringify(counted) === JSON.stringify(other) ? undefined : other;
-  return { wearer, session: id, began, request, counted, two, state: reached(state) };
+  const { measured } = state;
+  return { wearer, session: id, began, request, counted, two, measured, state: reached(state) };
 }
 
 /** @param {Counter} counter @param {(pair: KnittedPair) => void} tell */
@@ -31,9 +36,29 @@ export function tellOf(counter, tell) {
   let before = "";
   const follow = () => {
     const pair = told(session, counter.state);
-    const now = JSON.stringify([pair.state, pair.two]);
+    const now = JSON.stringify([pair.state, pair.two, pair.measured]);
     if (now !== before) tell(pair);
     before = now;
+  };
+  follow();
+  counter.addEventListener("change", follow);
+}
+
+/**
+ * Each measuring is told once, for the sheet may say otherwise later; also where the page was closed just
+ * before it could be told.
+ * @param {Counter} counter @param {(pair: MeasuredPair) => void} tell
+ */
+export function tellSockOne(counter, tell) {
+  const { id, wearer, request } = counter.session;
+  const follow = () => {
+    const { measured } = counter.state;
+    if (!measured) return;
+    const by = counter.happenings.findLast((one) => one.measured)?.number ?? 0;
+    const [name, { told }] = [`${id} ${by}`, remembered()];
+    if (told.includes(name)) return;
+    tell({ wearer, request, measured });
+    remember({ told: [...told, name].slice(-TOLD) });
   };
   follow();
   counter.addEventListener("change", follow);

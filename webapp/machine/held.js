@@ -11,6 +11,8 @@ export class Held {
   sure = 0;
   /** The session itself is to be written. */
   anew = true;
+  /** So many of them were on disk once. */
+  #once = 0;
 
   /** @param {Session} session one that is nowhere yet */
   constructor(session) {
@@ -19,7 +21,15 @@ export class Held {
 
   /** As it was read. @param {Session} session @param {Happening[]} happenings */
   static of(session, happenings) {
-    return Object.assign(new Held(session), { happenings, sure: happenings.length, anew: false });
+    const held = new Held(session);
+    held.happenings = happenings;
+    held.written(session, happenings);
+    return held;
+  }
+
+  /** Something has happened that never was on disk. */
+  get more() {
+    return this.happenings.length > this.#once;
   }
 
   get lacking() {
@@ -37,6 +47,7 @@ export class Held {
     if (this.session === session) this.anew = false;
     const { length } = happenings;
     if (this.happenings[length - 1] === happenings[length - 1]) this.sure = length;
+    this.#once = Math.max(this.#once, this.sure);
   }
 
   /**
@@ -52,6 +63,7 @@ export class Held {
     const ours = first < 0 ? [] : this.happenings.slice(first);
     const changed = first >= 0 && first < there.length;
     this.sure = there.length;
+    this.#once = Math.max(this.#once, this.sure);
     this.happenings = [
       ...there,
       ...(changed ? ours.map((one, at) => ({ ...one, number: there.length + 1 + at })) : ours),

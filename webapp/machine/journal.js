@@ -2,10 +2,11 @@
  * What happened at the machine, on the phone for good: a happening is on disk before `append` resolves.
  * Where the phone cannot keep it (storage full, closed, gone, silent), it goes on in memory, says so,
  * and writes all that is missing as soon as it can. All that was seen of a session stays in memory.
- * @import {Aside, Happening, Kept, Session} from "./types"
+ * @import {Aside, Ended, Gone, Happening, Kept, Session} from "./types"
  */
 import { within } from "../storage/within.js";
-import { Disk, NumberTaken } from "./disk.js";
+import { Disk, NumberTaken, Over } from "./disk.js";
+import { EndedPairs } from "./ended_pairs.js";
 import { Held } from "./held.js";
 
 export { NumberTaken };
@@ -19,6 +20,8 @@ export class Journal extends EventTarget {
    * what happened reads otherwise than before (two tabs counted, one of them in memory): read it again. */
   kept = true;
   #disk = new Disk();
+  /** Those that are knitted. */
+  ended = new EndedPairs(this.#disk);
   /** Tells what was counted here from what another tab counted at the same moment. */
   #tab = Math.random().toString(36).slice(2);
   #patience;
@@ -54,12 +57,12 @@ export class Journal extends EventTarget {
 
   /** Those not put away, the one begun last at the end. @returns {Promise<Session[]>} */
   async sessions() {
-    return (await this.#all()).filter(({ away }) => !away);
+    return (await this.every()).filter(({ away }) => !away);
   }
 
   /** Those put away. @returns {Promise<Session[]>} */
   async discarded() {
-    return (await this.#all()).filter(({ away }) => away);
+    return (await this.every()).filter(({ away }) => away);
   }
 
   /** What another version of the page kept could not be taken over: it is in memory only until the page is closed. */
@@ -101,19 +104,34 @@ export class Journal extends EventTarget {
 
   /**
    * All pairs, those put away too; `whole` is false where the phone does not hand them all out.
-   * @returns {Promise<{ pairs: Kept[], whole: boolean }>}
+   * @returns {Promise<{ pairs: Kept[], ended: Ended[], gone: Gone[], whole: boolean }>}
    */
   async copy() {
     const ids = new Set(this.#held.keys());
-    let whole = true;
+    let [whole, ended, gone] = [true, /** @type {Ended[]} */ ([]), /** @type {Gone[]} */ ([])];
     try {
       for (const { id } of await this.#soon(this.#disk.sessions(), WAKING)) ids.add(id);
+      [ended, gone] = await Promise.all([this.ended.all(), this.ended.gone()]);
     } catch {
       whole = false;
     }
     const read = await Promise.all([...ids].map((id) => this.read(id)));
     const pairs = read.filter((kept) => kept !== undefined);
-    return { pairs, whole: whole && pairs.length === ids.size };
+    const over = new Set([...ended, ...gone].map(({ id }) => id));
+    const there = pairs.length + [...ids].filter((id) => over.has(id)).length;
+    return { pairs, ended, gone, whole: whole && there >= ids.size };
+  }
+
+  /**
+   * A pair that is knitted gives way to what is learnt from it; rejects, and leaves it as it is, where the
+   * phone does not do it or more has happened in it.
+   * @param {Ended} ended
+   */
+  end(ended) {
+    return this.#inTurn(async () => {
+      await this.ended.end(ended);
+      this.#held.delete(ended.id);
+    });
   }
 
   /**
@@ -128,6 +146,8 @@ export class Journal extends EventTarget {
         this.#held.delete(session.id);
       }
       const held = (await this.#read(session.id)) ?? new Held(session);
+      // It is taken in whatever became of it here.
+      if (this.kept) await this.ended.allow(session.id).catch(() => {});
       this.#held.set(session.id, held);
       held.happenings.push(...happenings.slice(held.happenings.length));
       await this.#save(held);
@@ -171,10 +191,11 @@ export class Journal extends EventTarget {
     return this.#put(id, true);
   }
 
-  /** For good. @param {string} id */
-  async remove(id) {
+  /** For good. @param {string} id @param {number} [at] when that was, by the phone's clock */
+  async remove(id, at = Date.now()) {
     this.#held.delete(id);
     await this.#soon(this.#disk.remove([id])).catch(() => {});
+    await this.ended.remove(id, at).catch(() => {});
   }
 
   /** Bring back what was put away. @param {string} id */
@@ -214,8 +235,8 @@ export class Journal extends EventTarget {
     }
   }
 
-  /** @returns {Promise<Session[]>} */
-  async #all() {
+  /** Those put away too, the one begun last at the end. @returns {Promise<Session[]>} */
+  async every() {
     const all = new Map([...this.#held].map(([id, { session }]) => [id, session]));
     try {
       for (const one of await this.#seen(this.#disk.sessions()))
@@ -232,12 +253,13 @@ export class Journal extends EventTarget {
     try {
       const reading = this.#disk.read(id);
       const there = await (held ? this.#seen(reading) : this.#soon(reading, WAKING));
-      if (!held) {
+      if (there.over && !held?.more) this.#held.delete(id);
+      else if (!held) {
         if (there.session) this.#held.set(id, Held.of(there.session, there.happenings));
       } else if (held.merge(there.session, there.happenings)) {
         this.dispatchEvent(new Event("changed"));
       }
-      if (held?.lacking) this.catchUp();
+      if (held?.lacking && this.#held.has(id)) this.catchUp();
     } catch {
       this.#fail();
     }
@@ -259,7 +281,16 @@ export class Journal extends EventTarget {
   async #write(held) {
     const { session, sure, anew } = held;
     const happenings = [...held.happenings];
-    await this.#soon(this.#disk.write({ session, happenings }, { sure, anew }));
+    const write = () => this.#soon(this.#disk.write({ session, happenings }, { sure, anew }));
+    try {
+      await write();
+    } catch (error) {
+      if (!(error instanceof Over)) throw error;
+      // Elsewhere it was found knitted, or deleted: what was counted since then speaks against that.
+      if (!held.more) return void this.#held.delete(session.id);
+      await this.ended.allow(session.id);
+      await write();
+    }
     held.written(session, happenings);
   }
 

@@ -5,17 +5,19 @@
  * @import {Request} from "../page/types"
  * @import {Shelf} from "./off_the_shelf.js"
  * @import {Choices} from "./settings.js"
- * @import {Kept, Knit, Session} from "./types"
+ * @import {Ended, FirstSock, Kept, Knit, MeasuredPair, Pace, Session} from "./types"
  */
 import { persist } from "../storage/persist.js";
-import { tellOf } from "./for_wearer.js";
+import { endedFrom, over, withoutWearer } from "./ended.js";
+import { tellOf, tellSockOne } from "./for_wearer.js";
 import { Journal } from "./journal.js";
+import { KnittedList } from "./knitted_list.js";
 import { drawLine, standing } from "./on_machine.js";
 import { OneCounter } from "./one_counter.js";
-import { fromBefore } from "./pace.js";
+import { fromBefore, learned, paceOf } from "./pace.js";
 import { fold } from "./progress.js";
 import { askRemove, askSock, askWhich } from "./questions.js";
-import { remember } from "./remembered.js";
+import { remember, remembered } from "./remembered.js";
 import { Settings } from "./settings.js";
 import { Visit } from "./visit.js";
 
@@ -23,10 +25,12 @@ import { Visit } from "./visit.js";
  * @typedef {object} Host the page
  * @property {HTMLElement} place where the counter stands
  * @property {HTMLElement} line where the page says that a sock is on the machine
+ * @property {HTMLElement} knitted where it lists the pairs that are knitted
  * @property {(call: object) => Promise<any>} ask the calculator
  * @property {(request: object) => Record<string, string>} measured what the page has of a plan’s sock one
  * @property {Shelf} shelf
- * @property {(pair: KnittedPair) => void} knitted how far a wearer’s pair is now
+ * @property {(pair: KnittedPair) => void} reached how far a wearer’s pair is now
+ * @property {(pair: MeasuredPair) => void} sockOne its sock one was measured
  * @property {() => void} leave go back to the page
  * @property {(id: string) => void} enter put the counter on screen
  */
@@ -36,6 +40,7 @@ import { Visit } from "./visit.js";
  * @property {Request} request
  * @property {Knit} knit
  * @property {Knit} [two] sock two's own counts, where sock one is off already
+ * @property {FirstSock} [measured] what of sock one gave them
  * @property {string} [wearer] whom of the book it is for
  * @property {string} [who] their label
  */
@@ -43,12 +48,15 @@ import { Visit } from "./visit.js";
 export class Machine {
   /** @type {Visit | null} */
   #visit = null;
+  /** What `forget` took of a wearer's pairs, as long as the page is open: they may be brought back. */
+  #forgotten = new Map();
 
   /** @param {Host} host @param {Journal} journal */
   constructor(host, journal) {
     this.host = host;
     this.journal = journal;
     this.settings = new Settings();
+    this.list = new KnittedList(host.knitted, journal.ended, () => this.#remember());
   }
 
   /** @param {Host} host */
@@ -61,19 +69,20 @@ export class Machine {
    * @param {Wanted} wanted
    */
   async begin(wanted) {
-    const begun = await this.unfinished();
-    const on = begun.findLast(({ session }) => session.wearer === wanted.wearer) ?? begun.at(-1);
+    const all = await this.#underWay();
+    const known = begun(all);
+    const on = known.findLast(({ session }) => session.wearer === wanted.wearer) ?? known.at(-1);
     const answer = on ? await askWhich(on, wanted.wearer) : "new";
     if (on && answer === "on") return on.session.id;
     if (answer !== "new") return null;
     const sock = wanted.two ? await askSock() : 0;
     if (sock === null) return null;
-    return this.#begin(sock ? wanted : { ...wanted, two: undefined });
+    const earlier = await this.#earlier(all.filter(({ session }) => !session.away));
+    return this.#begin(sock ? wanted : { ...wanted, two: undefined, measured: undefined }, earlier);
   }
 
-  /** @param {Wanted} wanted */
-  async #begin({ request, knit, two, wearer, who }) {
-    const before = await this.#all();
+  /** @param {Wanted} wanted @param {Pace} earlier */
+  async #begin({ request, knit, two, measured, wearer, who }, earlier) {
     /** @type {Session} */
     const session = {
       id: `${Date.now().toString(36)}-${crypto.getRandomValues(new Uint32Array(1))[0].toString(36)}`,
@@ -83,7 +92,8 @@ export class Machine {
       who,
       request,
       socks: [knit, two ?? knit],
-      earlier: fromBefore(before),
+      earlier,
+      ...(measured ? { measured } : {}),
     };
     await this.journal.begin(session);
     if (two) {
@@ -91,13 +101,27 @@ export class Machine {
       await this.journal.append({ session: session.id, number, sock: 1, kind: "turn", took, at });
     }
     persist();
-    await this.#remember();
+    remember({ unfinished: remembered().unfinished + 1 });
     return session.id;
   }
 
-  /** Show a pair's counter. @param {string | null} id null: the one begun last @returns {Promise<boolean>} whether it is there */
+  /** How long a round took before: each pair knows what those before it took. @param {Kept[]} under way */
+  async #earlier(under) {
+    const newest = await this.journal.ended.newest().catch(() => undefined);
+    const all = under.map((kept) => ({ began: kept.session.began, pace: learned(kept) }));
+    if (newest) all.push({ began: newest.began, pace: paceOf(newest) });
+    return fromBefore(all.sort((a, b) => a.began - b.began).map(({ pace }) => pace));
+  }
+
+  /**
+   * Show a pair's counter.
+   * @param {string | null} id null: the one begun last
+   * @returns {Promise<boolean | "knitted">} whether it is there; "knitted" where it no longer is under way
+   */
   async resume(id) {
-    const kept = (id && (await this.journal.read(id))) || (await this.unfinished()).at(-1);
+    const asked = id ? await this.journal.read(id) : undefined;
+    if (id && !asked && (await this.journal.ended.has(id).catch(() => false))) return "knitted";
+    const kept = asked ?? (await this.unfinished()).at(-1);
     if (!kept) return false;
     this.hide();
     const { place, ask, measured, shelf, leave } = this.host;
@@ -105,7 +129,8 @@ export class Machine {
     const one = await OneCounter.of(kept.session.id);
     this.#visit = new Visit(kept, { place, journal, one, settings, ask, measured, shelf, leave });
     this.#visit.show();
-    tellOf(this.#visit.counter, this.host.knitted);
+    tellOf(this.#visit.counter, this.host.reached);
+    tellSockOne(this.#visit.counter, this.host.sockOne);
     remember({ shown: kept.session.id });
     performance.mark("at the machine"); // what is tapped from now on counts
     return true;
@@ -113,23 +138,35 @@ export class Machine {
 
   /** @param {string} wearer @param {string} who what they are called now */
   async rename(wearer, who) {
-    for (const { session } of await this.#of(wearer))
-      await this.journal.update({ ...session, who });
+    const { pairs, ended } = await this.#of(wearer);
+    for (const { session } of pairs)
+      await this.journal.update({ ...(this.#forgotten.get(session.id) ?? session), who });
+    await this.journal.ended.put(
+      ended.map((one) => ({ ...(this.#forgotten.get(one.id) ?? one), who })),
+    );
   }
 
   /** Of a wearer who is deleted nothing stays but what is still needed to knit their pair to its end. @param {string} wearer */
   async forget(wearer) {
-    for (const { session, happenings } of await this.#of(wearer)) {
+    const { pairs, ended } = await this.#of(wearer);
+    for (const { session, happenings } of pairs) {
+      this.#forgotten.set(session.id, session);
       const { who, request, ...rest } = session;
-      const over = fold(session, happenings).ended[1];
-      await this.journal.update({ ...rest, request: over ? { units: request.units } : request });
+      const done = over(fold(session, happenings));
+      await this.journal.update({ ...rest, request: done ? { units: request.units } : request });
     }
+    for (const one of ended) this.#forgotten.set(one.id, one);
+    await this.journal.ended.put(ended.map(withoutWearer));
   }
 
   /** @param {string} wearer */
   async #of(wearer) {
-    const all = [...(await this.#all()), ...(await this.#read(await this.journal.discarded()))];
-    return all.filter(({ session }) => session.wearer === wearer);
+    const all = await this.#underWay();
+    const ended = await this.journal.ended.all();
+    return {
+      pairs: all.filter(({ session }) => session.wearer === wearer),
+      ended: ended.filter((one) => one.wearer === wearer),
+    };
   }
 
   hide() {
@@ -139,16 +176,15 @@ export class Machine {
 
   /** Pairs begun, not ended and not put away, the one begun last at the end. @returns {Promise<Kept[]>} */
   async unfinished() {
-    return (await this.#all()).filter(({ session, happenings }) => {
-      const { ended } = fold(session, happenings);
-      return !ended[1];
-    });
+    return begun(await this.#underWay());
   }
 
   /** Draw the line on the page. @param {boolean} [shown] with those put away */
   async line(shown = false) {
-    const unfinished = await this.unfinished();
-    const away = await this.#read(await this.journal.discarded());
+    const all = await this.#underWay();
+    const unfinished = begun(all);
+    const away = all.filter(({ session }) => session.away);
+    await this.list.draw();
     drawLine(
       this.host.line,
       { unfinished, away, aside: this.journal.aside },
@@ -180,9 +216,11 @@ export class Machine {
     );
   }
 
-  /** All that a copy of the phone holds of the machine. */
+  /** All that a copy of the phone holds of the machine; `aside`: so much cannot be read and is not in it. */
   async copy() {
-    return { ...(await this.journal.copy()), settings: this.settings.changed };
+    await this.#underWay();
+    const kept = await this.journal.copy();
+    return { ...kept, settings: this.settings.changed, aside: this.journal.aside.length };
   }
 
   /** False while something is not on the phone. */
@@ -193,6 +231,24 @@ export class Machine {
   /** A pair from a copy. @param {Kept} kept @param {boolean} instead of the one that is here */
   take(kept, instead) {
     return this.journal.take(kept, instead);
+  }
+
+  /**
+   * One that is knitted; rejects where the one that is here has gone further, or the phone does not do it.
+   * @param {Ended} ended
+   */
+  takeEnded(ended) {
+    return this.journal.end(ended);
+  }
+
+  /** One that was deleted elsewhere. @param {string} id @param {number} at by the phone's clock, in ms */
+  remove(id, at) {
+    return this.journal.remove(id, at);
+  }
+
+  /** What a pair leaves once it is knitted; null while it is under way. @param {Kept} kept */
+  asEnded(kept) {
+    return endedFrom(kept);
   }
 
   /** All of a copy is taken in. */
@@ -212,18 +268,42 @@ export class Machine {
   }
 
   async #remember() {
-    const away = await this.journal.discarded();
-    const unfinished = await this.unfinished();
-    remember({ unfinished: unfinished.length + away.length + this.journal.aside.length });
+    const all = await this.#underWay();
+    const away = all.filter(({ session }) => session.away);
+    const ended = await this.journal.ended.count().catch(() => 0);
+    const unfinished = begun(all).length + away.length + this.journal.aside.length;
+    remember({ unfinished, ended });
   }
 
-  async #all() {
-    return this.#read(await this.journal.sessions());
+  /**
+   * All that are not knitted, those put away too. What is knitted and on no screen gives way to what is
+   * learnt from it; where the phone does not do it now, it is among these and its turn comes again.
+   * @returns {Promise<Kept[]>}
+   */
+  async #underWay() {
+    /** @type {Kept[]} */
+    const left = [];
+    for (const { id } of await this.journal.every()) {
+      const kept = await this.journal.read(id);
+      if (kept && !(await this.#end(kept))) left.push(kept);
+    }
+    return left;
   }
 
-  /** @param {Session[]} sessions @returns {Promise<Kept[]>} */
-  async #read(sessions) {
-    const all = await Promise.all(sessions.map(({ id }) => this.journal.read(id)));
-    return all.filter((kept) => kept !== undefined);
+  /** @param {Kept} kept @returns {Promise<boolean>} whether it gave way */
+  async #end(kept) {
+    const ended = endedFrom(kept);
+    if (!ended || !this.journal.kept) return false;
+    try {
+      // Where it is on a screen, of this tab or another, it can still be counted on.
+      return await OneCounter.alone(ended.id, () => this.journal.end(ended));
+    } catch {
+      return false;
+    }
   }
+}
+
+/** Those to go on with: neither put away nor knitted. @param {Kept[]} all */
+function begun(all) {
+  return all.filter(({ session, happenings }) => !session.away && !over(fold(session, happenings)));
 }

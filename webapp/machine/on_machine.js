@@ -38,7 +38,7 @@ function lead({ session, happenings }) {
  */
 export function drawLine(place, { unfinished, away, aside }, ways, shown) {
   render(
-    html`${aside.map((one) => setAside(Array.isArray(one.key) ? HAPPENING : PAIR, one.text, () => ways.drop(one)))}
+    html`${aside.map((one) => setAside(one.store === "happenings" ? HAPPENING : PAIR, one.text, () => ways.drop(one)))}
     ${[...unfinished].reverse().map(
       (kept) => html`<div class="line on-machine">
         <p><strong>${lead(kept)}</strong> ${standing(kept)}. <span class="quiet">${whose(kept)}<bdi>${short(kept.session.label)}</bdi>, begun ${day(kept.session.began)}.</span></p>
@@ -76,6 +76,6 @@ function putAway(kept, { bringBack, remove }) {
 }
 
 /** @param {number} ms */
-function day(ms) {
+export function day(ms) {
   return new Date(ms).toLocaleDateString(undefined, { day: "numeric", month: "long" });
 }

@@ -18,7 +18,7 @@ export class OneCounter extends EventTarget {
   /** @param {string} session */
   constructor(session) {
     super();
-    this.#name = `heelwise.machine.${session}`;
+    this.#name = nameOf(session);
     this.#channel = channel(this.#name);
     this.#channel?.addEventListener("message", () => this.dispatchEvent(new Event("told")));
   }
@@ -29,6 +29,20 @@ export class OneCounter extends EventTarget {
     await one.#ask({ ifAvailable: true });
     if (!one.counting) one.#queue();
     return one;
+  }
+
+  /**
+   * Do something while no tab has the session on screen; whether it was done.
+   * @param {string} session @param {() => Promise<void>} work
+   */
+  static async alone(session, work) {
+    let done = false;
+    await navigator.locks.request(nameOf(session), { ifAvailable: true }, async (lock) => {
+      if (!lock) return;
+      await work();
+      done = true;
+    });
+    return done;
   }
 
   /** Count here from now on; the tab that did follows. */
@@ -90,4 +104,9 @@ export class OneCounter extends EventTarget {
     this.counting = counting;
     this.dispatchEvent(new Event("counting"));
   }
+}
+
+/** @param {string} session */
+function nameOf(session) {
+  return `heelwise.machine.${session}`;
 }

@@ -101,7 +101,7 @@ export function moved(from, to, place) {
 }
 
 /** The state before anything has happened. @param {Session} session @returns {State} */
-function begun({ socks }) {
+function begun({ socks, measured }) {
   const empty = socks.map(({ steps }) => !steps.length);
   return {
     sock: 0,
@@ -110,13 +110,14 @@ function begun({ socks }) {
     notes: [],
     yarn: ["", ""],
     socks,
+    measured,
     ended: [empty[0], empty[1]],
     last: 0,
   };
 }
 
 /** The state after one happening more. @param {State} state @param {Happening} happening @returns {State} */
-export function apply(state, { kind, number, sock, place, text, knit }) {
+export function apply(state, { kind, number, sock, place, text, knit, measured }) {
   const here = state.places[sock];
   const next = { ...state, last: number };
   if (kind === "lost") return next;
@@ -128,8 +129,10 @@ export function apply(state, { kind, number, sock, place, text, knit }) {
     next.yarn = put(state.yarn, sock, text ?? "");
     return next;
   }
-  if (kind === "plan") next.socks = put(state.socks, sock, knit ?? state.socks[sock]);
-  else next.sock = sock;
+  if (kind === "plan") {
+    next.socks = put(state.socks, sock, knit ?? state.socks[sock]);
+    next.measured = measured ?? state.measured;
+  } else next.sock = sock;
   // Places on the other sock, or of other counts, are no way back on this one.
   if (next.sock !== state.sock || (kind === "plan" && sock === state.sock)) next.undo = [];
   if (kind === "back") next.undo = next.undo.slice(0, -1);

@@ -1,9 +1,9 @@
 /**
  * What the phone or a file holds of a pair, made sure of before anything is done with it: a damaged entry
  * must not take the others with it.
- * @import {Happening, Session} from "./types"
+ * @import {Ended, Gone, Happening, Session} from "./types"
  */
-import { countedOf } from "../page/counted_of.js";
+import { countedOf, firstSockOf } from "../page/counted_of.js";
 import { requestAsKept } from "../page/spelled.js";
 
 const PARTS = ["waste", "cuff", "leg", "heel", "foot", "toe", "finish"];
@@ -23,6 +23,7 @@ export function sessionOf(raw) {
   sure(Array.isArray(socks) && socks.length === 2 && typeof away === "boolean");
   sure(typeof who === "string");
   socks.forEach(knit);
+  if (raw.measured !== undefined) firstSockOf(raw.measured);
   if (wearer !== undefined) {
     sure(typeof wearer === "string"); // the book is told what was counted for them
     for (const { counted } of socks) countedOf(counted);
@@ -42,6 +43,37 @@ export function happeningOf(raw) {
   sure(Number.isFinite(at));
   if (place !== undefined) sure(whole(place?.step) && whole(place.done));
   if (raw.knit !== undefined) knit(raw.knit);
+  if (raw.measured !== undefined) firstSockOf(raw.measured);
+  return raw;
+}
+
+/** @param {any} raw @returns {Ended} the same @throws {TypeError} where it is none */
+export function endedOf(raw) {
+  sure(raw, Object);
+  const { id, began, ended, label, wearer = "", who = "", request, counted, cut = true } = raw;
+  sure([id, label, wearer, who].every((one) => typeof one === "string") && ID.test(id));
+  sure(Number.isFinite(began) && Number.isFinite(ended) && whole(raw.last) && cut === true);
+  sure(request, Object);
+  sure(Array.isArray(counted) && counted.length <= 2);
+  counted.forEach(countedOf);
+  if (raw.measured !== undefined) firstSockOf(raw.measured);
+  sure(raw.times, Object);
+  for (const { round = 0, row = 0, took } of Object.values(raw.times)) {
+    sure(Array.isArray(took) && took.length === 2);
+    sure([round, row, ...took].every((one) => Number.isFinite(one) && one >= 0));
+  }
+  sure(Array.isArray(raw.notes) && Array.isArray(raw.yarn) && raw.yarn.length === 2);
+  for (const { sock, section, done, text } of raw.notes) {
+    sure((sock === 0 || sock === 1) && whole(done));
+    sure(typeof section === "string" && typeof text === "string");
+  }
+  sure(raw.yarn.every((/** @type {unknown} */ one) => typeof one === "string"));
+  return raw;
+}
+
+/** @param {any} raw @returns {Gone} the same @throws {TypeError} where it is none */
+export function goneOf(raw) {
+  sure(typeof raw?.id === "string" && ID.test(raw.id) && Number.isFinite(raw.at));
   return raw;
 }
 

@@ -9,6 +9,8 @@ const KEY = "heelwise.knitting";
  * @typedef {object} Remembered
  * @property {string | null} shown the pair whose counter is on screen
  * @property {string} step the page's step that the counter lies over
+ * @property {string[]} told which measurings of a sock one the page was told of
+ * @property {number} ended pairs that are knitted
  * @property {number} unfinished pairs that are begun and not ended, those put away among them
  */
 
@@ -20,9 +22,11 @@ export function remembered() {
       shown: typeof kept?.shown === "string" ? kept.shown : null,
       step: typeof kept?.step === "string" ? kept.step : "",
       unfinished: Number(kept?.unfinished) || 0,
+      ended: Number(kept?.ended) || 0,
+      told: Array.isArray(kept?.told) ? kept.told : [],
     };
   } catch {
-    return { shown: null, step: "", unfinished: 0 };
+    return { shown: null, step: "", unfinished: 0, ended: 0, told: [] };
   }
 }
 

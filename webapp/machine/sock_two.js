@@ -4,12 +4,12 @@
  * @import {Problem} from "../page/types"
  * @import {Counter} from "./counter.js"
  * @import {Sheet} from "./sheet.js"
- * @import {Happening, Knit, State} from "./types"
+ * @import {FirstSock, Happening, Knit, State} from "./types"
  */
 import { html, nothing } from "lit-html";
 import { moved, view } from "./progress.js";
 
-/** @typedef {Knit & { notes?: { field: string, text: string }[] }} Answer */
+/** @typedef {Knit & { notes?: { field: string, text: string }[], measured: FirstSock }} Answer */
 
 const FIELDS = /** @type {const} */ ([
   ["foot_rounds", "Foot rounds you knitted", "As counted here, between heel and toe of sock one."],
@@ -70,6 +70,7 @@ export class SockTwo {
     const { state, happenings } = this.counter;
     this.#typed = {
       foot_rounds: String(footRounds(state.socks[0], happenings)),
+      ...state.measured,
       ...this.measured(this.counter.session.request),
       ...this.#typed,
     };
@@ -83,14 +84,13 @@ export class SockTwo {
     this.#problems = [];
     this.#words = "Working it out…";
     this.#draw();
-    const first_sock = Object.fromEntries(
-      FIELDS.map(([name]) => [name, this.#typed[name]?.trim() || null]),
-    );
+    const typed = FIELDS.map(([name]) => [name, this.#typed[name]?.trim() ?? ""]);
+    const first_sock = Object.fromEntries(typed.filter(([, text]) => text));
     try {
       const request = { ...this.counter.session.request, first_sock };
       const answer = await this.ask({ do: "knit", request });
       this.#problems = answer.errors ?? [];
-      this.#answer = answer.errors ? null : answer;
+      this.#answer = answer.errors ? null : { ...answer, measured: first_sock };
       this.#words = this.#problems.some(
         ({ field }) => field === "first_sock" || !field.startsWith("first_sock."),
       )
@@ -104,10 +104,13 @@ export class SockTwo {
     document.getElementById(bad ? `machine-${bad.field.split(".")[1]}` : "begin-two")?.focus();
   }
 
-  /** @param {Knit | null} knit its new counts; null for those it has */
-  async begin(knit) {
+  /** @param {Answer | null} answer its new counts; null for those it has */
+  async begin(answer) {
     const { counter } = this;
-    if (knit) await counter.replan(knit, ({ socks, places }) => moved(socks[1], knit, places[1]));
+    if (answer) {
+      const { measured, ...knit } = answer;
+      await counter.replan(knit, measured, ({ socks, places }) => moved(socks[1], knit, places[1]));
+    }
     if (counter.state.sock !== 1) await counter.turn(1);
     this.sheet.close();
   }

@@ -47,7 +47,7 @@ export class Strip {
 }
 
 /** Time in words, as fine as it is known. @param {number} seconds */
-function minutes(seconds) {
+export function minutes(seconds) {
   const all = Math.max(1, Math.round(seconds / 60));
   if (all < 60) return `about ${all} min`;
   const [hours, rest] = [Math.floor(all / 60), all % 60];

@@ -31,6 +31,20 @@ export interface Session {
   earlier?: Pace;
   /** put away, and still there to be brought back */
   away?: boolean;
+  /** sock one, where it was knitted and measured before this counter began with sock two */
+  measured?: FirstSock;
+}
+/** Sock one off the machine, washed and measured; as typed, bare numbers in the units of the request. */
+export interface FirstSock {
+  foot_rounds: string;
+  length: string;
+  flat_width?: string;
+}
+/** A pair whose sock one was measured at its counter. */
+export interface MeasuredPair {
+  wearer?: string;
+  request: Request;
+  measured: FirstSock;
 }
 export type Sock = 0 | 1;
 /** What was done at the machine; never changed once it is written. */
@@ -47,6 +61,8 @@ export interface Happening {
   place?: Place;
   text?: string;
   knit?: Knit;
+  /** with a `plan`: what of sock one gave these counts */
+  measured?: FirstSock;
   /** ms since the happening before it in the same visit, by a clock that never goes back */
   took: number | null;
   /** the phone's clock, in ms: for showing only */
@@ -69,14 +85,54 @@ export interface State {
   /** what is told of each sock's yarn once it is off the shelf */
   yarn: [string, string];
   socks: [Knit, Knit];
+  measured?: FirstSock;
   ended: [boolean, boolean];
   /** number of the last happening */
   last: number;
 }
+/** How long one section took. */
+export interface SectionTime {
+  /** seconds a round, and a row, where the section has them */
+  round?: number;
+  row?: number;
+  /** seconds in all, each sock; 0 where nothing tells. Whoever paused is not counted */
+  took: [number, number];
+}
+/** A pair that is knitted: what is learnt from it, in at most 3,000 bytes. What was tapped is gone. */
+export interface Ended {
+  id: string;
+  /** the phone's clock, in ms: for showing only */
+  began: number;
+  ended: number;
+  label: string;
+  wearer?: string;
+  who?: string;
+  /** as planned, without sock one; only its units once its wearer is deleted */
+  request: Request;
+  /** of both socks; of each where sock two's became others */
+  counted: Counted[];
+  measured?: FirstSock;
+  /** by the section that the steps name */
+  times: Record<string, SectionTime>;
+  notes: { sock: Sock; section: string; done: number; text: string }[];
+  /** what is told of each sock's yarn once it is off the shelf */
+  yarn: [string, string];
+  /** number of the last happening there was */
+  last: number;
+  /** long notes were shortened */
+  cut?: true;
+}
+/** A pair that was deleted. */
+export interface Gone {
+  id: string;
+  /** the phone's clock, in ms */
+  at: number;
+}
 /** Something the phone holds that cannot be read: left as it is, and told. */
 export interface Aside {
-  /** of a session with all that happened in it, or of one happening */
-  key: string | [string, number];
+  /** `sessions`: with all that happened in it */
+  store: "sessions" | "happenings" | "ended" | "gone";
+  key: IDBValidKey;
   text: string;
 }
 /** A session with all that happened, as it is kept. */

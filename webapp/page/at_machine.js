@@ -3,7 +3,8 @@
  * or when it was on screen as the page was last closed; it then comes before and without the calculator.
  * @import {KnittedPair} from "../book/types"
  * @import {Machine} from "../machine/main.js"
- * @import {Asks} from "./types"
+ * @import {MeasuredPair} from "../machine/types"
+ * @import {Asks, Request} from "./types"
  * @import {ShelfScreen} from "./shelf.js"
  * @import {StepsNav} from "./steps_nav.js"
  */
@@ -23,8 +24,13 @@ const SILENT =
   "The phone's storage does not answer, so the sock on the machine cannot be shown. Load the page again; if it then does not come back, begin it again with “Knit it”.";
 const GONE =
   "The phone has not kept the sock that was on the machine. Begin it again with “Knit it”; “Go to…” brings you to its round.";
+const KNITTED =
+  "That pair is knitted: the counter is free for the next. What it taught stands in step 3, under “Knitted”.";
 
-/** Fires "knitted" (detail: a wearer's pair) when a pair comes further, and "left" when the counter is left. */
+/**
+ * Fires "knitted" (detail: a wearer's pair) when a pair comes further, "sock one" (detail: MeasuredPair) once
+ * that was measured, and "left" when the counter is left.
+ */
 export class AtMachine extends EventTarget {
   /** @type {Promise<Machine> | undefined} */
   #machine;
@@ -58,6 +64,8 @@ export class AtMachine extends EventTarget {
    */
   start() {
     const { shown, step, unfinished } = remembered();
+    // Loaded only where they can be seen.
+    this.nav.addEventListener("step", () => this.#knitted());
     const named = location.hash === HASH;
     // Loaded anew, what she came from lies behind it already.
     if (named && (history.state || !shown)) return this.#show(shown);
@@ -67,6 +75,12 @@ export class AtMachine extends EventTarget {
       return this.enter(shown);
     }
     if (unfinished) addEventListener("load", () => setTimeout(() => this.#line(), 500));
+    else addEventListener("load", () => setTimeout(() => this.#knitted(), 500));
+  }
+
+  /** The pairs that are knitted stand in step 3. */
+  #knitted() {
+    if (this.nav.step === "counts" && !this.#machine && remembered().ended) this.#line();
   }
 
   /** A wearer is called otherwise now. @param {string} wearer @param {string} label */
@@ -151,9 +165,10 @@ export class AtMachine extends EventTarget {
     try {
       const machine = await this.load();
       if (location.hash !== HASH) return;
-      if (await machine.resume(id)) return;
+      const there = await machine.resume(id);
+      if (there === true) return;
       this.#sure = machine.journal.kept;
-      this.#trouble(this.#sure ? GONE : SILENT);
+      this.#trouble(there ? KNITTED : this.#sure ? GONE : SILENT);
     } catch (error) {
       console.error(error);
       this.#sure = false;
@@ -191,16 +206,19 @@ export class AtMachine extends EventTarget {
     return Machine.open({
       place: this.#place,
       line: document.getElementById("machine-line"),
+      knitted: document.getElementById("knitted-place"),
       ask: (/** @type {object} */ call) => this.engine.ask(call),
-      measured: (/** @type {object} */ request) => this.knitIt.measured(request),
+      measured: (/** @type {Request} */ request) => this.knitIt.measured(request),
       shelf: {
         weighed: () => this.shelf().weighed,
         used: (/** @type {object} */ request) =>
           this.engine.ask({ do: "used", request, shelf: this.shelf().written() }),
         put: (/** @type {number} */ row, /** @type {string} */ left) => this.shelf().put(row, left),
       },
-      knitted: (/** @type {KnittedPair} */ detail) =>
+      reached: (/** @type {KnittedPair} */ detail) =>
         this.dispatchEvent(new CustomEvent("knitted", { detail })),
+      sockOne: (/** @type {MeasuredPair} */ detail) =>
+        this.dispatchEvent(new CustomEvent("sock one", { detail })),
       leave: () => this.#leave(),
       enter: (/** @type {string} */ id) => this.enter(id),
     });

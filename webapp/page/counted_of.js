@@ -1,5 +1,6 @@
 /**
- * What is kept of a sock's counts, made sure of before it is used.
+ * What is kept of a sock's counts and of sock one's measures, made sure of before it is used.
+ * @import {FirstSock} from "../machine/types"
  * @import {Counted} from "./types"
  */
 
@@ -14,4 +15,12 @@ export function countedOf(raw) {
   if (typeof figures !== "object" || words.some((word) => typeof word !== "string"))
     throw new TypeError("no counts");
   return { engine, figures, facts };
+}
+
+/** @param {any} raw @returns {FirstSock} sock one as it was measured, as typed @throws {TypeError} */
+export function firstSockOf(raw) {
+  const { foot_rounds, length, flat_width = "" } = raw ?? {};
+  if ([foot_rounds, length, flat_width].some((text) => typeof text !== "string"))
+    throw new TypeError("no sock");
+  return flat_width ? { foot_rounds, length, flat_width } : { foot_rounds, length };
 }

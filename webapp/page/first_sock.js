@@ -61,15 +61,14 @@ export class FirstSock {
     const before = this.form.values();
     const lesson = this.#words;
     const row = Object.keys(before).filter((name) => within(name, "fabric.swatches.ROW.needles"));
+    // Stitches that were told per length are its width, where that was not measured; those that are guessed are not.
+    const told = before.way === "gauge" && before["fabric.stitches"]?.trim();
+    const width = before["first_sock.flat_width"]?.trim() || (told ? keep.flat_width : "");
+    const length = before["first_sock.length"] ?? "";
     /** @type {Values} */
     const values = { ...before, way: "swatch" };
-    for (const name of ["length", "flat_width"]) {
-      keep = { ...keep, [name]: before[`first_sock.${name}`] ?? "" };
-    }
-    for (const [name, value] of Object.entries(keep)) {
-      if (name !== "needles" || keep.flat_width.trim()) {
-        values[`fabric.swatches.${row.length}.${name}`] = value;
-      }
+    for (const [name, value] of Object.entries({ ...keep, length, flat_width: width })) {
+      if (name !== "needles" || width) values[`fabric.swatches.${row.length}.${name}`] = value;
     }
     for (const name of FIELDS) values[name] = "";
     this.form.fill(values);
@@ -104,7 +103,7 @@ export class FirstSock {
         }
         ${
           keep
-            ? html`<button type="button" id="keep-sock" @click=${() => this.#keepIt(keep)}>Keep this sock among the swatches of its yarn</button> `
+            ? html`<button type="button" id="keep-sock" @click=${() => this.#keepIt(keep)}>Use this sock as a swatch</button> `
             : before
               ? html`<p>Kept among the swatches, in step 2. The counts are now for the next pair. For the sock two of this one: ${this.#lesson} <button type="button" id="unkeep-sock" @click=${() => this.form.fill(before)}>Undo</button></p>`
               : nothing

@@ -1,9 +1,10 @@
 /**
  * The button that begins a pair at the machine with the counts on screen.
  * @import {Machine} from "../machine/main.js"
- * @import {Knit} from "../machine/types"
+ * @import {FirstSock, Knit} from "../machine/types"
  * @import {Answer, Asks, Request, Visit} from "./types"
  */
+import { samePlan, sockOneIn } from "./pair_of_sheet.js";
 
 const NOT_BEGUN =
   "The counter could not be made ready. Look whether there is a network, load the page again, and tap “Knit it” once more.";
@@ -45,11 +46,12 @@ export class KnitIt {
     this.#answer = undefined;
   }
 
-  /** What is written of sock one, if it is this very plan's. @param {object} request */
+  /** What is written of sock one, if it is this very plan's. @param {Request} request @returns {Record<string, string>} */
   measured(request) {
-    if (!this.#request) return {};
-    const { first_sock, ...plan } = this.#request;
-    return same(plan, request) ? /** @type {Record<string, string>} */ (first_sock ?? {}) : {};
+    const planned = this.#request;
+    if (!planned?.first_sock || !samePlan(planned, request)) return {};
+    const typed = /** @type {FirstSock} */ (planned.first_sock);
+    return planned.units === request.units ? { ...typed } : sockOneIn(typed, planned.units);
   }
 
   async #begin() {
@@ -67,7 +69,9 @@ export class KnitIt {
         this.#knit(one),
         first_sock ? this.#knit(request) : undefined,
       ]);
-      const id = await machine.begin({ request: /** @type {Request} */ (one), knit, two, ...who });
+      const measured = /** @type {FirstSock | undefined} */ (first_sock);
+      const pair = { request: /** @type {Request} */ (one), knit, two, measured, ...who };
+      const id = await machine.begin(pair);
       if (id) await this.enter(id);
     } catch (error) {
       console.error(error);
@@ -83,9 +87,4 @@ export class KnitIt {
     if (answer.errors) throw new Error(JSON.stringify(answer.errors)); // what has a plan can be knitted
     return answer;
   }
-}
-
-/** @param {object} one @param {object} other */
-function same(one, other) {
-  return JSON.stringify(one) === JSON.stringify(other);
 }

@@ -73,6 +73,9 @@ const toBook = new ToBook({
     chart: (values) => chart.take(values),
   },
 });
+atMachine.addEventListener("sock one", (event) => {
+  sheets.learn(/** @type {CustomEvent} */ (event).detail);
+});
 const last = new LastCounts(draft, screen);
 const firstSock = new FirstSock(form);
 const pockets = new Pockets(form);

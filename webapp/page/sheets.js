@@ -1,12 +1,14 @@
 /**
  * Which sheet the form shows: her own draft, a wearer's from the book, a plan that came by link, or the
  * example. A visiting sheet never overwrites her own, and both survive a reload.
+ * @import {MeasuredPair} from "../machine/types"
  * @import {Asks, Problem, Values, Visit} from "./types"
  * @import {Draft} from "./draft.js"
  * @import {Form} from "./form.js"
  * @import {StepsNav} from "./steps_nav.js"
  */
-import { isEmpty, toValues } from "./request.js";
+import { samePlan, withSockOne } from "./pair_of_sheet.js";
+import { isEmpty, toRequest, toValues } from "./request.js";
 import { only } from "./stays.js";
 import { isLink } from "./steps_nav.js";
 import { VisitLine } from "./visit_line.js";
@@ -83,6 +85,23 @@ export class Sheets {
     this.#visit = { ...this.#visit, label };
     this.draft.visit = this.#visit;
     this.line.show(this.#visit);
+  }
+
+  /**
+   * Sock one was measured at the machine: the sheet that its pair was begun from says so, and no other.
+   * @param {MeasuredPair} pair
+   */
+  learn({ wearer, request, measured }) {
+    const { kind, id } = this.#visit ?? {};
+    const mine = this.draft.mine ?? {};
+    if (kind === "wearer" ? id === wearer : !wearer) {
+      const values = this.form.values();
+      if (samePlan(toRequest(values), request))
+        return this.form.fill(withSockOne(values, request, measured));
+    }
+    // Her own page may lie beneath another sheet.
+    if (!wearer && this.#visit && samePlan(toRequest(mine), request))
+      this.draft.mine = withSockOne(mine, request, measured);
   }
 
   /** A wearer is deleted: nobody's sheet lies on the table but her own. @param {string} id */

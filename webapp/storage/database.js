@@ -20,8 +20,16 @@ export class NotTakenOver extends Error {
  * The way from one version to the next; it may wait for what it asks of the transaction, and for nothing
  * else. Records may become others or more, never fewer.
  * @template Schema
- * @typedef {(database: IDBPDatabase<Schema>, transaction: any) => void | Promise<void>} Upgrade
+ * @typedef {((database: IDBPDatabase<Schema>, transaction: any) => void | Promise<void>) & { adds?: true }} Upgrade
  */
+
+/**
+ * A step that only makes room for more: as no record becomes another, none is laid aside.
+ * @template Schema @param {Upgrade<Schema>} step @returns {Upgrade<Schema>}
+ */
+export function adding(step) {
+  return Object.assign(step, { adds: /** @type {const} */ (true) });
+}
 
 /**
  * Fires "open" when it can be used, and "lost" when what was kept there may be gone.
@@ -131,9 +139,11 @@ export class Database extends EventTarget {
 
   /** @param {IDBPDatabase<any>} made @param {number} from @param {IDBPTransaction<any, any, "versionchange">} transaction */
   async #upgrade(made, from, transaction) {
-    const stores = [...made.objectStoreNames].filter((name) => name !== BEFORE);
+    const steps = this.#upgrades.slice(from);
+    const all = [...made.objectStoreNames].filter((name) => name !== BEFORE);
+    const stores = steps.every(({ adds }) => adds) ? [] : all;
     const many = await Promise.all(stores.map((name) => layAside(made, from, transaction, name)));
-    for (const step of this.#upgrades.slice(from)) await step(made, transaction);
+    for (const step of steps) await step(made, transaction);
     for (const [at, name] of stores.entries()) {
       if (!made.objectStoreNames.contains(name)) continue; // moved to another
       const now = await transaction.objectStore(name).count();

@@ -403,6 +403,15 @@ def test_sock_one_is_handed_over_as_a_row_of_the_swatches() -> None:
     assert plan(of(AT_7))["fabric"]["keep"] is None
 
 
+def test_where_stitches_were_told_the_width_of_sock_one_follows() -> None:
+    """60 stitches at 7.5 to the inch are 8 in round, and lie 4 in wide: 10.16 cm, by hand."""
+    told = {"fabric": {"stitches": "7.5 / in", "rounds": "9.5 / in"}}
+    asked = {"units": "cm", "foot": {"length": "24.6 cm"}, "cylinder": {"slots": 60}, **told}
+    sock = {"foot_rounds": 46, "length": "21.5 cm"}
+    sheet = answer({"do": "plan", "request": {**asked, "first_sock": sock}})
+    assert sheet["fabric"]["keep"]["flat_width"] == "10.16 cm"
+
+
 def test_the_weight_of_a_whole_sock_is_not_that_of_its_foot() -> None:
     sock = swatch("10.2 cm", "23 cm", kind="sock", grams="35 g")
     sheet = plan(of(swatch("10.2 cm", "15.6 cm"), sock))
