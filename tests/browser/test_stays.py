@@ -14,7 +14,7 @@ from playwright.sync_api import BrowserContext, Page, expect
 from tests.browser.book import PUT, back_to_book, card, with_wearers
 from tests.browser.walk import fill_foot, opened, step
 
-MEASURES = ("length", "ball_girth", "heel_girth", "ankle_girth", "calf_girth")
+MEASURES = ("length", "ball_girth", "instep_girth", "heel_girth", "ankle_girth", "calf_girth")
 PIECE = ("mark", "grams", "unwashed_width", "unwashed_length")
 TUBE = ("needles", "flat_width", "rounds", "length")
 MACHINE = {
