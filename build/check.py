@@ -1,12 +1,20 @@
-"""Checks everything, says what holds and what does not, and ends with 0 only if all holds."""
+"""Checks everything, says what holds and what does not, and ends with 0 only if all holds.
+
+What needs no built site runs while that is made and browsers are fetched. Of a check that holds one
+line is shown, and of tests how many passed and what was not tried; of one that fails all it said.
+"""
 
 from __future__ import annotations
 
 import argparse
 import os
+import re
 import subprocess
 import sys
+import threading
 import time
+from collections.abc import Sequence
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -16,37 +24,81 @@ from build import engines, install, nginx
 
 BIN = install.VENV / "bin"
 NPM_BIN = install.BUILD / "node_modules" / ".bin"
-# Several files at a time, each whole, for its tests share what is dear to set up.
+# Several files at a time; tests/conftest.py says which tests share a process.
 AT_ONCE = ("--numprocesses=auto", "--maxprocesses=4", "--dist=loadfile")
 PYTEST = (install.PYTHON, "-m", "pytest", "--quiet", *AT_ONCE)
 
 
+LOGS = install.TOOLS / "check"
+# pytest's last line of all, and what it says of tests that were left out.
+CLOSING = re.compile(r"^(=+ )?\d+ (passed|failed|errors?|skipped|deselected|xfailed|warnings?)\b")
+LEFT_OUT = re.compile(r"^SKIPPED|NOT TRIED")
+
+
+@dataclass(frozen=True)
+class Result:
+    """How a check ended, after how long, and all it said."""
+
+    name: str
+    held: bool
+    seconds: float
+    said: str
+
+    def told(self) -> str:
+        """One line, and what of its words is to be read."""
+        line = f"{'holds' if self.held else 'FAILS':6} {self.seconds:7.1f} s  {self.name}"
+        words = self.said.rstrip().splitlines()
+        if self.held:
+            words = [one for one in words if LEFT_OUT.search(one) or CLOSING.match(one)]
+        return "\n".join([line, *words])
+
+
 @dataclass(frozen=True)
 class Check:
-    """One command that must end with 0."""
+    """One command that must end with 0; it may run as soon as `needs` is made."""
 
     name: str
     command: tuple[str | Path, ...]
     place: Path = install.ROOT
+    needs: install.Step | None = None  # None: all of them, and the site
 
-    def holds(self) -> bool:
-        """Runs it with its output shown."""
-        print(f"\n── {self.name}", flush=True)
-        return not subprocess.run(
-            self.command, cwd=self.place, env=install.environment(), stdin=subprocess.DEVNULL
-        ).returncode
+    def run(self) -> Result:
+        """Runs it. What it says goes to a file, where it is even if this is stopped half-way."""
+        LOGS.mkdir(parents=True, exist_ok=True)
+        log = LOGS / f"{re.sub(r'[^a-z0-9]+', '-', self.name.lower())}.log"
+        begun = time.monotonic()
+        with log.open("wb") as output:
+            code = subprocess.run(
+                self.command,
+                cwd=self.place,
+                env=install.environment(),
+                stdin=subprocess.DEVNULL,
+                stdout=output,
+                stderr=subprocess.STDOUT,
+            ).returncode
+        said = log.read_text(encoding="utf-8", errors="replace")
+        return Result(self.name, not code, time.monotonic() - begun, said)
 
 
-def page_check(name: str, tool: str, *arguments: str) -> Check:
+PYTHON_PACKAGES, NPM_PACKAGES = install.CHECK
+
+
+def python_check(name: str, tool: str, *arguments: str) -> Check:
+    """A check by one of the Python packages."""
+    return Check(name, (BIN / tool, *arguments), needs=PYTHON_PACKAGES)
+
+
+def page_check(name: str, tool: str, *arguments: str, site: bool = False) -> Check:
     """A check by one of the npm packages, which look for their settings in build/."""
-    return Check(name, (NPM_BIN / tool, *arguments), install.BUILD)
+    command: tuple[str | Path, ...] = (NPM_BIN / tool, *arguments)
+    return Check(name, command, install.BUILD, needs=None if site else NPM_PACKAGES)
 
 
 QUICK = (
-    Check("Python format", (BIN / "ruff", "format", "--check", ".")),
-    Check("Python lint", (BIN / "ruff", "check", ".")),
-    Check("Python types", (BIN / "mypy", "engine", "build", "tests")),
-    Check("Import directions", (BIN / "lint-imports", "--no-cache")),
+    python_check("Python format", "ruff", "format", "--check", "."),
+    python_check("Python lint", "ruff", "check", "."),
+    python_check("Python types", "mypy", "engine", "build", "tests"),
+    python_check("Import directions", "lint-imports", "--no-cache"),
     page_check(
         "Page format and lint",
         "biome",
@@ -64,6 +116,7 @@ QUICK = (
         "--max-warnings=0",
         "--config=htmlvalidate.json",
         "../dist/index.html",
+        site=True,
     ),
     Check("Size budget", (install.PYTHON, install.BUILD / "budget.py")),
 )
@@ -77,7 +130,7 @@ MILLION = 1_000_000
 # An engine's tests after one another, for it starts slowly, and WebKit by itself: beside another
 # its first visits may take a minute each. Beside the browser tests all took longer than after them,
 # on two processors.
-CORE = (*PYTEST, "--dist=loadgroup", ENGINES)
+CORE = (*PYTEST, ENGINES)
 FAST = (*QUICK, Check("Tests that take seconds", (*PYTEST, *NOT_BROWSER, "-m", "not slow")))
 ALL = (
     *QUICK,
@@ -109,18 +162,58 @@ LONG = (
 )
 
 
+# What the machine itself may lack; each gets it by Debian's means, or leaves it.
+PROGRAMS = ("chromium.py", "engines.py", "nginx.py")
+
+
 def prepare(fast: bool) -> None:
     """Installs and builds what the checks look at. Raises Stop if that cannot be done."""
-    install.make(install.CHECK)
-    with install.timed("Site"):
-        install.quietly("The site", (install.PYTHON, install.BUILD / "site.py"))
-    if not fast:
-        with install.timed("Chromium"):
-            install.quietly("Chromium", (install.PYTHON, install.BUILD / "chromium.py"))
-        with install.timed("Firefox and WebKit"):
-            install.quietly("The engines", (install.PYTHON, install.BUILD / "engines.py"))
-        with install.timed("nginx"):
-            install.quietly("nginx", (install.PYTHON, install.BUILD / "nginx.py"))
+    install.make(install.CHECK[:1])
+    with ThreadPoolExecutor(1) as beside:
+        fetched = None if fast else beside.submit(_fetch)
+        install.make(install.CHECK)
+        with install.timed("Site"):
+            install.quietly("The site", (install.PYTHON, install.BUILD / "site.py"))
+        if fetched:
+            with install.timed("Browsers and nginx"):
+                fetched.result()
+
+
+def _fetch() -> None:
+    """One after the other: Debian lets nobody else in meanwhile."""
+    for script in PROGRAMS:
+        install.quietly(script.removesuffix(".py"), (install.PYTHON, install.BUILD / script))
+
+
+def early(checks: Sequence[Check], given_up: threading.Event) -> list[Result]:
+    """The results of these, each begun once what it needs is made; fewer if that is given up."""
+    results: list[Result] = []
+    for check in checks:
+        while check.needs and not check.needs.done():
+            if given_up.wait(0.2):
+                return results
+        results.append(check.run())
+    return results
+
+
+def run(checks: Sequence[Check], fast: bool) -> list[Result]:
+    """All results, each told as it comes."""
+    given_up = threading.Event()
+    with ThreadPoolExecutor(1) as beside:
+        meanwhile = beside.submit(early, [one for one in checks if one.needs], given_up)
+        try:
+            prepare(fast)
+        except BaseException:
+            given_up.set()
+            raise
+        results = meanwhile.result()
+    for result in results:
+        print(result.told(), flush=True)
+    for check in checks:
+        if not check.needs:
+            results.append(check.run())
+            print(results[-1].told(), flush=True)
+    return results
 
 
 def main() -> int:
@@ -139,19 +232,12 @@ def main() -> int:
         checks = (*checks, *LONG)
     with install.plainly():
         start = time.monotonic()
-        prepare(options.fast)
-        rows = []
-        for check in checks:
-            begun = time.monotonic()
-            rows.append((check.holds(), time.monotonic() - begun, check.name))
-        print("\n── Summary")
-        for held, seconds, name in rows:
-            print(f"{'holds' if held else 'FAILS':6} {seconds:7.1f} s  {name}")
+        results = run(checks, options.fast)
         for name in [] if options.fast else [*engines.absent(), *nginx.absent()]:
             print(f"NOT TRIED: {name} is not on this machine and could not be installed.")
-        failed = [name for held, _, name in rows if not held]
+        failed = [one.name for one in results if not one.held]
         print(
-            f"{len(rows)} checks in {time.monotonic() - start:.0f} s: "
+            f"{len(results)} checks in {time.monotonic() - start:.0f} s: "
             + (f"failed: {', '.join(failed)}" if failed else "all hold")
         )
     return bool(failed)

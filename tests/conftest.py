@@ -1,6 +1,7 @@
 """What browser tests stand on: the built site, a server for it, and a phone to open it with."""
 
 import os
+import re
 import socket
 import subprocess
 import sys
@@ -13,6 +14,7 @@ from urllib.parse import urlsplit
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Request
+from xdist.scheduler import LoadScopeScheduling
 
 from build import chromium
 
@@ -25,6 +27,32 @@ def pytest_addoption(parser: pytest.Parser) -> None:
     parser.addoption(
         "--shell", action="store_true", help="a Chromium without windows, a third quicker"
     )
+
+
+# In one process this file took longer than all others together; its tests share nothing.
+EACH_BY_ITSELF = {"tests/published/test_knitout_judge.py"}
+ENGINE = re.compile("chromium|firefox|webkit", re.IGNORECASE)
+
+
+class Shares(LoadScopeScheduling):  # type: ignore[misc]
+    """What one process runs: a whole file, for its tests share what is dear to set up.
+
+    Of tests on named engines all of one engine, in whatever file. xdist's own groups do nothing
+    with this pytest, which keeps the names of tests elsewhere than xdist 3.8 looks for them.
+    """
+
+    def _split_scope(self, nodeid: str) -> str:
+        file = nodeid.partition("::")[0]
+        if file in EACH_BY_ITSELF:
+            return nodeid
+        engines = ENGINE.findall(nodeid) if file.startswith("tests/engines/") else ()
+        return engines[-1].casefold() if engines else file
+
+
+@pytest.hookimpl(optionalhook=True)
+def pytest_xdist_make_scheduler(config: pytest.Config, log: Any) -> Shares | None:
+    """Ours, unless something else is asked for."""
+    return Shares(config, log) if config.getoption("dist") == "loadfile" else None
 
 
 @pytest.fixture(scope="session")

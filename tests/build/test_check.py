@@ -1,11 +1,12 @@
 """The command that checks everything fails when one thing fails, and the size budget binds."""
 
 import sys
+import threading
 from pathlib import Path
 
 import pytest
 
-from build import budget, check
+from build import budget, check, install
 
 GOOD = check.Check("Good wool", (sys.executable, "-c", "pass"))
 BAD = check.Check("Moth", (sys.executable, "-c", "raise SystemExit(3)"))
@@ -29,6 +30,39 @@ def test_one_failure_fails_the_whole(
     said = capsys.readouterr().out
     assert said.rstrip().endswith(end)
     assert "holds " in said  # the good one ran, though another failed before it
+
+
+def test_of_what_holds_one_line_is_shown_and_of_what_fails_all() -> None:
+    """And of tests how many passed, in pytest's own words, and what was left out."""
+    said = (
+        "dots ....\nSKIPPED [1] tests/x.py:1: NOT TRIED: no nginx\n12 passed, 1 skipped in 3.00s\n"
+    )
+    good = check.Result("Tests", True, 3.25, said).told().splitlines()
+    assert good == [
+        "holds      3.2 s  Tests",
+        "SKIPPED [1] tests/x.py:1: NOT TRIED: no nginx",
+        "12 passed, 1 skipped in 3.00s",
+    ]
+    assert "dots ...." in check.Result("Tests", False, 3.25, said).told()
+
+
+def test_a_check_says_what_it_said() -> None:
+    loud = check.Check("Loud", (sys.executable, "-c", "print('hark'); raise SystemExit(1)"))
+    result = loud.run()
+    assert (result.held, result.said) == (False, "hark\n")
+
+
+def test_early_checks_wait_for_what_they_need_and_not_for_ever(tmp_path: Path) -> None:
+    given = tmp_path / "given"
+    given.write_text("1")
+    step = install.Step("A step", tmp_path / "made", (given,), (("mkdir", tmp_path / "made"),))
+    waits = check.Check("Good wool", GOOD.command, needs=step)
+    given_up = threading.Event()
+    given_up.set()
+    assert check.early([waits], given_up) == []
+    step.make()
+    (result,) = check.early([waits], given_up)
+    assert result.held
 
 
 def test_budget_binds(tmp_path: Path) -> None:

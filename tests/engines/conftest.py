@@ -99,10 +99,7 @@ def new_phone(begun: NewPhone) -> Iterator[NewPhone]:
         phone.close()
 
 
-EACH = tuple(pytest.param(name, marks=pytest.mark.xdist_group(name)) for name in ENGINES)
-
-
-@pytest.fixture(params=EACH)
+@pytest.fixture(params=ENGINES)
 def engine(request: pytest.FixtureRequest) -> str:
     """Each engine in turn."""
     return str(request.param)

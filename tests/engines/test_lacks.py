@@ -16,7 +16,7 @@ import pytest
 from tests.browser.host import Host
 from tests.conftest import free_port
 from tests.engines.altered_site import altered, put
-from tests.engines.conftest import EACH
+from tests.engines.conftest import ENGINES
 from tests.engines.phone import Phone
 from tests.engines.steps import (
     comes_to,
@@ -140,7 +140,7 @@ def wearer_and_copy(phone: Phone, book: str) -> dict[str, Any]:
 
 
 # Chromium walks with these and more in tests/faults/test_phone_lacks.py.
-@pytest.mark.parametrize("engine", EACH[1:])
+@pytest.mark.parametrize("engine", ENGINES[1:])
 @pytest.mark.parametrize("name", LACKS)
 def test_three_steps_counter_and_book(phone: Phone, lacking: str, name: str) -> None:
     lack = LACKS[name]

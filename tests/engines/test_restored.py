@@ -70,7 +70,6 @@ def first(begun: NewPhone, site: str) -> Iterator[tuple[Phone, Path]]:
     phone.close()
 
 
-@pytest.mark.xdist_group("Firefox")
 def test_every_screen_is_the_same_in_firefox(
     first: tuple[Phone, Path], new_phone: NewPhone, site: str
 ) -> None:
