@@ -13,7 +13,8 @@ from playwright.sync_api import BrowserContext, Page, expect
 
 from engine import api
 from tests.browser.at_machine import begun, go_to, knit, request, settings, target
-from tests.browser.test_looks import sideways, too_small, violations
+from tests.browser.axe import violations
+from tests.browser.test_looks import sideways, too_small
 
 NewPhone = Callable[..., BrowserContext]
 SIZES = {"phone": (390, 844), "narrow": (320, 568), "lying": (844, 390), "desk": (1280, 800)}

@@ -11,6 +11,7 @@ import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
 from tests.browser.at_machine import planned, target
+from tests.browser.axe import violations
 from tests.browser.book import (
     PUT,
     back_to_book,
@@ -22,7 +23,7 @@ from tests.browser.book import (
     with_wearers,
 )
 from tests.browser.small_sock import session
-from tests.browser.test_looks import WIDTHS, sideways, too_small, violations
+from tests.browser.test_looks import WIDTHS, sideways, too_small
 from tests.browser.walk import field, opened, step
 
 NewPhone = Callable[..., BrowserContext]

@@ -9,20 +9,13 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import BrowserContext, Page, expect
 
+from tests.browser.axe import violations
 from tests.browser.walk import choose, field, figures, fill_foot, opened, step
 
 NewPhone = Callable[..., BrowserContext]
 
-AXE = {
-    "runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"],
-    # Level AAA asks more than AA of every text: 7:1 for 4.5:1, and of large ones 4.5:1 for 3:1. To
-    # measure both would take as long again as all else that axe does.
-    "rules": {"color-contrast-enhanced": {"enabled": True}, "color-contrast": {"enabled": False}},
-    "resultTypes": ["violations"],
-}
 WIDTHS = {"narrow": (320, 640), "phone": (390, 844), "lying": (844, 390), "desk": (1280, 860)}
 
 
@@ -107,12 +100,6 @@ def test_every_screen(new_phone: NewPhone, screens: Path, width: str, scheme: st
         assert sideways(page) == 0, f"{name} scrolls sideways"
         assert violations(page) == [], name
         assert too_small(page) == [], name
-
-
-def violations(page: Page) -> list[tuple[str, list[str]]]:
-    """What axe-core finds: the rule, and where it is broken."""
-    found = Axe().run(page, options=AXE).response["violations"]
-    return [(rule["id"], [node["target"] for node in rule["nodes"]]) for rule in found]
 
 
 def sideways(page: Page) -> int:

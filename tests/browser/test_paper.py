@@ -7,10 +7,10 @@ import re
 from pathlib import Path
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page, expect
 
 from engine.api import answer
+from tests.browser.axe import violations
 from tests.browser.book import PUT, back_to_book, card, new_wearer, open_book, with_wearers
 from tests.browser.on_paper import (
     PAPER,
@@ -23,7 +23,7 @@ from tests.browser.on_paper import (
     text_of,
     to_a_file,
 )
-from tests.browser.test_looks import AXE, WIDTHS, sideways, too_small
+from tests.browser.test_looks import WIDTHS, sideways, too_small
 from tests.browser.walk import choose, field, figures, fill_foot, opened, step
 from tests.published.code_reader import found, read
 
@@ -213,8 +213,7 @@ def test_how_the_tag_is_asked_for(
     expect(page.locator("#tag-fibre")).to_have_value(yarn["shelf.yarns.0.fibre"])
     page.screenshot(path=screens / f"tag-sheet-{width}-{scheme}.png")
     assert sideways(page) <= 0
-    found = Axe().run(page, options=AXE).response["violations"]
-    assert not found, [(one["id"], [node["target"] for node in one["nodes"]]) for one in found]
+    assert violations(page) == []
     assert too_small(page) == []
 
 

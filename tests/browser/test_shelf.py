@@ -2,12 +2,11 @@
 
 from pathlib import Path
 
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import BrowserContext, expect
 
 from tests.browser.at_machine import begun, go_to, knit, settings
+from tests.browser.axe import violations
 from tests.browser.book import new_wearer, open_book
-from tests.browser.test_looks import AXE
 from tests.browser.walk import error_at, field, fill_foot, opened, step
 
 YARN = "shelf.yarns.0"
@@ -37,8 +36,7 @@ def test_a_shelf_from_filling_to_undoing(phone: BrowserContext, screens: Path) -
         page.set_viewport_size({"width": width, "height": height})
         assert page.evaluate("document.documentElement.scrollWidth") <= width
         page.screenshot(path=screens / f"shelf-{width}.png", full_page=True)
-    found = Axe().run(page, options=AXE)
-    assert found.violations_count == 0, found.generate_report()
+    assert violations(page) == []
     small = page.locator("#shelf button:visible").evaluate_all(
         "all => all.filter((one) => one.getBoundingClientRect().height < 47.5).length"
     )

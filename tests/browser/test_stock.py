@@ -3,10 +3,9 @@
 from collections.abc import Callable
 from pathlib import Path
 
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import BrowserContext, expect
 
-from tests.browser.test_looks import AXE
+from tests.browser.axe import violations
 from tests.browser.walk import choose, error_at, field, fill_foot, opened, step
 
 
@@ -36,8 +35,7 @@ def test_what_is_left_is_weighed_and_told(
     expect(page.locator("#stripes-place")).to_contain_text("rounds of plain tube")
     wide = "document.documentElement.scrollWidth"
     assert page.evaluate(wide) == page.evaluate("document.documentElement.clientWidth")
-    found = Axe().run(page, options=AXE).response["violations"]
-    assert not found, found
+    assert violations(page) == []
     page.locator("#stock").screenshot(path=screens / "stock-320.png")
 
     foot = page.locator(".tally-foot .figure").inner_text()

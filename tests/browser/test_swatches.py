@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import BrowserContext, Page, expect
 
-from tests.browser.test_looks import AXE
+from tests.browser.axe import violations
 from tests.browser.walk import error_at, field, fill_foot, opened, step
 
 
@@ -59,5 +58,4 @@ def test_pieces_of_a_yarn_tell_the_mark_and_sock_one_joins_them(phone: BrowserCo
     assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
     page.set_viewport_size({"width": 390, "height": 844})
     page.locator(".kept > summary").first.tap()
-    found = Axe().run(page, options=AXE)
-    assert found.violations_count == 0, found.generate_report()
+    assert violations(page) == []

@@ -9,6 +9,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
+from tests.browser.axe import violations
 from tests.browser.book import (
     PUT,
     all_of_storage,
@@ -21,7 +22,7 @@ from tests.browser.book import (
     with_wearers,
 )
 from tests.browser.host import comes_true, until
-from tests.browser.test_looks import LOOKS, WIDTHS, sideways, too_small, violations
+from tests.browser.test_looks import LOOKS, WIDTHS, sideways, too_small
 from tests.browser.walk import choose, field, figures, fill_foot, opened, step
 
 NewPhone = Callable[..., BrowserContext]
