@@ -22,7 +22,7 @@ def calls() -> list[dict[str, Any]]:
 
     Python also gets quicker where it has been before (PEP 659), and a snapshot keeps that.
     """
-    from engine.sections import cuff
+    from engine.sections.registry import CUFFS
 
     pages = [
         {
@@ -36,7 +36,7 @@ def calls() -> list[dict[str, Any]]:
                 "sock": {"cuff": {"kind": kind}},
             },
         }
-        for kind in cuff.KINDS
+        for kind in CUFFS
         for unit, slots in (("in", "60"), ("cm", 72), ("cm", 54))
     ]
     read = {"do": "read", "fields": {"foot.length": "24,6", "foot.ball_girth": "9 in"}}

@@ -4,8 +4,8 @@ Pure Python. It holds no clock, no chance, no file, no network and no browser, s
 gives the same answer in a terminal, in a test and on a phone. Inside, lengths are floats in mm,
 weights in grams (of people: kg), yarn numbers in tex; units are met only in `reading` and `units`.
 
-Data flows one way: foot, fabric, cylinder -> short rows, cuff, leg -> fit, supply -> steps -> plan
--> picture, link -> api.
+A request is read into a sock; a sock is a list of sections, a section a list of operations, and the
+needle bed counts what they knit. Everything else looks at that list.
 """
 
-VERSION = "1.2.0"  # of how it counts: another wherever anybody's numbers move
+VERSION = "1.3.0"  # of how it counts: another wherever anybody's numbers move

@@ -20,7 +20,7 @@ _NOT_TEXT = Problem("", "This is not text in UTF-8.", "Save it as UTF-8 and try 
 def _answer(data: bytes) -> dict[str, Any]:
     try:
         text = data.decode("utf-8-sig")  # some editors put a mark before the text
-        return api.answer({"do": "plan", "request": api.read_json(text)})
+        return api.answer({"do": "plan", "request": api.read_json(text), "operations": True})
     except UnicodeDecodeError:
         return Refused([_NOT_TEXT]).as_dict()
     except Refused as refused:

@@ -2,7 +2,8 @@
 
 A call names what it wants in `do`:
 
-- `plan` with `request`: the answer of `sheet.write`.
+- `plan` with `request`: the answer of `sheet.write`; where `operations` is true also these, the
+  whole sock as data for a machine or another program, as `steps.operations`.
 - `page` with `request`: `{"plan": ..., "picture": svg, "link": text, "counts_link": text}`, all a
   screen needs. `counts_link` holds the same counts and nothing of the person (None where it
   cannot), `counts_link_words` tells what else it lacks; `counted` is what is kept of it with the
@@ -46,6 +47,7 @@ from engine.answers import (
     link,
     sheet,
     shelf_sheet,
+    steps,
     tag,
     yarn_used,
 )
@@ -65,7 +67,9 @@ _NOT_A_CALL = Problem("", "This cannot be read.", "Send one JSON object.")
 
 
 def _plan(call: Mapping[str, Any]) -> dict[str, Any]:
-    return sheet.write(plan.make(call.get("request")))
+    sock = plan.make(call.get("request"))
+    found = sheet.write(sock)
+    return {**found, "operations": steps.operations(sock)} if call.get("operations") else found
 
 
 def _page(call: Mapping[str, Any]) -> dict[str, Any]:

@@ -17,7 +17,6 @@ from typing import Any, NamedTuple
 from engine.read import units
 from engine.sections import cuff, leg
 from engine.sections.leg import Band
-from engine.sections.short_row import Pocket
 from engine.sock import plan
 from engine.sock.sock import Sock
 
@@ -52,16 +51,13 @@ def without_person(request: Mapping[str, Any], sock: Sock) -> Bare:
         return Bare(None, _BEYOND)
     kept = {name: request[name] for name in _AS_TOLD if name in request}
     cuff_told = (request.get("sock") or {}).get("cuff") or {}
-    counts = {
+    counts: dict[str, Any] = {
         "cuff": {
             **{name: cuff_told[name] for name in cuff.WIDTHS if name in cuff_told},
-            "kind": sock.cuff.kind,
-            "rounds": sock.cuff.rounds,
-            "every": sock.cuff.every,
+            **sock.cuff.asked(),
         },
         "leg": _leg(sock),
-        "heel": _pocket(sock.heel),
-        "toe": _pocket(sock.toe),
+        **{part: pocket.asked() for part, pocket in sock.pockets.items()},
         "foot_length_of_sock": _written(length, sock),
     }
     return Bare({**kept, "sock": counts})
@@ -105,10 +101,6 @@ def _written(mm: float, sock: Sock) -> str:
     if sock.system == "in":
         return f"{units.number(mm / units.MM_PER_INCH, 3 + more)} in"
     return f"{units.number(mm / 10, 2 + more)} cm"
-
-
-def _pocket(pocket: Pocket) -> dict[str, int]:
-    return {"left": pocket.left, "needles": pocket.needles}
 
 
 def _says(value: Any) -> bool:

@@ -9,10 +9,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from engine.answers import sheet
-from engine.answers.steps import WEIGHT_ROWS, Step
+from engine.answers import sheet, steps
+from engine.answers.steps import Step
 from engine.machine import half_mark
-from engine.sections.short_row import Pocket
+from engine.sections.pocket import WEIGHT_ROWS, Pocket
+from engine.sections.section import Row, Turn, said
 from engine.sock.sock import Sock
 
 _WEIGHT = "Move the weight up."
@@ -27,22 +28,21 @@ def write(sock: Sock) -> dict[str, Any]:
     the words of where its needles stand, and what to remember before it (`remind`, often empty); a
     step of a leg with tensions of its own, and each after it, how the `tension` is set there.
     """
-    slots, pockets = sock.cylinder.slots, {"heel": sock.heel, "toe": sock.toe}
-    rounds = "1 round" if sock.foot_rounds == 1 else f"{sock.foot_rounds} rounds"
+    slots = sock.cylinder.slots
     return {
         "slots": slots,
-        "every": sock.cuff.every,
+        "every": sock.cuff.asked().get("every"),
         "half_marks": half_mark.WORDS,
-        "pockets": {part: _pocket(slots, pocket) for part, pocket in pockets.items()},
+        "pockets": {part: _pocket(slots, pocket) for part, pocket in sock.pockets.items()},
         "parts": sheet.parts(sock),
-        "words": f"{slots} slots, foot {rounds}",
+        "words": f"{slots} slots, foot {said(sock.foot_rounds)}",
         "foot_rounds": sock.foot_rounds,
         "notes": [
             {"field": field, "text": text}
             for field, text in sock.notes
             if field is not None and field.startswith("first_sock.")
         ],
-        "steps": list(_steps(sock, pockets)),
+        "steps": list(_steps(sock)),
     }
 
 
@@ -55,33 +55,32 @@ def _pocket(slots: int, pocket: Pocket) -> dict[str, int]:
     }
 
 
-def _steps(sock: Sock, pockets: dict[str, Pocket]) -> Iterator[Step]:
+def _steps(sock: Sock) -> Iterator[Step]:
     """Yield every step; from the first that sets the tension on, each says how it is set."""
     tension = ""
-    for step in sheet.steps_of(sock):
+    for section, stage in sock.stages():
+        step = steps.step(section, stage)
         if "sets" in step:
             tension = step["text"]
-        whole = step
-        if step["kind"] == "row":
-            whole = _row(step, sock.cylinder.slots, pockets[step["part"]])
-        yield {**whole, "tension": tension} if tension else whole
+        if isinstance(section, Pocket) and isinstance(stage, Turn):
+            step |= _row(stage.row, sock.cylinder.slots, section)
+        yield {**step, "tension": tension} if tension else step
 
 
-def _row(step: Step, slots: int, pocket: Pocket) -> Step:
-    def where(needle: int | None) -> str | None:
-        return None if needle is None else half_mark.where(slots, pocket.needles, needle)
+def _row(row: Row, slots: int, pocket: Pocket) -> Step:
+    def where(needles: tuple[int, ...]) -> str | None:
+        found = [half_mark.where(slots, pocket.needles, needle) for needle in needles]
+        return " and ".join(found) or None
 
-    widens = step["back"] is not None
     return {
-        **step,
-        "half": "widen" if widens else "narrow",
-        "back_where": where(step["back"]),
-        "hold_where": where(step["hold"]),
-        "remind": _due(step["row"], pocket),
+        "half": "widen" if row.back else "narrow",
+        "back_where": where(row.back),
+        "hold_where": where(row.hold),
+        "remind": _due(row.number, pocket),
     }
 
 
 def _due(row: int, pocket: Pocket) -> list[str]:
     """Return what is to be remembered before a row is cranked."""
     due = [_WEIGHT] if row > 1 and (row - 1) % WEIGHT_ROWS == 0 else []
-    return [*due, _HALFWAY] if row == pocket.each_way + 1 else due
+    return [*due, _HALFWAY] if row == pocket.narrowing + 1 else due

@@ -12,8 +12,9 @@ from typing import Any
 
 from engine.answers import anonymous, code, leg_sheet
 from engine.read import units
-from engine.sections.short_row import Pocket
-from engine.sock.sock import Sock
+from engine.sections.pocket import Pocket
+from engine.sections.section import TITLES
+from engine.sock.sock import Piece, Sock
 
 EVERY = 10  # rounds or rows a box
 
@@ -40,37 +41,27 @@ def write(sock: Sock, request: Mapping[str, Any], address: str) -> dict[str, Any
 
 
 def _parts(sock: Sock) -> list[dict[str, Any]]:
-    return [
-        _part("Cuff", sock.cuff.rounds, sock.cuff.words),
-        _part("Leg", sock.leg_rounds, leg_sheet.kind(sock)),
-        _turned("Heel", sock.heel),
-        _part("Foot", sock.foot_rounds, "from heel to toe"),
-        _turned("Toe", sock.toe),
-    ]
+    return [_part(sock, piece) for piece in sock.pieces]
 
 
-def _part(title: str, rounds: int, words: str) -> dict[str, Any]:
-    unit = "round" if rounds == 1 else "rounds"
+def _part(sock: Sock, piece: Piece) -> dict[str, Any]:
+    unit = piece.unit[:-1] if piece.count == 1 else piece.unit
+    words: dict[str, str] = {
+        "cuff": f"{unit}, {sock.cuff.words}",
+        "leg": f"{unit}, {leg_sheet.kind(sock)}",
+        "foot": f"{unit}, from heel to toe",
+        **{part: _turned(pocket) for part, pocket in sock.pockets.items()},
+    }
     return {
-        "title": title,
-        "figure": str(rounds),
-        "words": f"{unit}, {words}",
-        "boxes": _boxes(rounds),
+        "title": TITLES[piece.part],
+        "figure": piece.figure,
+        "words": words[piece.part],
+        "boxes": _boxes(piece.count),
     }
 
 
-def turned(pocket: Pocket) -> str:
-    """Return the needles of heel or toe as they go: down, and back."""
-    return f"{pocket.needles}→{pocket.left}→{pocket.needles}"
-
-
-def _turned(title: str, pocket: Pocket) -> dict[str, Any]:
-    return {
-        "title": title,
-        "figure": turned(pocket),
-        "words": f"needles, {pocket.each_way} rows down and {pocket.each_way} back",
-        "boxes": _boxes(pocket.rows),
-    }
+def _turned(pocket: Pocket) -> str:
+    return f"needles, {pocket.narrowing} rows down and {pocket.widening} back"
 
 
 def _boxes(count: int) -> list[int]:

@@ -1,11 +1,10 @@
 """A table over sizes: the foot rounds of one machine and yarn for many feet and gauges.
 
 Rows are feet, by shoe size in one system or by length; columns are rounds per length, as a yarn
-comes out looser or firmer. A cell is the foot rounds as in `plan`: R = T c - (h - b)heel - (h -
-b)toe with T = foot length x (1 - length ease), to the nearest whole round, halves up; it is None
-where heel and toe alone are longer than the foot. Heel, toe and ease are those of the sock that the
-table is made beside; its own foot is a row besides, which in the column of its own fabric says what
-the plan says.
+comes out looser or firmer. A cell is the foot rounds (`foot_rounds`) for a sock as much shorter
+than that foot as the sock that the table is made beside, with its heel and toe; it is None where
+these alone are longer than the foot. The sock's own foot is a row besides, which in the column of
+its own fabric says what the plan says.
 
 `as_csv` writes the same figures as RFC 4180 has it: a header, comma, CRLF, no formula.
 """
@@ -23,6 +22,7 @@ from engine.read import units
 from engine.read.errors import Refused
 from engine.read.fields import Fields, Span
 from engine.read.units import System, nearest
+from engine.sock import foot_rounds
 from engine.sock.sock import Sock
 
 BY_LENGTH = "length"
@@ -156,8 +156,7 @@ def _rounds(sock: Sock, length: float, per_mm: float) -> int | None:
 
 
 def _count(sock: Sock, aimed: float, per_mm: float) -> int | None:
-    turned = sock.heel.each_way + sock.toe.each_way
-    rounds = nearest(aimed * per_mm - turned)
+    rounds = nearest(foot_rounds.exact(aimed, per_mm, sock.sections))
     return rounds if rounds >= 1 else None
 
 
@@ -246,9 +245,10 @@ def _row_step_in_mm(chart: Chart) -> float:
 
 def _assumptions(chart: Chart) -> list[str]:
     sock = chart.sock
+    heel, toe = sock.pockets["heel"], sock.pockets["toe"]
     lines = [
-        f"Heel {sock.heel.needles} needles down to {sock.heel.left} and back, toe "
-        f"{sock.toe.needles} down to {sock.toe.left} and back.",
+        f"Heel {heel.needles} needles down to {heel.left} and back, toe {toe.needles} down to "
+        f"{toe.left} and back.",
         f"The sock is {units.number(sock.ease * 100)} % shorter than the foot.",
         "Rounds per length of the washed, rested tube; counts to the nearest whole round.",
     ]

@@ -12,6 +12,7 @@ from engine.fabric.gauge import Seen
 from engine.fabric.swatch_line import Line
 from engine.read import units
 from engine.read.units import nearest
+from engine.sock import foot_rounds
 from engine.sock.sock import Sock
 
 
@@ -112,7 +113,7 @@ def _mark_for_ball(sock: Sock, line: Line) -> dict[str, Any] | None:
 def _keep(sock: Sock) -> dict[str, str] | None:
     if sock.knitted_rounds is None:
         return None
-    rounds = sock.knitted_rounds + sock.heel.each_way + sock.toe.each_way
+    rounds = sock.knitted_rounds + foot_rounds.others(sock.sections)
     kept = {"kind": "sock", "needles": str(sock.cylinder.slots), "rounds": str(rounds)}
     if not sock.fabric.seen:
         width = sock.cylinder.slots / sock.fabric.stitches / 2

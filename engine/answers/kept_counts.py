@@ -10,10 +10,9 @@ from collections.abc import Mapping
 from typing import Any
 
 from engine import VERSION
-from engine.answers import card, steps
+from engine.answers import card
+from engine.sections.section import TITLES
 from engine.sock.sock import Sock
-
-_PARTS = ("cuff", "leg", "heel", "foot", "toe")
 
 
 def write(sock: Sock, request: Mapping[str, Any]) -> dict[str, Any]:
@@ -38,23 +37,16 @@ def again(sock: Sock, kept: object) -> dict[str, Any]:
     """
     before = kept.get("figures") if isinstance(kept, Mapping) else None
     then = before if isinstance(before, Mapping) else {}
-    now = _figures(sock)
     moved = [
-        {"title": steps.TITLES[part], "then": str(then[part]), "now": now[part]}
-        for part in _PARTS
-        if part in then and str(then[part]) != now[part]
+        {"title": TITLES[piece.part], "then": str(then[piece.part]), "now": piece.figure}
+        for piece in sock.pieces
+        if piece.part in then and str(then[piece.part]) != piece.figure
     ]
     return {"engine": VERSION, "moved": moved, "words": _words(moved, kept)}
 
 
 def _figures(sock: Sock) -> dict[str, str]:
-    return {
-        "cuff": str(sock.cuff.rounds),
-        "leg": str(sock.leg_rounds),
-        "heel": card.turned(sock.heel),
-        "foot": str(sock.foot_rounds),
-        "toe": card.turned(sock.toe),
-    }
+    return {piece.part: piece.figure for piece in sock.pieces}
 
 
 def _words(moved: list[dict[str, str]], kept: object) -> str:

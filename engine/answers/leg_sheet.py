@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from itertools import pairwise
 from math import hypot
 from typing import Any
 
@@ -10,6 +9,7 @@ from engine import sources
 from engine.read import units
 from engine.read.units import nearest
 from engine.sections.leg import Band
+from engine.sections.section import said
 from engine.sock.sock import Sock
 
 _TWO_SWATCHES = "two swatches at two marks would give the mark numbers"
@@ -30,8 +30,7 @@ def kind(sock: Sock) -> str:
 
 def write(sock: Sock) -> dict[str, Any]:
     """Return the count of the leg, with its bands where it is shaped."""
-    rounds = "1 round" if sock.leg_rounds == 1 else f"{sock.leg_rounds} rounds"
-    words = f"{rounds} {kind(sock)}, {sock.leg.words}"
+    words = f"{said(sock.leg_rounds)} {kind(sock)}, {sock.leg.words}"
     if not sock.leg.shaped:
         return {"rounds": sock.leg_rounds, "words": words, "bands": []}
     beyond = [mark for band in sock.leg.bands if (mark := _beyond(band, sock))]
@@ -79,35 +78,6 @@ def _setting(band: Band, sock: Sock) -> str:
         return "the stitch of the foot"
     per = units.per_length(band.cloth(sock.fabric).stitches, sock.system)["text"]
     return f"a stitch of {per}"
-
-
-def tensions(sock: Sock) -> list[tuple[str, int]]:
-    """Return each band's tension in words, "" where it need not be set, and its rounds."""
-    first, *_ = bands = sock.leg.bands
-    marked = _mark(first, sock) is not None
-    words = [_set(first, sock, None) if marked or sock.leg.shaped else ""]
-    words += [_set(band, sock, before) for before, band in pairwise(bands)]
-    return [(text, band.rounds) for text, band in zip(words, bands, strict=True)]
-
-
-def back(sock: Sock) -> str:
-    """Return how to set the tension before the heel, "" where it stands as the foot wants it."""
-    last = sock.leg.bands[-1]
-    if last.tighter == 1:
-        return ""
-    return _set(Band(0), sock, last)
-
-
-def _set(band: Band, sock: Sock, before: Band | None) -> str:
-    mark = _mark(band, sock)
-    if mark is not None:
-        return f"Set the tension mark to {units.mark(mark)}."
-    per = units.per_length(band.cloth(sock.fabric).stitches, sock.system)["text"]
-    if before is None:
-        return f"Set the tension for a stitch of {per} once it is washed."
-    size = "smaller" if band.tighter > before.tighter else "larger"
-    foot = ", as in the foot" if band.tighter == 1 else ""
-    return f"Set the tension for a {size} stitch: {per} once it is washed{foot}."
 
 
 def reach(sock: Sock) -> dict[str, Any]:

@@ -13,7 +13,8 @@ from engine.judge import fit
 from engine.read import units
 from engine.read.units import nearest
 from engine.sections import short_row
-from engine.sections.short_row import Pocket
+from engine.sections.pocket import Pocket
+from engine.sock import foot_rounds
 from engine.sock.sock import Sock
 
 _EACH_SIDE = 2
@@ -27,21 +28,19 @@ def choices(sock: Sock) -> dict[str, list[dict[str, Any]]]:
         _choice(
             sock,
             pocket,
-            sock.heel,
             pocket.girth(sock.cylinder.slots, sock.fabric),
             (heel_girth.value, heel_girth.measured, sources.HEEL_STRETCH),
         )
-        for pocket in short_row.beside(sock.heel, _EACH_SIDE)
+        for pocket in short_row.beside(sock.pockets["heel"], _EACH_SIDE)
     ]
     tips = [
         _choice(
             sock,
             pocket,
-            sock.toe,
             pocket.halfway(sock.fabric),
             (toes, True, sources.BALL_STRETCH) if toes else None,
         )
-        for pocket in short_row.beside(sock.toe, _EACH_SIDE)
+        for pocket in short_row.beside(sock.pockets["toe"], _EACH_SIDE)
     ]
     return {
         part: [choice for choice in found if choice["foot_rounds"] >= 1]
@@ -52,17 +51,18 @@ def choices(sock: Sock) -> dict[str, list[dict[str, Any]]]:
 def _choice(
     sock: Sock,
     pocket: Pocket,
-    chosen: Pocket,
     girth: float,
     body: tuple[float, bool, tuple[sources.Cited, ...]] | None,
 ) -> dict[str, Any]:
+    sections = sock.with_pocket(pocket)
+    exact = foot_rounds.exact(sock.aimed, sock.fabric.rounds, sections)
     found: dict[str, Any] = {
         "needles": pocket.needles,
         "left": pocket.left,
         "rows": pocket.rows,
         "girth": units.length(girth, sock.system),
-        "foot_rounds": nearest(sock.exact_rounds + chosen.each_way - pocket.each_way),
-        "chosen": pocket == chosen,
+        "foot_rounds": nearest(exact),
+        "chosen": pocket == sock.pockets[pocket.part],
         "stretch": None,
         "verdict": "",
         "level": "",
@@ -86,8 +86,8 @@ def reach(sock: Sock) -> dict[str, dict[str, Any]]:
     """Return the needles left in heel and toe that the errors of the tape allow."""
     found = {}
     for part, pocket, words in (
-        ("heel", sock.heel, sock.heel_words),
-        ("toe", sock.toe, sock.toe_words),
+        ("heel", sock.pockets["heel"], sock.heel_words),
+        ("toe", sock.pockets["toe"], sock.toe_words),
     ):
         low, high = sock.likely_left.get(part, (pocket.left, pocket.left))
         if part not in sock.likely_left:

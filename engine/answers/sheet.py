@@ -6,15 +6,15 @@ lengths have their value in mm. Counts are plain whole numbers.
 
 from __future__ import annotations
 
-from math import ceil
 from typing import Any
 
 from engine import sources
 from engine.answers import fabric_sheet, leg_sheet, narrower, pocket_sheet, steps, yarn_sheet
-from engine.judge import cautions, fit, supply
+from engine.judge import cautions, fit
 from engine.people.foot import Measure
 from engine.read import units
-from engine.sections.short_row import Pocket
+from engine.sections.pocket import Pocket
+from engine.sections.section import TITLES
 from engine.sock.sock import Sock
 
 
@@ -34,7 +34,7 @@ def write(sock: Sock) -> dict[str, Any]:
         "yarn": yarn_sheet.write(sock),
         "range": _ranges(sock),
         "choices": pocket_sheet.choices(sock),
-        "steps": steps_of(sock),
+        "steps": steps.whole_sock(sock),
         "cautions": cautions.for_sock(
             any(
                 p.place in ("over_heel", "ankle", "calf") and p.level == "bad" and p.stretch > 1
@@ -43,27 +43,6 @@ def write(sock: Sock) -> dict[str, Any]:
         ),
         "notes": [{"field": field, "text": text} for field, text in notes],
     }
-
-
-def steps_of(sock: Sock) -> list[steps.Step]:
-    """Return every step of the sock in order."""
-    return steps.whole_sock(
-        sock.cylinder,
-        sock.cuff,
-        leg_sheet.tensions(sock),
-        sock.heel,
-        sock.foot_rounds,
-        sock.toe,
-        leg_sheet.back(sock),
-        _tail(sock),
-    )
-
-
-def _tail(sock: Sock) -> str:
-    """Return the yarn to leave for grafting, up to a whole cm or inch: never too little."""
-    whole = units.MM_PER_INCH if sock.system == "in" else 10.0
-    mm = supply.grafting_tail(sock.grafted, sock.fabric)
-    return units.length_text(ceil(mm / whole) * whole, sock.system)
 
 
 def measures(found: dict[str, Measure], system: units.System) -> dict[str, Any]:
@@ -98,41 +77,36 @@ def places(sock: Sock) -> list[fit.Place]:
                 sock.cuff.girth(slots, top),
                 give,
                 body.measured,
-                sock.cuff.kind == "rib",
+                sock.cuff.ribbed,
             )
         )
     return found
 
 
 def _counts(sock: Sock) -> dict[str, Any]:
-    slots = sock.cylinder.slots
-    return {
-        "needles": slots,
-        "cuff": {
-            "kind": sock.cuff.kind,
-            "rounds": sock.cuff.rounds,
-            "needles": sock.cuff.needles(slots),
-            "words": sock.cuff.words,
-        },
-        "leg": leg_sheet.write(sock),
-        "heel": _pocket(sock.heel, sock.heel_words),
-        "foot": {
-            "rounds": sock.foot_rounds,
-            "exact": round(sock.exact_rounds, 2),
-            "words": _rounding(sock),
-        },
-        "toe": _pocket(sock.toe, sock.toe_words),
+    """Return the counts of every part, with what they are in words."""
+    told = {
+        "cuff": sock.cuff.words,
+        "heel": _turned(sock.pockets["heel"], sock.heel_words),
+        "foot": _rounding(sock),
+        "toe": _turned(sock.pockets["toe"], sock.toe_words),
     }
+    found: dict[str, Any] = {"needles": sock.cylinder.slots}
+    for section in sock.sections:
+        if section.counted:
+            words = told.get(section.part)
+            found[section.part] = {**section.counts(sock.cylinder), "words": words}
+    found["foot"] = {
+        "rounds": sock.foot_rounds,
+        "exact": round(sock.exact_rounds, 2),
+        "words": _rounding(sock),
+    }
+    found["leg"] = leg_sheet.write(sock)
+    return found
 
 
-def _pocket(pocket: Pocket, words: str) -> dict[str, Any]:
-    return {
-        "needles": pocket.needles,
-        "left": pocket.left,
-        "rows": pocket.rows,
-        "rows_each_way": pocket.each_way,
-        "words": f"{pocket.needles} needles down to {pocket.left} and back: {words}",
-    }
+def _turned(pocket: Pocket, words: str) -> str:
+    return f"{pocket.needles} needles down to {pocket.left} and back: {words}"
 
 
 def _rounding(sock: Sock) -> str:
@@ -152,41 +126,30 @@ def _sum(sock: Sock) -> str:
         foot = units.length_text(sock.measures["length"].value, sock.system)
         aimed = f"{foot} less {units.number(sock.ease * 100)} % is {aimed}"
     rounds = units.per_length(sock.fabric.rounds, sock.system)["text"]
-    whole = sock.exact_rounds + sock.heel.each_way + sock.toe.each_way
+    whole = sock.aimed * sock.fabric.rounds
+    heel, toe = (sock.pockets[part].sole for part in ("heel", "toe"))
     return (
-        f"{aimed}; at {rounds} that is {whole:.1f} rounds; less {sock.heel.each_way} for the heel "
-        f"and {sock.toe.each_way} for the toe is {sock.exact_rounds:.1f} rounds"
+        f"{aimed}; at {rounds} that is {whole:.1f} rounds; less {heel} for the heel "
+        f"and {toe} for the toe is {sock.exact_rounds:.1f} rounds"
     )
 
 
 def parts(sock: Sock) -> list[dict[str, Any]]:
     """Return what is knitted in each part, and how much of it."""
-
-    def turn(pocket: Pocket) -> str:
-        return f"{pocket.needles} needles, down to {pocket.left}, back to {pocket.needles}"
-
     low, high = sock.rounds_range
-    rows = (
-        ("cuff", sock.cuff.rounds, "rounds", sock.cuff.words),
-        (
-            "leg",
-            sock.leg_rounds,
-            "rounds",
-            f"{units.length_text(sock.leg_length, sock.system)} {leg_sheet.kind(sock)}",
-        ),
-        ("heel", sock.heel.rows, "rows", turn(sock.heel)),
-        ("foot", sock.foot_rounds, "rounds", f"most likely {low} to {high}"),
-        ("toe", sock.toe.rows, "rows", turn(sock.toe)),
-    )
+    leg = f"{units.length_text(sock.leg_length, sock.system)} {leg_sheet.kind(sock)}"
+    details = {"cuff": sock.cuff.words, "leg": leg, "foot": f"most likely {low} to {high}"}
+    for part, one in sock.pockets.items():
+        details[part] = f"{one.needles} needles, down to {one.left}, back to {one.needles}"
     return [
         {
-            "part": part,
-            "title": steps.TITLES[part],
-            "count": count,
-            "unit": unit[:-1] if count == 1 else unit,
-            "detail": detail,
+            "part": piece.part,
+            "title": TITLES[piece.part],
+            "count": piece.count,
+            "unit": piece.unit[:-1] if piece.count == 1 else piece.unit,
+            "detail": details[piece.part],
         }
-        for part, count, unit, detail in rows
+        for piece in sock.pieces
     ]
 
 

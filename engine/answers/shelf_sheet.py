@@ -120,7 +120,7 @@ def _candidate(shelf: Shelf, at: int, one: Tried) -> dict[str, Any]:
 def _reasons(wearer: Wearer, one: Tried) -> list[dict[str, Any]]:
     """Return every place with its number and words: what is bad first, then the weightiest."""
     slots, cloth = one.kept.slots, one.knitted.cloth
-    heel = wearer.heel(slots, cloth)
+    heel, _ = wearer.turned(slots, cloth)
     girth, top = heel.girth(slots, cloth), wearer.top(heel, cloth)
     judged = {
         place.place: (place.verdict, place.words)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from math import ceil, hypot, log
 from typing import Any
 
@@ -22,10 +21,10 @@ def write(sock: Sock) -> dict[str, Any]:
 
     `enough` and `stripes` are None where nothing was told of them.
     """
-    cloth, slots, system, stock = sock.fabric, sock.cylinder.slots, sock.system, sock.stock
+    cloth, system, stock = sock.fabric, sock.system, sock.stock
     parts = supply.lengths(sock.loops, sock.grafted, cloth, stock.apart)
     pair = sum(parts.values())
-    waste = supply.waste_length(sock.cuff.needles(slots), slots, cloth)
+    waste = supply.SOCKS * sock.waste_loops * cloth.loop
 
     def amount(mm: float) -> dict[str, Any]:
         return {
@@ -76,7 +75,7 @@ def notes(sock: Sock) -> _Notes:
 def _sock_one(sock: Sock) -> Sock:
     """Return the first sock as it was knitted."""
     knitted = sock.knitted_rounds
-    return sock if knitted is None else replace(sock, exact_rounds=float(knitted))
+    return sock if knitted is None else sock.with_foot(knitted)
 
 
 def _colours(sock: Sock) -> list[Colour]:
@@ -199,7 +198,7 @@ def _stripes(sock: Sock) -> dict[str, Any] | None:
 
     words = f"One repeat makes {units.number(found.rounds)} rounds of plain tube."
     if "heel" not in sock.stock.apart:
-        rounds = units.number(sock.heel.stitches / sock.cylinder.slots)
+        rounds = units.number(sock.stitches["heel"] / sock.cylinder.slots)
         words += f" The heel takes the yarn of {rounds} rounds, so the stripes move on there."
     words += f" Sock one takes {units.number(found.repeats)} repeats."
     if found.by_eye:

@@ -15,10 +15,10 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from engine.drawing import bands
-from engine.drawing.outline import Outline, n, path, text
+from engine.drawing.outline import Box, Outline, n, path, text
 from engine.judge.fit import Place
 from engine.read import units
-from engine.sections.cuff import Cuff
+from engine.sections.section import Part
 from engine.sock.sock import Sock
 
 _MARGIN_BOTTOM = 40.0
@@ -40,7 +40,7 @@ def draw(sock: Sock, places: Sequence[Place]) -> str:
     height = at.sole + _MARGIN_BOTTOM + (bands.room_below(at) + 1.5 * at.small if worn else 0)
     shapes = [
         *_shapes(at),
-        *_hatch(at, sock.cuff),
+        *_strokes(at, sock),
         *(path(f"stretch stretch-{bands.density(place)}", d) for place, _, d in worn),
         *_names(at, sock, [y for place, y, _ in worn if place.place in ("ankle", "calf")]),
         *lines,
@@ -50,9 +50,10 @@ def draw(sock: Sock, places: Sequence[Place]) -> str:
     if worn:
         shapes.append(text("worn", at.right / 2, height - at.small * 0.6, _KEY, at.small))
     told = ", ".join(f"{bands.percent(place)} {place.verdict}" for place, _, _ in worn)
+    count = {piece.part: piece.count for piece in sock.pieces}
     title = (
-        f"The sock from the side: cuff {sock.cuff.rounds} rounds, leg {sock.leg_rounds}, "
-        f"heel {sock.heel.rows} rows, foot {sock.foot_rounds} rounds, toe {sock.toe.rows} rows."
+        f"The sock from the side: cuff {count['cuff']} rounds, leg {count['leg']}, "
+        f"heel {count['heel']} rows, foot {count['foot']} rounds, toe {count['toe']} rows."
         f"{f' Stretch when worn: {told}.' if told else ''}"
     )
     return (
@@ -67,7 +68,7 @@ def _shapes(at: Outline) -> list[str]:
     fold, ankle, instep = n(at.fold), n(at.ankle), n(at.instep)
     heel_end, toe_start, tip = n(at.heel_end), n(at.toe_start), n(at.tip)
     toe_top = n(at.toe_top)
-    corner = min(at.heel_end - at.back, at.sole - at.ankle) * 0.45
+    corner = at.corner
     nose = (at.tip - at.toe_start) * 0.9
     return [
         path("part part-cuff", f"M{back} {n(at.top)}H{front}V{fold}H{back}Z"),
@@ -90,32 +91,26 @@ def _shapes(at: Outline) -> list[str]:
             f"{mid_y}"
             f"Q{n(at.toe_start + nose)} {sole} {toe_start} {sole}Z",
         ),
-        _seam((at.back + corner * 0.3, at.sole - corner * 0.3), at.middle),
-        _seam((at.tip, at.half), ((at.toe_start + at.toe_top) / 2, at.half)),
     ]
 
 
-def _seam(start: tuple[float, float], end: tuple[float, float]) -> str:
-    """Return a seam of short rows, open in the middle where the count stands."""
-    x, y = start
-    across, down = end[0] - x, end[1] - y
-    ends = "".join(
-        f"M{n(x + across * a)} {n(y + down * a)}L{n(x + across * b)} {n(y + down * b)}"
-        for a, b in ((0.0, 0.22), (0.8, 1.0))
-    )
-    return path("seam", ends)
+def _strokes(at: Outline, sock: Sock) -> list[str]:
+    """Return the strokes of every section, each laid in its own box."""
+    return [
+        path(stroke.kind, "".join(_line(box, *line) for line in stroke.lines))
+        for section in sock.sections
+        if (box := at.box(section.part))
+        for stroke in section.strokes()
+    ]
 
 
-def _hatch(at: Outline, cuff: Cuff) -> list[str]:
-    """Return strokes that tell the cuffs apart without colour: a fold, a close or a wide rib."""
-    if cuff.kind == "hem":
-        inside = n(at.fold - (at.fold - at.top) * 0.12)
-        return [path("fold", f"M{n(at.back)} {inside}H{n(at.front)}")]
-    count = 16 if cuff.kind == "rib" else 8
-    step = at.width / count
-    top, fold = n(at.top), n(at.fold)
-    strokes = "".join(f"M{n(at.back + step * i)} {top}V{fold}" for i in range(1, count))
-    return [path("hatch", strokes)]
+def _line(box: Box, start: tuple[float, float], end: tuple[float, float]) -> str:
+    (x, y), (to_x, to_y) = box(*start), box(*end)
+    if n(y) == n(to_y):
+        return f"M{n(x)} {n(y)}H{n(to_x)}"
+    if n(x) == n(to_x):
+        return f"M{n(x)} {n(y)}V{n(to_y)}"
+    return f"M{n(x)} {n(y)}L{n(to_x)} {n(to_y)}"
 
 
 def _names(at: Outline, sock: Sock, crossed: list[float]) -> list[str]:
@@ -128,14 +123,17 @@ def _names(at: Outline, sock: Sock, crossed: list[float]) -> list[str]:
     if outside:
         foot_x, foot_y = at.front + at.big * 1.7, at.instep - at.big
     # The cuff is shallow: its name and count stand on one line.
-    words = f"cuff {sock.cuff.rounds}"
+    counts = {piece.part: piece.count for piece in sock.pieces}
+    words = f"cuff {counts['cuff']}"
     found = [text("count", across, (at.top + at.fold + at.small) / 2, words, at.small * 1.1)]
-    for x, y, name, count in (
-        (across, (upper + lower) / 2 - at.small / 2, "leg", sock.leg_rounds),
-        ((at.back + at.heel_end) / 2, (at.ankle + at.sole) / 2, "heel", sock.heel.rows),
-        (foot_x, foot_y, "foot", sock.foot_rounds),
-        ((at.toe_start + at.toe_top) * 0.28 + at.tip * 0.44, at.half, "toe", sock.toe.rows),
-    ):
+    places: dict[Part, tuple[float, float]] = {
+        "leg": (across, (upper + lower) / 2 - at.small / 2),
+        "heel": ((at.back + at.heel_end) / 2, (at.ankle + at.sole) / 2),
+        "foot": (foot_x, foot_y),
+        "toe": ((at.toe_start + at.toe_top) * 0.28 + at.tip * 0.44, at.half),
+    }
+    for name, (x, y) in places.items():
+        count = counts[name]
         if not count:
             continue
         kind = outside if name == "foot" else ""

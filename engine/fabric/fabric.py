@@ -77,6 +77,10 @@ class Fabric:
         """Return sqrt(tex) / loop length in mm."""
         return sqrt(self.tex) / self.loop
 
+    def tightened(self, by: float) -> Fabric:
+        """Return this yarn with `by` times the stitches and the rounds per mm (Munden 1959)."""
+        return replace(self, stitches=self.stitches * by, rounds=self.rounds * by)
+
     def at(self, mark: float) -> Fabric:
         """Return this yarn at another mark; `LookupError` without a line to say."""
         if self.line is None:

@@ -130,7 +130,7 @@ def _getting_on(heel: Measure, sock: Girths, cuff: Cuff, fabric: Fabric) -> Plac
         girth, pull = sock.narrowest, fabric.pull
     whence = _whence(fabric.pull_measured or cuff.pulled is not None)
     if fabric.pull_measured and cuff.pulled is None and not reaches(pull, fabric.pull):
-        whence += f", less what a {cuff.kind if cuff.kind != 'hem' else 'hung hem'} takes of it"
+        whence += f", less what a {cuff.name} takes of it"
     cure = "A larger stitch, more needles, or a ribbed top would let it pass."
     return _passing("over_heel", heel, girth, pull, whence, cure)
 

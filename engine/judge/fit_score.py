@@ -19,19 +19,21 @@ common practice and our choice, no published source.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import cached_property, lru_cache
+from functools import cached_property
 from math import erfc, exp, hypot, pi, sqrt
 from typing import NamedTuple
 
 from engine import sources
 from engine.fabric.fabric import Fabric
+from engine.machine.cylinder import Cylinder
 from engine.people.foot import Measure
 from engine.read import units
 from engine.read.units import nearest, reaches
-from engine.sections import leg, short_row
+from engine.sections import leg, pockets, short_row
 from engine.sections.cuff import Cuff
 from engine.sections.leg import Wish
-from engine.sections.short_row import Pocket
+from engine.sections.pocket import Pocket
+from engine.sock import foot_rounds
 
 FITS, WORN, NOT, CANNOT = range(4)  # well, can be worn, does not, cannot even be knitted
 _LEVELS = ("bad", "loose", "good", "tight", "bad")
@@ -51,7 +53,6 @@ _BALL, _HEEL, _LEG, _FIRM = (
 )
 _EASILY = float(sources.GOES_ON_EASILY_SHARE)
 _CALF_FROM = float(sources.CALF_REACHED * sources.CALF_HEIGHT_OVER_FOOT)
-_customary_left = lru_cache(maxsize=128)(short_row.customary_left)
 _ROOT_2, _ROOT_2_PI = sqrt(2), sqrt(2 * pi)
 
 
@@ -109,37 +110,27 @@ class Wearer:
         names = ("ball_girth", "heel_girth", "ankle_girth", "calf_girth")
         return tuple((m, m.sd / m.value) for m in (self.measures[name] for name in names))
 
-    def heel(self, slots: int, cloth: Fabric) -> Pocket:
-        """Return the heel that a plan works out."""
-        half, girth = slots // 2, self.measures["heel_girth"]
-        if girth.measured:
-            needles = short_row.needles_for(slots, half, cloth, girth.value)
-            return Pocket(needles, short_row.left_for(needles, slots, cloth, girth.value))
-        return Pocket(half, _customary_left(half))
+    def turned(self, slots: int, cloth: Fabric) -> tuple[Pocket, Pocket]:
+        """Return heel and toe as a plan works them out where none are set."""
+        machine, free = Cylinder(slots), short_row.free(slots)
+        girth = self.measures["heel_girth"]
+        measured = girth.value if girth.measured else None
+        heel, _ = pockets.heel(free, machine, cloth, measured)
+        return heel, pockets.toe(free, cloth, self.toe_breadth)[0]
 
     def top(self, heel: Pocket, cloth: Fabric) -> float:
         """Return the height of the sock's top above the floor."""
         if self.leg.height is not None:
             return self.leg.height
-        rounds = self.leg.told_rounds
-        if rounds is None:
-            rounds = nearest(leg.usual_rounds(self.measures["length"].value, cloth))
-        return (rounds + heel.each_way) / cloth.rounds + self.cuff.depth(cloth)
-
-    def exact_rounds(self, slots: int, heel: Pocket, cloth: Fabric) -> float:
-        """Return the foot rounds before rounding, over the toe that a plan works out."""
-        half = slots // 2
-        if self.toe_breadth is None:
-            left = _customary_left(half)
-        else:
-            left = short_row.toe_left_for(half, cloth, self.toe_breadth)
-        return self.aimed * cloth.rounds - heel.each_way - (half - left)
+        rounds = leg.plain_rounds(self.leg, self.measures["length"].value, cloth)
+        return heel.height(cloth) + rounds / cloth.rounds + self.cuff.depth(cloth)
 
     def weigh(self, slots: int, cloth: Fabric) -> Weighed:
         """Return how a sock on `slots` in this fabric would be felt."""
         (ball, ball_sd), (ankle, ankle_sd) = self._girths[0], self._girths[2]
-        heel, tube, w_sd = self.heel(slots, cloth), slots / cloth.stitches, cloth.stitches_sd
-        rounds = self.exact_rounds(slots, heel, cloth)
+        tube, w_sd = slots / cloth.stitches, cloth.stitches_sd
+        heel, toe = self.turned(slots, cloth)
+        rounds = foot_rounds.exact(self.aimed, cloth.rounds, (heel, toe))
         places = (
             _felt("ball", ball, tube, hypot(ball_sd, w_sd), _BALL),
             self._round_heel(slots, heel, cloth),
@@ -161,10 +152,7 @@ class Wearer:
         return Weighed(standing, sum(felt.discomfort for felt in places), places)
 
     def _round_heel(self, slots: int, heel: Pocket, cloth: Fabric) -> Felt:
-        girth = heel.girth(slots, cloth)
-        across, along = heel.each_way / (2 * cloth.stitches), heel.each_way / cloth.rounds
-        # How girth follows rounds: only the two slanted seams lengthen, and by their rise.
-        by_rounds = 2 * along * along / hypot(across, along) / girth
+        girth, by_rounds = heel.girth(slots, cloth), heel.girth_by_rounds(slots, cloth)
         body, sd = self._girths[1]
         sd = hypot(sd, (1 - by_rounds) * cloth.stitches_sd, by_rounds * cloth.rounds_sd)
         return _felt("heel", body, girth, sd, _HEEL)

@@ -304,4 +304,4 @@ def rank(shelf: Shelf) -> list[Tried]:
 
 def lacks_ribber(shelf: Shelf, kept: Kept) -> bool:
     """Return whether the cuff is ribbed, which this cylinder is told to have no ribber for."""
-    return shelf.wearer.cuff.kind == "rib" and kept.ribber is False
+    return shelf.wearer.cuff.ribbed and kept.ribber is False

@@ -94,16 +94,6 @@ def _ends(
     return found
 
 
-def grafting_tail(grafted: int, fabric: Fabric) -> float:
-    """Return the yarn in mm to leave for grafting: its stitches, and an end in the needle."""
-    return grafted * fabric.loop + sources.TAIL
-
-
-def waste_length(cuff_needles: int, slots: int, fabric: Fabric) -> float:
-    """Return the waste yarn in mm for a pair: rounds before the cuff and after the toe."""
-    return SOCKS * sources.WASTE_ROUNDS * (cuff_needles + slots) * fabric.loop
-
-
 def grams(mm: float, fabric: Fabric) -> float:
     """Return the weight in g of a length of the yarn in mm."""
     return mm * fabric.tex / 1e6

@@ -121,10 +121,10 @@ def _after(s: Standing, operation: Operation, tally: _Tally) -> Standing:
             return s._replace(weight=on)
         case Spring(on):
             return s._replace(spring=on)
-        case Ribber(is_):
-            if is_ == "off":
+        case Ribber(state):
+            if state == "off":
                 refuse("ribber-off-with-stitches-on-it", s.ribs)
-            return s._replace(ribber=is_)
+            return s._replace(ribber=state)
         case CrankOff():
             return _crank_off(s)
         case Gather():

@@ -12,7 +12,7 @@ has a name from the moment the yarn changes.
 
 from __future__ import annotations
 
-from dataclasses import asdict, dataclass
+from dataclasses import dataclass
 from typing import Any, Literal
 
 Needles = tuple[int, ...]  # slots, each once, in no order that matters
@@ -132,7 +132,7 @@ class Transfer:
 class Ribber:
     """Take the ribber off, or set it on: to knit, or idle, its stitches waiting."""
 
-    is_: Literal["off", "idle", "knits"]
+    state: Literal["off", "idle", "knits"]
 
 
 @dataclass(frozen=True)
@@ -239,8 +239,7 @@ Operation = (
 
 def named(operation: Operation) -> dict[str, Any]:
     """Return an operation as JSON takes it: `op`, its name, and its fields."""
-    fields = {name.rstrip("_"): value for name, value in asdict(operation).items()}
-    return {"op": _NAMES[type(operation)], **fields}
+    return {"op": _NAMES[type(operation)], **vars(operation)}
 
 
 def _spelt(kind: type) -> str:

@@ -9,13 +9,14 @@ length shrinks by the same factor.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import NamedTuple
 
 from engine.fabric.fabric import Fabric
 from engine.fabric.swatch import MARK, STITCHES
 from engine.fabric.swatch import ROUNDS as ROUNDS_PER_MM
 from engine.read.fields import Fields, Span
+from engine.read.units import nearest
 from engine.sources import BANDS_MOST, GIRTH_RISE_MOST, LEG_OVER_FOOT
 
 ROUNDS = Span("the rounds of a leg", 0, 600)
@@ -45,9 +46,7 @@ class Band(NamedTuple):
 
     def cloth(self, fabric: Fabric) -> Fabric:
         """Return the foot's fabric as this band knits it."""
-        return replace(
-            fabric, stitches=fabric.stitches * self.tighter, rounds=fabric.rounds * self.tighter
-        )
+        return fabric.tightened(self.tighter)
 
 
 @dataclass(frozen=True)
@@ -73,19 +72,6 @@ class Leg:
     def rounds(self) -> int:
         """Return the rounds of all bands."""
         return sum(band.rounds for band in self.bands)
-
-    def length(self, fabric: Fabric) -> float:
-        """Return its length in mm, where `fabric` is the foot's."""
-        return sum(band.rounds / band.cloth(fabric).rounds for band in self.bands)
-
-    def at(self, up: float, fabric: Fabric) -> Band:
-        """Return the band `up` mm above the leg's lower end; the last one beyond either end."""
-        end = 0.0
-        for band in reversed(self.bands):
-            end += band.rounds / band.cloth(fabric).rounds
-            if up < end:
-                return band
-        return self.bands[0]
 
 
 class BandWish(NamedTuple):
@@ -218,6 +204,12 @@ def _read_girths(fields: Fields) -> tuple[tuple[Girth, ...], tuple[tuple[str, st
 
 def _steep(one: Girth, other: Girth) -> bool:
     return abs(one.girth - other.girth) > 10 + GIRTH_RISE_MOST * abs(one.height - other.height)
+
+
+def plain_rounds(wish: Wish, foot_length: float, fabric: Fabric) -> int:
+    """Return the rounds of a leg that is not shaped: those told, else the usual ones."""
+    told = wish.told_rounds
+    return told if told is not None else nearest(usual_rounds(foot_length, fabric))
 
 
 def usual_rounds(foot_length: float, fabric: Fabric) -> float:

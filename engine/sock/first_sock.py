@@ -1,10 +1,10 @@
 """The first sock, washed and measured: what it teaches for the second.
 
 A finished sock is the best swatch there is. Its sole holds the foot rounds that were knitted and
-one half each of heel and toe, so rounds per mm = (R + (h - b)heel + (h - b)toe) / length; its flat
-width gives the stitches, w = N / (2 x width). What was known before and what the sock says are
-combined by their errors (inverse variances of the relative errors), so a good swatch is moved a
-little by a badly measured sock and a guess from the yarn's number is all but replaced.
+the shares of heel and toe, so its length gives rounds per mm (`foot_rounds`); its flat width gives
+the stitches, w = N / (2 x width). What was known before and what the sock says are combined by
+their errors (inverse variances of the relative errors), so a good swatch is moved a little by a
+badly measured sock and a guess from the yarn's number is all but replaced.
 
 The second sock keeps cuff, leg, heel and toe of the first, so that the two match; its foot rounds
 are counted anew.
@@ -20,7 +20,8 @@ from engine import sources
 from engine.fabric.fabric import Fabric
 from engine.fabric.swatch import ROUNDS, STITCHES
 from engine.read.fields import Fields, Span
-from engine.sections.short_row import Pocket
+from engine.sock import foot_rounds
+from engine.sock.sock import Sock
 
 _ROUNDS = Span("the foot rounds of a sock", 1, 400)
 LENGTHS = {
@@ -62,25 +63,25 @@ def read(fields: Fields) -> FirstSock | None:
     return FirstSock(rounds, length, width)
 
 
-def learn(
-    fields: Fields, sock: FirstSock, slots: int, heel: Pocket, toe: Pocket, before: Fabric
-) -> Fabric:
-    """Return the fabric after the first sock.
+def learn(fields: Fields, first: FirstSock, planned: Sock) -> Fabric:
+    """Return the fabric after the first sock, which was `planned` with the second's other counts.
 
     A sock that cannot be is noted in `fields` and teaches nothing; one far from what was known is
     believed as far as its errors go, and asked about.
     """
-    rows = sock.foot_rounds + heel.each_way + toe.each_way
+    before = planned.fabric
     after = replace(
         before,
         way="swatch",
         words=f"from your first sock and {_BEFORE[before.way]}, each weighed by how sure it is",
     )
-    rounds = _Seen("length", rows / sock.length, _sd(sock.length))
+    per_mm = foot_rounds.per_mm(first.length, first.foot_rounds, planned.sections)
+    rounds = _Seen("length", per_mm, _sd(first.length))
     after = _seen_rounds(fields, rounds, before, after)
-    if sock.flat_width is None:
+    if first.flat_width is None:
         return after
-    stitches = _Seen("flat_width", slots / (2 * sock.flat_width), _sd(sock.flat_width))
+    slots = planned.cylinder.slots
+    stitches = _Seen("flat_width", slots / (2 * first.flat_width), _sd(first.flat_width))
     return _seen_stitches(fields, stitches, before, after)
 
 

@@ -1,9 +1,7 @@
 """The plan: a request read, and the sock that answers it assembled.
 
-Length: with c rounds per mm, the sole of the sock is the widening half of the heel, R foot rounds
-and one half of the toe, so R = T c - (h - b)heel - (h - b)toe, with T = foot length x (1 - length
-ease), or the sock length as given. R is rounded to the nearest whole round, halves up. R below 1 is
-refused: such a foot is too short for this cylinder and gauge.
+The foot rounds (`foot_rounds`) are for T = foot length x (1 - length ease), or the sock length as
+given. Below 1 they are refused: such a foot is too short for this cylinder and gauge.
 """
 
 from __future__ import annotations
@@ -25,11 +23,13 @@ from engine.read import units
 from engine.read.errors import Problem, Refused
 from engine.read.fields import Fields, Span
 from engine.read.units import System, nearest, reaches
-from engine.sections import cuff, leg, pockets, shaped_leg, short_row
+from engine.sections import leg, pockets, registry, shaped_leg, short_row
 from engine.sections.cuff import Cuff
 from engine.sections.leg import Leg
-from engine.sections.short_row import Pocket
-from engine.sock import first_sock, too_short
+from engine.sections.pocket import Pocket
+from engine.sections.section import Section
+from engine.sock import first_sock, foot_rounds, too_short
+from engine.sock.in_order import Cloth, cuff_down
 from engine.sock.sock import Sock
 
 GROUPS = (
@@ -146,7 +146,7 @@ def _unlike(feet: Foot, sock: Sock, aim: _Aim) -> list[tuple[str, str]]:
     if not feet.unlike or feet.smaller_length is None or aim.sock_length is not None:
         return []
     aimed = feet.smaller_length * (1 - aim.ease)
-    rounds = nearest(aimed * sock.fabric.rounds - sock.heel.each_way - sock.toe.each_way)
+    rounds = nearest(foot_rounds.exact(aimed, sock.fabric.rounds, sock.sections))
     count = f", about {rounds} for the shorter foot and {sock.foot_rounds} for the longer"
     words = (
         "That is more than feet usually differ. Two different socks may fit better: knit each to "
@@ -157,10 +157,9 @@ def _unlike(feet: Foot, sock: Sock, aim: _Aim) -> list[tuple[str, str]]:
 
 def _second(fields: Fields, sock: Sock, knitted: first_sock.FirstSock) -> Sock:
     """Return the second sock: the first one's cuff, leg, heel and toe, its foot counted anew."""
-    slots = sock.cylinder.slots
-    cloth = first_sock.learn(fields, knitted, slots, sock.heel, sock.toe, sock.fabric)
-    exact = sock.aimed * cloth.rounds - sock.heel.each_way - sock.toe.each_way
-    if not fields.problems and nearest(exact) < 1:
+    cloth = first_sock.learn(fields, knitted, sock)
+    rounds = nearest(foot_rounds.exact(sock.aimed, cloth.rounds, sock.sections))
+    if not fields.problems and rounds < 1:
         fields.refuse(
             "length",
             "By this first sock, heel and toe alone are longer than the foot.",
@@ -168,11 +167,13 @@ def _second(fields: Fields, sock: Sock, knitted: first_sock.FirstSock) -> Sock:
         )
     if fields.problems:
         raise Refused(fields.problems)
+    pair = sock.pockets["heel"], sock.pockets["toe"]
+    sections = _sections(sock.cylinder, sock.cuff, sock.leg, pair, rounds, cloth, sock.system)
     second = replace(
         sock,
         fabric=cloth,
         fabric_before=sock.fabric,
-        exact_rounds=exact,
+        sections=sections,
         knitted_rounds=knitted.foot_rounds,
     )
     asked = cloth.questions[len(sock.fabric.questions) :]
@@ -193,7 +194,7 @@ def _read_aim(fields: Fields) -> _Aim:
 
 def _read_wishes(fields: Fields, machine: Cylinder) -> _Wishes | None:
     fields.only(("cuff", "leg", "heel", "toe", "length_ease", "foot_length_of_sock"))
-    made, remarks = cuff.read(fields.part("cuff"), machine.slots)
+    made, remarks = registry.read_cuff(fields.part("cuff"), machine.slots)
     leg_wish = leg.read(fields.part("leg"))
     heel = short_row.read(fields.part("heel"), machine.slots, machine.half)
     toe = short_row.read(fields.part("toe"), machine.slots, machine.half)
@@ -226,16 +227,18 @@ def _knittable(
     aim: _Aim,
 ) -> Sock:
     system = fields.system
-    heel, heel_words = pockets.heel(wishes.heel, machine, cloth, feet)
-    toe, toe_words = pockets.toe(wishes.toe, cloth, feet)
+    heel_girth = feet.measured.get("heel_girth")
+    heel, heel_words = pockets.heel(wishes.heel, machine, cloth, heel_girth)
+    toe, toe_words = pockets.toe(wishes.toe, cloth, feet.toe_breadth)
     aimed, aimed_sd = aim.of(measures["length"])
-    exact = aimed * cloth.rounds - heel.each_way - toe.each_way
-    if nearest(exact) < 1:
+    rounds = nearest(foot_rounds.exact(aimed, cloth.rounds, (heel, toe)))
+    if rounds < 1:
 
         def heel_at(rounds: float) -> Pocket:
-            return pockets.heel(wishes.heel, machine, replace(cloth, rounds=rounds), feet)[0]
+            finer = replace(cloth, rounds=rounds)
+            return pockets.heel(wishes.heel, machine, finer, heel_girth)[0]
 
-        short = too_short.Case(heel_at, wishes.heel.needles, toe, machine, cloth, aimed, system)
+        short = too_short.Case(heel_at, wishes.heel, toe, machine, cloth, aimed, system)
         given = aim.sock_length is not None
         ball = measures["ball_girth"].value
         raise Refused([too_short.problem(short, SOCK_LENGTH if given else None, aim.ease, ball)])
@@ -245,12 +248,10 @@ def _knittable(
         cylinder=machine,
         fabric=cloth,
         measures=measures,
-        cuff=wishes.cuff,
+        sections=_sections(machine, wishes.cuff, made, (heel, toe), rounds, cloth, system),
         leg=made,
         leg_body=shaped_leg.profile(wishes.leg.girths, measures),
-        heel=heel,
         heel_words=heel_words,
-        toe=toe,
         toe_words=toe_words,
         likely_left=pockets.likely_left(
             (heel, wishes.heel), (toe, wishes.toe), machine, cloth, feet
@@ -259,10 +260,21 @@ def _knittable(
         aimed=aimed,
         aimed_sd=aimed_sd,
         ease=aim.ease,
-        exact_rounds=exact,
         notes=(*foot.questions(feet), *cloth.questions, *wishes.remarks, *leg_notes),
     )
     return replace(sock, notes=(*sock.notes, *_high(sock)))
+
+
+def _sections(
+    machine: Cylinder,
+    cuff: Cuff,
+    made: Leg,
+    pair: tuple[Pocket, Pocket],
+    rounds: int,
+    cloth: Fabric,
+    system: System,
+) -> tuple[Section, ...]:
+    return cuff_down(machine, cuff, made.bands, pair, rounds, Cloth(cloth, system))
 
 
 def _leg(
@@ -284,14 +296,13 @@ def _leg(
             raise Refused(fields.problems)
         return told, ()
     if wish.height is not None or wish.girths:
-        bottom = heel.each_way / cloth.rounds
+        bottom = heel.height(cloth)
         ground = shaped_leg.Ground(machine.slots, cloth, bottom, wishes.cuff, measures, system)
         return shaped_leg.shape(wish, ground)
-    if wish.rounds is not None:
-        return Leg((leg.Band(wish.rounds),), "as you set it", exact=True), ()
-    rounds = nearest(leg.usual_rounds(measures["length"].value, cloth))
+    exact = wish.rounds is not None
     words = "in the customary proportion to the foot, about half its length"
-    return Leg((leg.Band(rounds),), words), ()
+    bands = (leg.Band(leg.plain_rounds(wish, measures["length"].value, cloth)),)
+    return Leg(bands, "as you set it" if exact else words, exact), ()
 
 
 def _high(sock: Sock) -> list[tuple[str, str]]:

@@ -1,95 +1,204 @@
-"""A sock that can be knitted: every count fixed, and the sizes that follow from the counts.
+"""A sock that can be knitted: the list of its sections, and what follows from walking it.
 
-Lengths in mm. The sole of the sock is the widening half of the heel, the foot rounds and one half
-of the toe; its height is cuff, leg and the narrowing half of the heel.
+Lengths in mm. Stitches, rounds and rows are counted by the needle bed, which runs each section from
+where the one before left the machine; what it came to is kept by machine, standing and section, so
+that typing runs only what has changed.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from functools import cached_property, lru_cache
 from math import hypot
+from typing import NamedTuple
 
 from engine import sources
 from engine.fabric.fabric import Fabric
 from engine.fabric.yarn_at_hand import NOTHING_TOLD, Stock
+from engine.machine import needle_bed, standing
 from engine.machine.cylinder import Cylinder
+from engine.machine.needle_bed import Work
+from engine.machine.operations import Operation
+from engine.machine.standing import Standing
 from engine.people.foot import Measure
 from engine.read import units
 from engine.read.units import nearest
 from engine.sections.cuff import Cuff
 from engine.sections.leg import Girth, Leg
+from engine.sections.pocket import Pocket, PocketPart
+from engine.sections.section import Part, Section, Size, Stage, Unit
 from engine.sections.shaped_leg import Profile, girth_at
-from engine.sections.short_row import Pocket
+from engine.sections.tube import Tube
+from engine.sock import foot_rounds
+
+
+class Placed(NamedTuple):
+    """A section in its place: the fabric it is knitted in, and the gap where its rounds end."""
+
+    section: Section
+    cloth: Fabric
+    stop: int | None
+
+
+@dataclass(frozen=True)
+class Piece:
+    """A part of a sock as its counts name it: so many rounds or rows, and how a card shows them."""
+
+    part: Part
+    sections: tuple[Section, ...]
+    count: int
+    unit: Unit
+    figure: str
 
 
 @dataclass(frozen=True)
 class Sock:
-    """One sock: `aimed` is its foot as aimed at, `exact_rounds` the foot rounds before rounding.
+    """One sock: `sections` are all of it, in the order of knitting.
 
-    `ease` is the share by which a sock is shorter than its foot; `leg_body` the girths of the leg
-    that its leg stands on; `stock` the yarn at hand; `knitted_rounds` the foot rounds of sock one
-    and `fabric_before` what was known before it, where this is sock two; `likely_left` the fewest
-    and the most needles that heel or toe might be left with, where a measure chose them.
+    `aimed` is its foot as aimed at; `ease` the share by which a sock is shorter than its foot;
+    `leg` how the leg was planned, `leg_body` the girths that it stands on; `stock` the yarn at
+    hand; `knitted_rounds` the foot rounds of sock one and `fabric_before` what was known before it,
+    where this is sock two; `likely_left` the fewest and the most needles that heel or toe might be
+    left with, where a measure chose them.
     """
 
     system: units.System
     cylinder: Cylinder
     fabric: Fabric
     measures: dict[str, Measure]
-    cuff: Cuff
+    sections: tuple[Section, ...]
     leg: Leg
     leg_body: Profile
-    heel: Pocket
     heel_words: str
-    toe: Pocket
     toe_words: str
     likely_left: dict[str, tuple[int, int]]
     toe_breadth: float | None
     aimed: float
     aimed_sd: float
     ease: float
-    exact_rounds: float
     notes: tuple[tuple[str | None, str], ...]
     stock: Stock = NOTHING_TOLD
     knitted_rounds: int | None = None
     fabric_before: Fabric | None = None
 
+    @cached_property
+    def cuff(self) -> Cuff:
+        """Return its cuff."""
+        return next(section for section in self.sections if isinstance(section, Cuff))
+
+    @cached_property
+    def pockets(self) -> dict[PocketPart, Pocket]:
+        """Return its pockets by part."""
+        return {one.part: one for one in self.sections if isinstance(one, Pocket)}
+
+    @cached_property
+    def placed(self) -> tuple[Placed, ...]:
+        """Return every section in its place."""
+        cloth, found = self.fabric, list[Placed]()
+        stops = _stops(self.sections, self.cylinder)
+        for section, stop in zip(self.sections, stops, strict=True):
+            if section.sets is not None:
+                cloth = self.fabric.tightened(section.sets)
+            found.append(Placed(section, cloth, stop))
+        return tuple(found)
+
+    def stages(self) -> Iterator[tuple[Section, Stage]]:
+        """Yield all that is done, in order, each with its section."""
+        for section, _, stop in self.placed:
+            for stage in section.stages(self.cylinder, stop):
+                yield section, stage
+
+    def operations(self) -> Iterator[tuple[Section, Operation]]:
+        """Yield every operation, in order, each with its section."""
+        for section, stage in self.stages():
+            for operation in stage.operations:
+                yield section, operation
+
+    @cached_property
+    def work(self) -> tuple[Work, ...]:
+        """Return what each section comes to on the needle bed."""
+        found, at = list[Work](), standing.bare(self.cylinder)
+        for section, _, stop in self.placed:
+            found.append(_run(at, section, self.cylinder, stop))
+            at = found[-1].ends
+        return tuple(found)
+
+    @property
+    def stitches(self) -> dict[str, int]:
+        """Return the stitches of one sock by part."""
+        found: dict[str, int] = {}
+        for section, work in zip(self.sections, self.work, strict=True):
+            if section.counted:
+                found[section.part] = found.get(section.part, 0) + work.stitches
+        return found
+
+    @property
+    def loops(self) -> dict[str, float]:
+        """Return the stitches of one sock by part, each counted by its loop over the foot's."""
+        found: dict[str, float] = {}
+        for section, work in zip(self.sections, self.work, strict=True):
+            if section.counted:
+                loops = sum(count / made.tighter for made, count in work.made)
+                found[section.part] = found.get(section.part, 0) + loops
+        return found
+
+    @property
+    def waste_loops(self) -> float:
+        """Return the stitches of scrap of one sock, each counted by its loop over the foot's."""
+        return sum(
+            count / made.tighter
+            for section, work in zip(self.sections, self.work, strict=True)
+            if not section.counted
+            for made, count in work.made
+        )
+
+    @property
+    def pieces(self) -> tuple[Piece, ...]:
+        """Return the parts that counts name, in order."""
+        found: dict[Part, list[Section]] = {}
+        for section in self.sections:
+            if section.counted:
+                found.setdefault(section.part, []).append(section)
+        return tuple(_piece(part, [*sections]) for part, sections in found.items())
+
     @property
     def foot_rounds(self) -> int:
-        """Return the foot rounds, rounded to the nearest, halves up."""
-        return nearest(self.exact_rounds)
+        """Return the foot rounds."""
+        return self._rounds("foot")
 
     @property
     def leg_rounds(self) -> int:
         """Return the rounds of the leg."""
-        return self.leg.rounds
+        return self._rounds("leg")
+
+    def _rounds(self, part: Part) -> int:
+        return sum(one.rounds for one in self.sections if one.part == part)
 
     @property
-    def stitches(self) -> dict[str, int]:
-        """Return the stitches of one sock by section."""
-        slots = self.cylinder.slots
-        return {
-            "cuff": self.cuff.rounds * self.cuff.needles(slots),
-            "leg": self.leg_rounds * slots,
-            "heel": self.heel.stitches,
-            "foot": self.foot_rounds * slots,
-            "toe": self.toe.stitches,
-        }
+    def exact_rounds(self) -> float:
+        """Return the foot rounds before rounding."""
+        return foot_rounds.exact(self.aimed, self.fabric.rounds, self.sections)
 
     @property
     def grafted(self) -> int:
-        """Return the stitches that close the toe; of two unlike sides the longer one's."""
-        return max(self.toe.needles, self.cylinder.slots - self.toe.needles)
+        """Return the stitches that close the toe."""
+        return self.pockets["toe"].grafted(self.cylinder.slots)
 
-    @property
-    def loops(self) -> dict[str, float]:
-        """Return the stitches of one sock by section, each counted by its loop over the foot's."""
-        slots, top = self.cylinder.slots, self.leg.bands[0].tighter
-        return {
-            **self.stitches,
-            "cuff": self.stitches["cuff"] / top,
-            "leg": sum(slots * band.rounds / band.tighter for band in self.leg.bands),
-        }
+    def with_foot(self, rounds: int) -> Sock:
+        """Return the same sock with another number of foot rounds."""
+        return replace(
+            self,
+            sections=tuple(
+                replace(one, rounds=rounds) if isinstance(one, Tube) and one.part == "foot" else one
+                for one in self.sections
+            ),
+        )
+
+    def with_pocket(self, pocket: Pocket) -> tuple[Section, ...]:
+        """Return its sections with another pocket in the place of that part's."""
+        before = self.pockets[pocket.part]
+        return tuple(pocket if one is before else one for one in self.sections)
 
     @property
     def rounds_range(self) -> tuple[int, int]:
@@ -111,12 +220,35 @@ class Sock:
     @property
     def heel_girth(self) -> float:
         """Return the sock's relaxed girth round heel and ankle bend in mm."""
-        return self.heel.girth(self.cylinder.slots, self.fabric)
+        return self.pockets["heel"].girth(self.cylinder.slots, self.fabric)
+
+    @cached_property
+    def _sizes(self) -> tuple[Size, ...]:
+        """Return the size of every section."""
+        return tuple(one.section.size(self.cylinder, one.cloth) for one in self.placed)
+
+    @cached_property
+    def _heights(self) -> dict[Part, float]:
+        """Return how high each part stands in mm."""
+        found: dict[Part, float] = {}
+        for section, size in zip(self.sections, self._sizes, strict=True):
+            found[section.part] = found.get(section.part, 0.0) + size.height
+        return found
 
     @property
     def cuff_depth(self) -> float:
         """Return the finished depth of the cuff in mm."""
-        return self.cuff.depth(self.leg.bands[0].cloth(self.fabric))
+        return self._heights["cuff"]
+
+    @property
+    def leg_length(self) -> float:
+        """Return the leg between cuff and heel in mm."""
+        return self._heights["leg"]
+
+    @property
+    def heel_height(self) -> float:
+        """Return how high the heel stands above the floor in mm."""
+        return self._heights["heel"]
 
     @property
     def top_above_heel(self) -> float:
@@ -124,40 +256,75 @@ class Sock:
         return self.leg_length + self.cuff_depth
 
     @property
-    def foot_length(self) -> float:
-        """Return the finished length of the sock's foot in mm."""
-        return (self.foot_rounds + self.heel.each_way + self.toe.each_way) / self.fabric.rounds
-
-    @property
-    def leg_length(self) -> float:
-        """Return the leg between cuff and heel in mm."""
-        return self.leg.length(self.fabric)
-
-    @property
-    def heel_height(self) -> float:
-        """Return the narrowing half of the heel in mm."""
-        return self.heel.each_way / self.fabric.rounds
-
-    @property
     def top_above_floor(self) -> float:
         """Return the height of the sock's top above the floor in mm."""
         return self.heel_height + self.top_above_heel
 
+    @property
+    def foot_length(self) -> float:
+        """Return the finished length of the sock's foot in mm."""
+        return foot_rounds.length(self.fabric.rounds, self.foot_rounds, self.sections)
+
+    @cached_property
+    def _leg(self) -> list[tuple[float, float]]:
+        """Return the height and the relaxed girth in mm of each band of the leg, from the top."""
+        return [
+            (size.height, size.girth)
+            for section, size in zip(self.sections, self._sizes, strict=True)
+            if section.part == "leg" and section.counted
+        ]
+
     def tube_at(self, height: float) -> float:
         """Return the relaxed girth of the leg in mm at a height above the floor."""
-        return self.tube / self.leg.at(height - self.heel_height, self.fabric).tighter
+        end = self.heel_height
+        for high, girth in reversed(self._leg):
+            end += high
+            if height < end:
+                return girth
+        return self.top_tube
 
     @property
     def narrowest(self) -> float:
         """Return the relaxed girth of the leg in mm where it is narrowest."""
-        return self.tube / max(1.0, *(band.tighter for band in self.leg.bands))
+        return min(self.tube, *(girth for _, girth in self._leg))
 
     @property
     def top_tube(self) -> float:
         """Return the relaxed girth of the leg in mm under the cuff."""
-        return self.tube / self.leg.bands[0].tighter
+        return self._leg[0][1]
 
     @property
     def top_of_body(self) -> Girth:
         """Return the leg's own girth in mm where the sock ends."""
         return girth_at(self.leg_body, self.top_above_floor)
+
+
+def _piece(part: Part, sections: list[Section]) -> Piece:
+    counts = [section.count for section in sections]
+    count, unit = sum(count for count, _ in counts), counts[0][1]
+    figure = sections[0].figure if len(sections) == 1 else str(count)
+    return Piece(part, tuple(sections), count, unit, figure)
+
+
+def _stops(sections: tuple[Section, ...], machine: Cylinder) -> list[int | None]:
+    """Return the gap where each section's last round ends, None for home.
+
+    It is where the next pocket begins, if no section with rounds lies between.
+    """
+    home = standing.home(machine.slots, machine.carrier)
+    stops, wanted = list[int | None](), None
+    for section in reversed(sections):
+        if section.rounds:
+            stops.append(wanted)
+            wanted = None
+        else:
+            stops.append(None)
+            begins = section.begins(machine)
+            wanted = wanted if begins is None else begins if begins != home else None
+    return stops[::-1]
+
+
+@lru_cache(maxsize=1024)
+def _run(at: Standing, section: Section, machine: Cylinder, stop: int | None) -> Work:
+    stages = section.stages(machine, stop)
+    return needle_bed.run(at, (one for stage in stages for one in stage.operations))

@@ -1,12 +1,13 @@
 """A foot too short for cylinder and gauge: what is in the way, and what is nearest that works.
 
-Heel and toe alone take (h - b)heel + (h - b)toe rounds of the sole. Where no foot round is left
+Heel and toe alone take rounds of the sole (`foot_rounds.others`). Where no foot round is left
 between them the way out is fewer rows in both, a longer foot, finer rounds, or fewer slots.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from math import ceil, floor
 from typing import NamedTuple
 
@@ -19,18 +20,20 @@ from engine.read import units
 from engine.read.errors import Problem
 from engine.read.fields import Span
 from engine.read.units import nearest
-from engine.sections.short_row import Pocket
+from engine.sections.pocket import Pocket
+from engine.sections.short_row import Wish
+from engine.sock import foot_rounds
 
 
 class Case(NamedTuple):
     """What was to be knitted: the sock's foot `aimed` at in mm, over heel and toe.
 
-    `heel_at` is the heel at rounds per mm: a finer fabric may call for a deeper one. `needles` are
-    those of the heel once the needles left are set.
+    `heel_at` is the heel at rounds per mm: a finer fabric may call for a deeper one. `heel` is what
+    was asked of it: its needles are those once the needles left are set.
     """
 
     heel_at: Callable[[float], Pocket]
-    needles: int
+    heel: Wish
     toe: Pocket
     machine: Cylinder
     cloth: Fabric
@@ -40,7 +43,7 @@ class Case(NamedTuple):
     @property
     def turned(self) -> int:
         """Return the rounds that heel and toe take of the sole."""
-        return self.heel_at(self.cloth.rounds).each_way + self.toe.each_way
+        return foot_rounds.others((self.heel_at(self.cloth.rounds), self.toe))
 
 
 def problem(short: Case, of_sock: Span | None, ease: float, ball: float) -> Problem:
@@ -58,7 +61,8 @@ def problem(short: Case, of_sock: Span | None, ease: float, ball: float) -> Prob
     finer = _finer(short)
     ways = []
     room = floor(short.aimed * cloth.rounds - 0.5)
-    shallower = _shallower(Pocket(short.needles, heel.left), short.toe, room)
+    wished = short.heel.kind("heel", short.heel.needles, heel.left)
+    shallower = _shallower(wished, short.toe, room)
     if shallower:
         ways.append(f"leave {shallower[0]} needles in the heel and {shallower[1]} in the toe")
     if shortest in (of_sock or MEASURES["length"].span):
@@ -92,11 +96,14 @@ def _slots(short: Case, ball: float) -> str:
 def _finer(short: Case) -> float:
     """Return rounds per mm at which heel and toe leave a foot round, with a little to spare."""
     rounds = short.cloth.rounds
-    while (
-        least := (short.heel_at(rounds).each_way + short.toe.each_way + 0.5) / short.aimed * 1.005
-    ) > rounds:
+    while (least := _least(short, rounds) * 1.005) > rounds:
         rounds = least
     return rounds
+
+
+def _least(short: Case, rounds: float) -> float:
+    """Return the rounds per mm that half a foot round needs, with the heel as it is at `rounds`."""
+    return foot_rounds.per_mm(short.aimed, 0.5, (short.heel_at(rounds), short.toe))
 
 
 def _shallower(heel: Pocket, toe: Pocket, room: int) -> tuple[int, int] | None:
@@ -105,6 +112,6 @@ def _shallower(heel: Pocket, toe: Pocket, room: int) -> tuple[int, int] | None:
         (h, t)
         for h in range(heel.left, heel.needles // 2 + 1, 2)
         for t in range(toe.left, toe.needles // 2 + 1, 2)
-        if heel.needles - h + toe.needles - t <= room
+        if foot_rounds.others((replace(heel, left=h), replace(toe, left=t))) <= room
     ]
     return min(pairs, key=lambda pair: (sum(pair), abs(pair[0] - pair[1])), default=None)

@@ -14,8 +14,8 @@ from engine.fabric.tension import Setting
 from engine.people.foot import Measure
 from engine.read.errors import Refused
 from engine.sections import shaped_leg
-from engine.sections.cuff import Cuff
 from engine.sections.leg import Girth
+from engine.sections.rib import Rib
 from engine.sections.shaped_leg import Ground
 
 CLOTH = Fabric(0.3, 0.4, 0.0, 0.0, "gauge", "", 240.0, True, 1.8)
@@ -87,7 +87,7 @@ def test_what_yarn_and_heel_bear(
 ) -> None:
     cloth = replace(CLOTH, tex=(tex * CLOTH.loop) ** 2, tex_told=told)
     measures = {**body(), "heel_girth": Measure(heel, 0.0, True, "")}
-    ground = Ground(60, cloth, 50.0, Cuff("rib", 20), measures, "cm")
+    ground = Ground(60, cloth, 50.0, Rib(20), measures, "cm")
     assert shaped_leg._limits(ground) == pytest.approx((low, high))
     assert ground.scale == pytest.approx(60 * 1.135 / 0.3)
 
@@ -145,7 +145,7 @@ def test_ends_are_rounded_so_that_nothing_adds_up(
 
 def test_the_least_top_leaves_two_rounds_of_leg() -> None:
     """Under a cuff of 20 rounds, 50 mm at 0.4 a mm: at 100 mm and 2.5 more there is one round."""
-    ground = Ground(60, CLOTH, 50.0, Cuff("rib", 20), body(), "cm")
+    ground = Ground(60, CLOTH, 50.0, Rib(20), body(), "cm")
     assert shaped_leg._under_cuff(102.5, ground, 1.0) == pytest.approx(52.5)
     with pytest.raises(Refused):
         shaped_leg._under_cuff(102.4, ground, 1.0)

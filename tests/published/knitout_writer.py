@@ -1,229 +1,240 @@
-"""The steps of a sock, written as knitout.
+"""The operations of a sock, written as knitout.
 
 Knitout is the open format for machine knitting (J. McCann, The "Knitout" (.k) File Format, v0.5.4,
 Carnegie Mellon Textiles Lab, textiles-lab.github.io/knitout/knitout.html; opcodes and parameters as
 in its tables). It knows two flat beds and no round cylinder, so the tube lies flattened: the
-needles of heel and toe on the front bed, the others on the back bed, every second needle of each,
-so that the needle across from each one is free.
+needles of the widest pocket, or of the front half, on the front bed, the others on the back bed,
+every second needle of each, so that the needle across from each one is free. The back bed lies
+flush with the front one where the carrier stands between rounds.
 
-- A round goes right along the front (+) and left along the back (-): one loop on each needle.
+- A round goes right along the front (+) and left along the back (-), or the other way round: one
+  loop on each needle.
 - A needle in hold has handed its loop across (`xfer`), where no row reaches it. Knitting it is then
   knitting an empty needle, which an interpreter notices.
-- A hung hem keeps the loops of its first round across (`split`), and hanging brings them back.
-- Rib hands every second loop across and knits it there.
+- An edge that is hung later keeps its loops across (`split`), and hanging brings them back.
+- The ribber's stitches are handed across and knitted there.
+- A stitch moved beside goes over a slider of the other bed, racked; the emptied needle tucks.
 - A loop lifted by hand onto a needle put back is a tuck, and a cast-on is one on every needle.
 - A yarn's hanging end is a tuck on a needle of its own beside the sock.
 
-The writer does what the steps say, right or wrong. It reads what is to be done by hand from the
-words, as a knitter does; words it does not understand are an error.
+The writer does what the operations say, right or wrong. It reads them as a plan answers them, so
+that it knows nothing of the engine; one that it does not know is an error.
 """
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Iterable
 from typing import Any
 
-Step = dict[str, Any]
+Operation = dict[str, Any]
 
-SOCK, WASTE = 1, 2  # carriers
 PITCH = 2  # slots of a bed from one needle of the cylinder to the next
-ENTER = r"Lift (?:the )?(\d+) needles .*?into hold: the (\d+) of the (?:heel|toe) stay in work"
 _HEADER = (";!knitout-2", ";;Machine: SWG091N2", ";;Carriers: 1 2", ";;Position: Keep")
-_AT_THE_TABLE = ("Bind off", "Graft", "Pull out the waste yarn", "Darn", "Wash")
-_OF_NO_LOOP = (
-    "Thread waste yarn",
-    "Set the ribber on",
-    "Take the ribber off",
-    "Set the tension",
-    "Hang the heel weight",
-    "Hang the weight on the cast-on edge",
-    "Put the heel tension on",
-    "Run the stronger thread",
-    "Take the heel tension off",
-    "Take the stronger thread out",
-    "Move the weight back",
-    "Cut the waste yarn",
-)
+_CARRIERS = {"main": 1, "waste": 2}
+_OF_NO_LOOP = ("stand", "lift", "tension", "weight", "spring", "along")
+_AT_THE_TABLE = ("bind off", "graft", "ravel", "table")
 
 
-def label(step: Step) -> str:
-    """What a knitout line says it belongs to: its part, and its row where it has one."""
-    return f"{step['part']} row {step['row']}" if step["kind"] == "row" else str(step["part"])
+def widest(operations: Iterable[Operation], slots: int) -> tuple[int, int]:
+    """The first slot and the needles of the widest pocket, at least the front half."""
+    found = (0, slots // 2)
+    for one in operations:
+        if one["op"] == "hold" and slots - len(one["needles"]) > found[1]:
+            stay = set(range(slots)) - set(one["needles"])
+            if len(stay) <= 3 * slots // 4:  # the rest of the tube, not one needle of a row
+                first = next(slot for slot in stay if (slot - 1) % slots not in stay)
+                found = (first, len(stay))
+    return found
 
 
 class Writer:
-    """Writes knitout for a cylinder with `slots`, whose widest pocket has `front` needles."""
+    """Writes knitout for a cylinder with `slots` whose carrier stands at a `side`."""
 
-    def __init__(self, slots: int, front: int) -> None:
+    def __init__(self, operations: list[Operation], slots: int, side: str = "left") -> None:
         self.lines = list(_HEADER)
-        self._slots, self._front = slots, front
-        self._carrier, self._offset, self._pocket = WASTE, 0, 0
-        self._out: list[int] = []  # needles taken out
-        self._across: set[int] = set()  # needles whose loops knit on the other bed
-        self._stopped = False  # the carrier beside needle 1, which only a pocket can place
-        self._first_round = 0  # 2 before the first round of sock yarn, 1 before the second
+        self.off = dict[str, int]()  # by how many needles a row may start beside the yarn
+        self._operations, self._slots, self._side = operations, slots, side
+        self._first, self._front = widest(operations, slots)
+        self._hung = {one["edge"] for one in operations if one["op"] == "hang"}
+        self._carrier, self._gap = 0, self._home
+        self._out, self._held, self._ribs = set[int](), set[int](), set[int]()
+        self._emptied = set[int]()
+        self._ribber = "off"
+        self._kept: dict[int, int] | None = None  # visits since an edge that is hung
+        self._row, self._section, self._lifted = 0, "", 0
         self._ends: list[str] = []
-        self._doings: tuple[tuple[str, Callable[[Step, re.Match[str]], None]], ...] = (
-            (r"Take out every (\d+)\w+ needle", self._take_out),
-            (r"Cast on over the needles in work", self._cast_on),
-            (r"Move every second stitch to the ribber", self._set_ribber),
-            (r"Change to the sock yarn", self._change_to_sock),
-            (r"Hang the hem", self._hang),
-            (r"Move the ribber’s stitches back", self._clear_ribber),
-            (r"Put back the (\d+) needles that were out", self._put_back),
-            (r"Stop with the yarn carrier left of needle 1", self._stop),
-            (ENTER, self._enter),
-            (r"Put the (\d+) held needles back", self._leave),
-            (r"Cut the sock yarn", self._cut_sock),
-            (r"Change to waste yarn", self._change_to_waste),
-            (r"Crank the (\d+) stitches off", self._crank_off),
-        )
+        self._doings: dict[str, Callable[[Operation], None]] = {
+            "yarn": self._yarn,
+            "cut": self._cut,
+            "cast on": self._cast_on,
+            "rounds": self._rounds,
+            "row": self._knit_row,
+            "hold": self._hold,
+            "return": self._return,
+            "take out": lambda one: self._out.update(one["needles"]),
+            "put in": self._put_in,
+            "move": self._move,
+            "transfer": self._transfer,
+            "ribber": self._set_ribber,
+            "hang": self._hang,
+            "crank off": self._crank_off,
+        }
 
-    def write(self, steps: Iterable[Step], *, hem: bool) -> str:
-        """Return the knitout of all steps; a hem's first round is kept for hanging."""
-        self._keep_first = hem
-        for step in steps:
-            if step["kind"] == "rounds":
-                for _ in range(step["rounds"]):
-                    self._round(step)
-            elif step["kind"] == "row":
-                self._row(step)
-            else:
-                self._do(step)
+    def write(self) -> str:
+        """The knitout of all operations."""
+        for one in self._operations:
+            if one["section"] != self._section:
+                self._section, self._row = one["section"], 0
+            if one["op"] in self._doings:
+                self._doings[one["op"]](one)
+            elif one["op"] not in (*_OF_NO_LOOP, *_AT_THE_TABLE):
+                raise ValueError(f"no knitout for: {one}")
         return "\n".join(self.lines) + "\n"
 
-    def _say(self, operation: str, step: Step, extra: str = "") -> None:
-        self.lines.append(f"{operation} ;{extra or label(step)}")
+    @property
+    def ends(self) -> int:
+        """How many ends of yarn hang beside the sock."""
+        return len(self._ends)
 
-    def _needle(self, index: int, *, across: bool = False) -> str:
-        """The needle of the beds for a needle of the cylinder, counted from 0 in a round."""
-        front, base = index < self._front, 2 * self._slots
-        place = index if front else 2 * self._front - 1 - index
-        slot = base + PITCH * place + (0 if front else 1)
-        return f"{'f' if front != across else 'b'}{slot}"
+    @property
+    def _home(self) -> int:
+        return 0 if self._side == "left" else self._slots // 2
 
-    def _sweep(self, index: int) -> str:
-        return "+" if index < self._front else "-"
+    @property
+    def _goes(self) -> int:
+        return 1 if self._side == "left" else -1
 
-    def _of_pocket(self, needle: int) -> int:
-        return (self._offset + needle - 1) % self._slots
+    def _say(self, operation: str, label: str = "hand") -> None:
+        self.lines.append(f"{operation} ;{label}")
 
-    def _in_work(self) -> list[int]:
-        return [index for index in range(self._slots) if index not in self._out]
+    def _at(self, slot: int) -> tuple[bool, int]:
+        """Whether a needle lies on the front bed, and at which slot of it."""
+        index, base = (slot - self._first) % self._slots, 2 * self._slots
+        if index < self._front:
+            return True, base + PITCH * index
+        last = self._slots if self._side == "left" else 2 * self._front
+        return False, base + PITCH * (last - 1 - index) + 1
 
-    def _round(self, step: Step) -> None:
-        keep = self._keep_first and self._first_round == 1
-        for index in self._in_work():
-            on = self._needle(index, across=index in self._across)
-            if keep:
-                other = self._needle(index, across=True)
-                self._say(f"split {self._sweep(index)} {on} {other} {self._carrier}", step)
+    def _needle(self, slot: int, across: bool = False) -> str:
+        front, at = self._at(slot)
+        return f"{'f' if front != across else 'b'}{at}"
+
+    def _sign(self, slot: int, goes: int) -> str:
+        return "+" if (goes > 0) == self._at(slot)[0] else "-"
+
+    def _loop(self, slot: int, goes: int, label: str) -> None:
+        """One stitch on the needle of a slot, wherever it is."""
+        where = self._needle(slot, slot in self._ribs)
+        sign = self._sign(slot, goes)
+        visit = 0
+        if self._kept is not None:
+            visit = self._kept[slot] = self._kept.get(slot, 0) + 1
+        if slot in self._emptied:
+            self._emptied.remove(slot)
+            self._say(f"tuck {sign} {where} {self._carrier}", label)
+        elif visit == 2:
+            across = self._needle(slot, across=True)
+            self._say(f"split {sign} {where} {across} {self._carrier}", label)
+        else:
+            self._say(f"knit {sign} {where} {self._carrier}", label)
+
+    def _past(self, gap: int) -> int:
+        """How many slots a gap is past home as the carrier goes, below 0 where before it."""
+        past = (gap - self._home) * self._goes % self._slots
+        return past if past <= self._slots // 2 else past - self._slots
+
+    def _rounds(self, one: Operation) -> None:
+        stop = self._home if one["stop"] is None else one["stop"]
+        passed = one["count"] * self._slots + self._past(stop) - self._past(self._gap)
+        for step in range(passed):
+            slot = (self._gap + step if self._goes > 0 else self._gap - 1 - step) % self._slots
+            waits = slot in self._ribs and self._ribber != "knits"
+            if not waits and (slot not in self._out or slot in self._ribs):
+                self._loop(slot, self._goes, one["section"])
+        self._gap = stop
+
+    def _knit_row(self, one: Operation) -> None:
+        self._row += 1
+        label = f"{one['section']} row {self._row}"
+        self.off[label], self._lifted = max(self._lifted, 1), 0
+        goes, slot = (1 if one["goes"] == "right" else -1), one["first"]
+        for _ in range((one["last"] - slot) * goes % self._slots + 1):
+            self._loop(slot, goes, label)
+            slot = (slot + goes) % self._slots
+        self._gap = slot if goes > 0 else (slot + 1) % self._slots
+
+    def _over(self, slot: int, back: bool = False) -> None:
+        ends = [self._needle(slot), self._needle(slot, across=True)]
+        self._say(f"xfer {' '.join(ends[::-1] if back else ends)}")
+
+    def _hold(self, one: Operation) -> None:
+        self._lifted = len(one["needles"]) if self._row else 0
+        for slot in one["needles"]:
+            self._over(slot)
+
+    def _return(self, one: Operation) -> None:
+        for slot in one["needles"]:
+            self._over(slot, back=True)
+
+    def _put_in(self, one: Operation) -> None:
+        self._out -= set(one["needles"])
+        for slot in one["needles"]:
+            self._say(f"tuck {self._sign(slot, 1)} {self._needle(slot)} {self._carrier}")
+
+    def _move(self, one: Operation) -> None:
+        for start, end in one["stitches"]:
+            (front, here), (other, there) = self._at(start), self._at(end)
+            by, across = (1, "b") if front else (-1, "f")
+            if front == other:
+                self._say(f"xfer {self._needle(start)} {across}s{here}")
+                self._say(f"rack {by * (there - here)}")
+                self._say(f"xfer {across}s{here} {self._needle(end)}")
             else:
-                self._say(f"knit {self._sweep(index)} {on} {self._carrier}", step)
-        self._first_round -= 1
+                self._say(f"rack {by * (here - there)}")
+                self._say(f"xfer {self._needle(start)} {self._needle(end)}")
+            self._say("rack 0")
+            (self._emptied if one["leave"] == "empty" else self._out).add(start)
 
-    def _row(self, step: Step) -> None:
-        if step["back"] is not None:
-            self._bring_back(self._of_pocket(step["back"]), step)
-        first, last = step["knits"]
-        towards = 1 if last >= first else -1
-        sign = "+" if step["direction"] == "right" else "-"
-        for needle in range(first, last + towards, towards):
-            self._say(f"knit {sign} {self._needle(self._of_pocket(needle))} {self._carrier}", step)
-        if step["hold"] is not None:
-            self._hold(self._of_pocket(step["hold"]), step)
+    def _transfer(self, one: Operation) -> None:
+        for slot in one["needles"]:
+            self._over(slot, back=one["to"] == "cylinder")
+        if one["to"] == "ribber":
+            self._ribs |= set(one["needles"])
+        else:
+            self._ribs -= set(one["needles"])
 
-    def _hold(self, index: int, step: Step) -> None:
-        self._say(f"xfer {self._needle(index)} {self._needle(index, across=True)}", step, "hand")
+    def _set_ribber(self, one: Operation) -> None:
+        self._ribber = one["state"]
 
-    def _bring_back(self, index: int, step: Step) -> None:
-        self._say(f"xfer {self._needle(index, across=True)} {self._needle(index)}", step, "hand")
+    def _hang(self, one: Operation) -> None:
+        for slot in one["needles"]:
+            self._over(slot, back=True)
+        self._kept = None
 
-    def _do(self, step: Step) -> None:
-        for words, doing in self._doings:
-            if found := re.search(words, step["text"]):
-                doing(step, found)
-                return
-        if not step["text"].startswith((*_AT_THE_TABLE, *_OF_NO_LOOP)):
-            raise ValueError(f"no knitout for: {step['text']}")
+    def _cut(self, _: Operation) -> None:
+        self._say(f"outhook {self._carrier}")
+        self._carrier = 0
 
-    def _take_out(self, _: Step, words: re.Match[str]) -> None:
-        every = int(words[1])
-        self._out = list(range(every - 1, self._slots, every))
-
-    def _thread(self, carrier: int, step: Step) -> None:
+    def _yarn(self, one: Operation) -> None:
+        if self._carrier:
+            self._cut(one)
+        self._carrier = _CARRIERS[one["name"]]
         end = f"f{2 * self._slots - PITCH * (len(self._ends) + 1)}"
         self._ends.append(end)
-        self._say(f"inhook {carrier}", step)
-        self._say(f"tuck - {end} {carrier}", step, "hand")
-        self._say(f"releasehook {carrier}", step)
-        self._carrier = carrier
+        self._say(f"inhook {self._carrier}")
+        self._say(f"tuck - {end} {self._carrier}")
+        self._say(f"releasehook {self._carrier}")
+        if one["edge"] in self._hung:
+            self._kept = {}
 
-    def _cast_on(self, step: Step, _: re.Match[str]) -> None:
-        self._thread(WASTE, step)
-        for index in self._in_work():
-            self._say(f"tuck {self._sweep(index)} {self._needle(index)} {WASTE}", step, "hand")
+    def _cast_on(self, _: Operation) -> None:
+        for step in range(self._slots):
+            slot = (self._home + step if self._goes > 0 else self._home - 1 - step) % self._slots
+            if slot not in self._out:
+                sign = self._sign(slot, self._goes)
+                self._say(f"tuck {sign} {self._needle(slot)} {self._carrier}")
 
-    def _change_to_sock(self, step: Step, _: re.Match[str]) -> None:
-        self._say(f"outhook {WASTE}", step)
-        self._thread(SOCK, step)
-        self._first_round = 2
-
-    def _cut_sock(self, step: Step, _: re.Match[str]) -> None:
-        self._say(f"outhook {SOCK}", step)
-
-    def _change_to_waste(self, step: Step, _: re.Match[str]) -> None:
-        self._thread(WASTE, step)
-
-    def _crank_off(self, step: Step, words: re.Match[str]) -> None:
-        self._say(f"outhook {WASTE}", step)
-        if int(words[1]) != len(self._in_work()):
-            raise ValueError(f"{len(self._in_work())} needles are in work: {step['text']}")
-        for needle in [*map(self._needle, self._in_work()), *self._ends]:
-            self._say(f"drop {needle}", step, "hand")
-
-    def _hang(self, step: Step, _: re.Match[str]) -> None:
-        for index in range(self._slots):
-            self._bring_back(index, step)
-
-    def _set_ribber(self, step: Step, _: re.Match[str]) -> None:
-        self._across = set(range(1, self._slots, 2))
-        for index in sorted(self._across):
-            self._hold(index, step)
-
-    def _clear_ribber(self, step: Step, _: re.Match[str]) -> None:
-        for index in sorted(self._across):
-            self._bring_back(index, step)
-        self._across = set()
-
-    def _put_back(self, step: Step, words: re.Match[str]) -> None:
-        if int(words[1]) != len(self._out):
-            raise ValueError(f"{len(self._out)} needles are out: {step['text']}")
-        for index in self._out:
-            self._say(f"tuck {self._sweep(index)} {self._needle(index)} {SOCK}", step, "hand")
-        self._out = []
-
-    def _resting(self) -> list[int]:
-        pocket = {self._of_pocket(needle) for needle in range(1, self._pocket + 1)}
-        return [index for index in range(self._slots) if index not in pocket]
-
-    def _stop(self, _: Step, __: re.Match[str]) -> None:
-        self._stopped = True
-
-    def _enter(self, step: Step, words: re.Match[str]) -> None:
-        rest, self._pocket = int(words[1]), int(words[2])
-        self._offset = (self._front - self._pocket) // 2
-        if rest != len(self._resting()):
-            raise ValueError(f"{self._slots} needles in all: {step['text']}")
-        for index in self._resting():
-            self._hold(index, step)
-        if self._stopped:
-            self._say(f"miss - {self._needle(self._of_pocket(1))} {SOCK}", step, "hand")
-
-    def _leave(self, step: Step, words: re.Match[str]) -> None:
-        if int(words[1]) != len(self._resting()):
-            raise ValueError(f"{len(self._resting())} are in hold: {step['text']}")
-        for index in self._resting():
-            self._bring_back(index, step)
-        self._stopped = False
+    def _crank_off(self, _: Operation) -> None:
+        stay = [self._needle(slot) for slot in range(self._slots) if slot not in self._out]
+        for needle in [*stay, *self._ends]:
+            self._say(f"drop {needle}")

@@ -46,6 +46,15 @@ COUNTED: dict[str, list[tuple[Json, str]]] = {
         ({**SMALL, "foot": {"ball_girth": "7 3/4 in"}}, "20 43 24→8→24 44 24→8→24"),
         ({**SMALL, "person": {"height": "55 in"}}, "20 44 24→8→24 47 24→8→24"),
     ],
+    # Stitches are counted where they are knitted; of the figures none moved.
+    "1.3.0": [
+        ({}, "20 50 30→10→30 49 30→10→30"),
+        ({"foot.heel_girth": "13.4 in"}, "20 50 30→8→30 47 30→10→30"),
+        (
+            {"sock.heel": {"needles": 27, "left": 9}, "sock.toe": {"needles": 34, "left": 12}},
+            "20 50 27→9→27 49 34→12→34",
+        ),
+    ],
 }
 
 

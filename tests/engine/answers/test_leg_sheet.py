@@ -12,12 +12,13 @@ from engine.sections.leg import Band, Leg
 from engine.sock import plan as planning
 from engine.sock.sock import Sock
 from tests.asking import asked
+from tests.engine.socks import with_leg
 
 
 def sock(mark: float | None, *bands: Band) -> Sock:
     """A sock of 9.6 rounds an inch with those bands, the foot knitted at `mark`."""
     made = planning.make(asked())
-    return replace(made, fabric=replace(made.fabric, mark=mark), leg=Leg(bands, "as told"))
+    return with_leg(made, Leg(bands, "as told"), replace(made.fabric, mark=mark))
 
 
 @pytest.mark.parametrize(
@@ -59,26 +60,6 @@ def test_bands_stand_one_under_the_other() -> None:
 def test_one_round_is_one_round() -> None:
     assert leg_sheet.write(sock(None, Band(1)))["words"] == "1 round plain, as told"
     assert leg_sheet.write(sock(None, Band(2)))["words"] == "2 rounds plain, as told"
-
-
-def test_how_each_tension_is_set() -> None:
-    """7.5 stitches an inch, a fifth more are 9; back to the foot's before the heel."""
-    shaped = sock(None, Band(20, 1.2), Band(10), Band(30, 1.2))
-    assert leg_sheet.tensions(shaped) == [
-        ("Set the tension for a stitch of 9 / in once it is washed.", 20),
-        (
-            "Set the tension for a larger stitch: 7.5 / in once it is washed, as in the foot.",
-            10,
-        ),
-        ("Set the tension for a smaller stitch: 9 / in once it is washed.", 30),
-    ]
-    assert leg_sheet.back(shaped) == (
-        "Set the tension for a larger stitch: 7.5 / in once it is washed, as in the foot."
-    )
-    assert leg_sheet.tensions(sock(None, Band(20))) == [("", 20)]
-    assert leg_sheet.back(sock(None, Band(20))) == ""
-    assert leg_sheet.tensions(sock(7.0, Band(20))) == [("Set the tension mark to 7.", 20)]
-    assert leg_sheet.back(sock(7.0, Band(20, 1.2, 6.0))) == "Set the tension mark to 7."
 
 
 def test_only_beyond_the_marks_tried_a_band_is_called_less_sure() -> None:

@@ -16,6 +16,9 @@ from engine.fabric.fabric import Fabric
 from engine.judge import fit as judging
 from engine.people.foot import Measure
 from engine.sections.cuff import Cuff
+from engine.sections.hung_hem import HungHem
+from engine.sections.mock_rib import MockRib
+from engine.sections.rib import Rib
 from tests.asking import fit, mm, noted, plan
 
 PLACES = ["ball", "heel", "over_heel", "ankle", "calf"]
@@ -142,17 +145,17 @@ def test_the_calf_is_judged_only_where_the_sock_reaches_it() -> None:
 
 def test_a_calf_that_cannot_pass_is_told_by_how_much() -> None:
     """360 mm over 200 mm is 1.8; the leg under a rib gives its 1.5."""
-    found = judging.judge(FEET, 200.0, 270.0, Cuff("rib", 20), CLOTH, 400.0)[4]
+    found = judging.judge(FEET, 200.0, 270.0, Rib(20), CLOTH, 400.0)[4]
     assert "stretch to 1.80 times its girth and gives about 1.50: it cannot" in found.words
 
 
 @pytest.mark.parametrize(
     ("cuff", "whence"),
     [
-        (Cuff("hem", 20), "(as your swatch was pulled, less what a hung hem takes of it)."),
-        (Cuff("mock rib", 20, 4), "(as your swatch was pulled, less what a mock rib takes of it)."),
-        (Cuff("rib", 20), "(as your swatch was pulled)."),  # gives as much as the leg
-        (Cuff("hem", 20, flat=190.0, pulled=290.0), "(as your swatch was pulled)."),
+        (HungHem(20), "(as your swatch was pulled, less what a hung hem takes of it)."),
+        (MockRib(20, every=4), "(as your swatch was pulled, less what a mock rib takes of it)."),
+        (Rib(20), "(as your swatch was pulled)."),  # gives as much as the leg
+        (HungHem(20, flat=190.0, pulled=290.0), "(as your swatch was pulled)."),
     ],
     ids=("hem", "mock rib", "rib", "measured"),
 )
@@ -237,7 +240,7 @@ def test_a_cuff_is_judged_by_the_share_of_its_give_in_use(
 )
 def test_the_words_of_a_stretch_by_hand(ball: float, words: str) -> None:
     measures = {**FEET, "ball_girth": Measure(ball, 0.0, True, "")}
-    found = judging.judge(measures, 200.0, 270.0, Cuff("rib", 20), CLOTH, 100.0)[0]
+    found = judging.judge(measures, 200.0, 270.0, Rib(20), CLOTH, 100.0)[0]
     assert words in found.words
 
 
@@ -259,7 +262,7 @@ def test_the_words_of_a_stretch_by_hand(ball: float, words: str) -> None:
 def test_getting_on_by_hand(heel: float, level: str, words: str) -> None:
     """A tube of 200 mm that gives 1.5 passes 300 mm and no more; nothing is needed up to 200."""
     measures = {**FEET, "heel_girth": Measure(heel, 0.0, True, "")}
-    found = judging.judge(measures, 200.0, 270.0, Cuff("rib", 20), CLOTH, 100.0)[2]
+    found = judging.judge(measures, 200.0, 270.0, Rib(20), CLOTH, 100.0)[2]
     assert (found.level, words in found.words) == (level, True), found.words
 
 
@@ -272,17 +275,17 @@ def test_a_sock_passes_the_heel_by_what_gives_less(
     """A hem of 200 mm gives 0.92 of what plain does: 184 mm of plain leg give as little."""
     cloth = replace(CLOTH, pull=gives)
     along = judging.Girths(narrowest, 210.0, 220.0, 200.0)
-    found = judging.judge(FEET, 200.0, 270.0, Cuff("hem", 20), cloth, 100.0, along)[2]
+    found = judging.judge(FEET, 200.0, 270.0, HungHem(20), cloth, 100.0, along)[2]
     assert found.fabric == girth
     slim = judging.Girths(183.9, 210.0, 220.0, 200.0)
-    assert judging.judge(FEET, 200.0, 270.0, Cuff("hem", 20), cloth, 9.0, slim)[2].fabric == 183.9
+    assert judging.judge(FEET, 200.0, 270.0, HungHem(20), cloth, 9.0, slim)[2].fabric == 183.9
 
 
 @pytest.mark.parametrize(("ball", "level"), [(199.9, "bad"), (200.0, "loose"), (250.0, "bad")])
 def test_at_a_bound_it_is_what_comes_after_it(ball: float, level: str) -> None:
     """200 mm is a stretch of 1 and 250 mm one of 1.25, to the last bit."""
     measures = {**FEET, "ball_girth": Measure(ball, 0.0, True, "")}
-    assert judging.judge(measures, 200.0, 270.0, Cuff("rib", 20), CLOTH, 100.0)[0].level == level
+    assert judging.judge(measures, 200.0, 270.0, Rib(20), CLOTH, 100.0)[0].level == level
 
 
 def test_what_a_stretch_feels_like_at_each_bound() -> None:

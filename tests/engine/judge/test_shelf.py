@@ -142,7 +142,7 @@ def by_quadrature(request: dict[str, Any], candidate: dict[str, Any]) -> float:
     nudge = 1e-6
 
     def heel(stitches: float, rounds: float) -> float:
-        n, left = sock.heel.needles, sock.heel.left
+        n, left = sock.pockets["heel"].needles, sock.pockets["heel"].left
         slant = math.hypot((n - left) / 2 / stitches, (n - left) / rounds)
         return (sock.cylinder.slots - n + left) / stitches + 2 * slant
 

@@ -609,6 +609,6 @@ def test_any_operations_are_run_or_refused(program: Program, side: Side) -> None
 def test_operations_are_told_as_json_takes_them() -> None:
     assert op.named(Rounds(3, 2)) == {"op": "rounds", "count": 3, "stop": 2}
     assert op.named(CastOn()) == {"op": "cast on"}
-    assert op.named(Ribber("idle")) == {"op": "ribber", "is": "idle"}
+    assert op.named(Ribber("idle")) == {"op": "ribber", "state": "idle"}
     assert op.named(Row("left", 11, 0))["goes"] == "left"
     assert len({op.named(one)["op"] for one in [*sock(), *ON_RIBBER]}) == 19

@@ -9,7 +9,9 @@ import pytest
 
 from engine.api import answer
 from engine.fabric.fabric import Fabric
-from engine.sections.cuff import Cuff
+from engine.sections.hung_hem import HungHem
+from engine.sections.mock_rib import MockRib
+from engine.sections.rib import Rib
 from tests.asking import asked, fit, mm, noted, plan, refused
 
 
@@ -85,16 +87,16 @@ def test_a_mock_rib_takes_out_every_nth_needle(slots: int, every: int, needles: 
 def test_a_measured_cuff_gives_what_it_was_pulled_to() -> None:
     """150 mm pulled to 360 is 2.4, though the leg below, of 200 mm, gives no more than 320 mm."""
     cloth = Fabric(0.3, 0.4, 0.0, 0.0, "swatch", "", 240.0, True, 1.6)
-    assert Cuff("rib", 20, flat=150.0, pulled=360.0).give(60, cloth, 200.0) == pytest.approx(2.4)
-    assert Cuff("rib", 20, flat=150.0).give(60, cloth, 200.0) == pytest.approx(320 / 150)
+    assert Rib(20, flat=150.0, pulled=360.0).give(60, cloth, 200.0) == pytest.approx(2.4)
+    assert Rib(20, flat=150.0).give(60, cloth, 200.0) == pytest.approx(320 / 150)
 
 
 def test_a_cuff_lies_as_wide_as_its_kind_does() -> None:
     """Under a leg 200 mm round: a rib at 70 % of it (common practice), 45 of 60 needles at 3/4."""
-    assert Cuff("hem", 20).girth(60, 200.0) == pytest.approx(200)
-    assert Cuff("rib", 20).girth(60, 200.0) == pytest.approx(140)
-    assert Cuff("mock rib", 20, 4).girth(60, 200.0) == pytest.approx(150)
-    assert Cuff("rib", 20, flat=180.0).girth(60, 200.0) == pytest.approx(180)
+    assert HungHem(20).girth(60, 200.0) == pytest.approx(200)
+    assert Rib(20).girth(60, 200.0) == pytest.approx(140)
+    assert MockRib(20, every=4).girth(60, 200.0) == pytest.approx(150)
+    assert Rib(20, flat=180.0).girth(60, 200.0) == pytest.approx(180)
 
 
 @pytest.mark.parametrize(

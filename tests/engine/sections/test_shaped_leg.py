@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import math
 import re
-from dataclasses import replace
 from itertools import pairwise
 from typing import Any
 
@@ -24,6 +23,7 @@ from engine.fabric.fabric import Fabric
 from engine.sections.leg import Band, Leg
 from engine.sock import plan as planning
 from tests.asking import asked, fit, mm, noted, plan, refused
+from tests.engine.socks import with_leg
 
 WANTED = 1.135
 W0, C0 = 7.5 / 25.4, 9.6 / 25.4  # stitches and rounds per mm of `asked`
@@ -172,11 +172,13 @@ def test_a_band_s_words_name_its_stitch() -> None:
 def test_a_band_begins_where_the_one_below_it_ends() -> None:
     """20 rounds at 0.5 a mm are 40 mm; beyond either end it is the last one."""
     low, high = Band(20), Band(10, 2.0)
-    leg = Leg((high, low), "")
     cloth = Fabric(0.4, 0.5, 0.0, 0.0, "gauge", "", 240.0, True, 1.6)
-    assert [leg.at(up, cloth) for up in (-1.0, 0.0, 39.9)] == [low] * 3
-    assert [leg.at(up, cloth) for up in (40.0, 49.9, 50.0, 90.0)] == [high] * 4
-    assert leg.length(cloth) == pytest.approx(50)
+    sock = with_leg(planning.make(asked()), Leg((high, low), ""), cloth)
+    tubes = [sock.tube_at(sock.heel_height + up) for up in (-1.0, 0.0, 39.9)]
+    assert tubes == pytest.approx([60 / 0.4] * 3)
+    tubes = [sock.tube_at(sock.heel_height + up) for up in (40.0, 49.9, 50.0, 90.0)]
+    assert tubes == pytest.approx([60 / 0.8] * 4)
+    assert sock.leg_length == pytest.approx(50)
     assert high.cloth(cloth).stitches == pytest.approx(0.8)
 
 
@@ -403,7 +405,8 @@ heights = st.lists(st.integers(60, 420), min_size=1, max_size=8, unique=True).ma
 
 def test_no_leg_has_fewer_than_no_rounds() -> None:
     """One round, give or take 1.28 x 5 mm x 0.378 rounds a mm = 2.4."""
-    sock = replace(planning.make(asked()), leg=Leg((Band(1),), "", asked=True, height_sd=5.0))
+    leg = Leg((Band(1),), "", asked=True, height_sd=5.0)
+    sock = with_leg(planning.make(asked()), leg)
     found = leg_sheet.reach(sock)
     assert (found["low"], found["high"]) == (0, 3)
 

@@ -6,21 +6,20 @@ from dataclasses import replace
 
 import pytest
 
-from engine.sections.cuff import Cuff
 from engine.sections.leg import Band, Leg
-from engine.sections.short_row import Pocket
 from engine.sock import plan as planning
 from engine.sock.sock import Sock
 from tests.asking import asked
+from tests.engine.socks import with_leg
 
 ROUND, TUBE = 25.4 / 9.6, 8 * 25.4  # mm: 9.6 rounds an inch, 60 needles at 7.5 an inch
 
 
 def sock(*bands: Band) -> Sock:
-    """60 slots, a hem of 20, heel and toe of 30 down to 10, 46 foot rounds and 0.4 of one."""
-    pocket = Pocket(30, 10)
-    made = replace(planning.make(asked()), cuff=Cuff("hem", 20), heel=pocket, toe=pocket)
-    return replace(made, leg=Leg(bands, ""), exact_rounds=46.4, aimed=9 * 25.4, aimed_sd=2.0)
+    """60 slots, a hem of 20, heel and toe of 30 down to 10, 46.4 foot rounds for 9 in."""
+    wished = {f"sock.{part}": {"needles": 30, "left": 10} for part in ("heel", "toe")}
+    made = with_leg(planning.make(asked({**wished, "sock.cuff.rounds": 20})), Leg(bands, ""))
+    return replace(made.with_foot(46), aimed=9 * 25.4, aimed_sd=2.0)
 
 
 def test_a_plain_sock() -> None:
@@ -60,4 +59,6 @@ def test_the_range_of_foot_rounds() -> None:
     plain = sock(Band(50))
     assert plain.rounds_sd == pytest.approx(2.2885, abs=1e-3)
     assert plain.rounds_range == (43, 49)
-    assert replace(plain, exact_rounds=1.0).rounds_range == (0, 4)
+    short = replace(plain, aimed=41 * ROUND)  # 1 round beside heel and toe
+    assert short.exact_rounds == pytest.approx(1.0)
+    assert short.rounds_range == (0, 3)

@@ -12,12 +12,14 @@ import pytest
 
 from engine.fabric.fabric import Fabric
 from engine.machine.cylinder import Cylinder
-from engine.sections.short_row import Pocket
+from engine.sections.short_row import Wish
+from engine.sections.short_rows import ShortRows
 from engine.sock import plan, too_short
 from engine.sock.too_short import Case
 
 CLOTH = Fabric(0.3, 0.4, 0.0, 0.0, "gauge", "", 240.0, True, 1.8)
-CASE = Case(lambda _: Pocket(30, 10), 30, Pocket(30, 10), Cylinder(60), CLOTH, 100.0, "cm")
+HEEL, TOE = ShortRows("heel", 30, 10), ShortRows("toe", 30, 10)
+CASE = Case(lambda _: HEEL, Wish(30, 10, False), TOE, Cylinder(60), CLOTH, 100.0, "cm")
 EASE, BALL = 0.04, 224.0  # a tube of 60 / 0.3 = 200 mm is not too wide
 
 
@@ -65,7 +67,11 @@ def test_the_deepest_that_fit_are_left_most_alike(aimed: float, left: tuple[int,
 
 def test_just_half_may_be_left() -> None:
     """28 needles down to 14 twice are 28 rows, which 72 mm have room for: floor(28.8 - 0.5)."""
-    case = CASE._replace(heel_at=lambda _: Pocket(28, 10), needles=28, toe=Pocket(28, 10))
+    case = CASE._replace(
+        heel_at=lambda _: ShortRows("heel", 28, 10),
+        heel=Wish(28, 10, False),
+        toe=ShortRows("toe", 28, 10),
+    )
     way_out = too_short.problem(case._replace(aimed=72.0), None, EASE, BALL).way_out
     assert way_out.startswith("Leave 14 needles in the heel and 14 in the toe")
 
@@ -89,6 +95,6 @@ def test_a_tube_wider_than_the_ball_is_told(ball: float, slots: int | None) -> N
 
 def test_a_finer_fabric_may_call_for_a_deeper_heel() -> None:
     """Above 0.405 rounds a mm the heel takes 22: 42.5 on 100 mm and 0.5 % more are 0.427."""
-    case = CASE._replace(heel_at=lambda rounds: Pocket(30, 8 if rounds > 0.405 else 10))
+    case = CASE._replace(heel_at=lambda rounds: replace(HEEL, left=8 if rounds > 0.405 else 10))
     way_out = too_short.problem(case, None, EASE, BALL).way_out
     assert way_out.endswith("or knit finer, at 42.7 / 10 cm rounds or more.")

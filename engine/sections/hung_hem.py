@@ -1,0 +1,74 @@
+"""A hung hem: knitted twice as long as it is deep, then its first round is hung on the needles.
+
+An even number n of rounds makes n / 2c of depth, of two layers. Common practice, no published
+source: one of fewer than 20 rounds does poorly, one of more than 40 fits the leg badly. The first
+round is closed by hanging, so nothing is bound off.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from engine import sources
+from engine.fabric.fabric import Fabric
+from engine.machine.cylinder import Cylinder
+from engine.machine.operations import Hang, Weight
+from engine.read.fields import Fields
+from engine.sections.cuff import Cuff, Notes, Told
+from engine.sections.section import TOP, Do, Stage, Stroke
+
+
+@dataclass(frozen=True)
+class HungHem(Cuff):
+    """A hung hem."""
+
+    kind: ClassVar[str] = "hem"
+    name: ClassVar[str] = "hung hem"
+    layers: ClassVar[int] = 2
+    pull_share: ClassVar[float] = float(sources.HEM_PULL_SHARE)
+    open_top: ClassVar[bool] = False
+
+    @classmethod
+    def read(cls, fields: Fields, slots: int, told: Told) -> HungHem | None:
+        """Return the hem; an odd number of rounds is refused."""
+        if told.rounds % 2:
+            fields.refuse(
+                "rounds",
+                f"A hung hem needs an even number of rounds, and {told.rounds} is odd.",
+                f"Knit {told.rounds - 1} or {told.rounds + 1}.",
+                (str(told.rounds - 1), str(told.rounds + 1)),
+            )
+            return None
+        return cls(*told.common)
+
+    def remarks(self, fields: Fields) -> Notes:
+        """Return a word on a hem of too few or too many rounds."""
+        at = fields.where("rounds")
+        if self.rounds < sources.HEM_ROUNDS:
+            return ((at, "A hem of fewer than 20 rounds tends to roll and grip poorly."),)
+        if self.rounds > sources.HEM_ROUNDS_MOST:
+            return ((at, "A hem of more than 40 rounds tends to fit the leg badly."),)
+        return ()
+
+    def after(self, machine: Cylinder) -> tuple[Stage, ...]:
+        """Return the hanging; the weight is off meanwhile."""
+        hang = Hang(TOP, tuple(range(machine.slots)))
+        words = (
+            "Hang the hem: lift each loop of the first round of sock yarn onto its own needle, "
+            "and leave the crank alone."
+        )
+        return (Do(words, (Weight(None), hang, Weight("tube"))),)
+
+    def depth(self, cloth: Fabric) -> float:
+        """Return half its rounds, in mm."""
+        return self.rounds / cloth.rounds / 2
+
+    def strokes(self) -> tuple[Stroke, ...]:
+        """Return the edge of its inner layer, a little above its lower end."""
+        return (Stroke("fold", (((0, 0.88), (1, 0.88)),)),)
+
+    @property
+    def words(self) -> str:
+        """Return what it is."""
+        return f"hung hem, folded to {self.rounds // 2}"

@@ -1,0 +1,94 @@
+"""The sections of a sock, put in order: waste yarn, cuff, leg, heel, foot, toe, waste yarn.
+
+A leg of several bands is a tube for each, with a turn of the screw before it. The first band's
+tension is set before the cuff, which is knitted at it; the foot's before the heel.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+from math import ceil
+from typing import Literal
+
+from engine.fabric.fabric import Fabric
+from engine.machine.cylinder import Cylinder
+from engine.read import units
+from engine.sections.cuff import Cuff
+from engine.sections.leg import Band
+from engine.sections.pocket import Pocket
+from engine.sections.section import Part, Section
+from engine.sections.setting import Setting
+from engine.sections.tube import Tube
+from engine.sections.waste import Finish, Start, grafting_tail
+
+
+def cuff_down(
+    machine: Cylinder,
+    cuff: Cuff,
+    bands: Sequence[Band],
+    pockets: tuple[Pocket, Pocket],
+    foot_rounds: int,
+    cloth: Cloth,
+) -> tuple[Section, ...]:
+    """Return every section of a sock that is knitted from its top; `pockets` are heel and toe."""
+    heel, toe = pockets
+    return (
+        Start(cuff.first(machine)),
+        *cloth.at_first(bands),
+        cuff,
+        *_leg(bands, cloth),
+        *cloth.back(bands[-1]),
+        heel,
+        Tube("foot", foot_rounds),
+        toe,
+        Finish(cloth.tail(toe.grafted(machine.slots)), cuff.open_top),
+    )
+
+
+def _leg(bands: Sequence[Band], cloth: Cloth) -> Iterator[Section]:
+    yield Tube("leg", bands[0].rounds)
+    for before, band in pairwise(bands):
+        yield cloth.turned("leg", band, before)
+        yield Tube("leg", band.rounds, goes_on=True)
+
+
+class Cloth:
+    """What sections want to know of their fabric: how the screw is turned, the tail to graft with.
+
+    Lengths are in words of a system of units.
+    """
+
+    def __init__(self, fabric: Fabric, system: units.System) -> None:
+        """Keep the foot's fabric."""
+        self._fabric, self._system = fabric, system
+
+    def at_first(self, bands: Sequence[Band]) -> tuple[Setting, ...]:
+        """Return the setting before the cuff, none where nothing is known to be set."""
+        if self._mark(bands[0]) is None and all(band.tighter == 1 for band in bands):
+            return ()
+        return (self._setting("cuff", bands[0], ""),)
+
+    def turned(self, part: Part, band: Band, before: Band) -> Setting:
+        """Return the setting between two bands."""
+        return self._setting(part, band, "smaller" if band.tighter > before.tighter else "larger")
+
+    def back(self, last: Band) -> tuple[Setting, ...]:
+        """Return the foot's setting before the heel, none where it stands as the foot wants it."""
+        return () if last.tighter == 1 else (self.turned("leg", Band(0), last),)
+
+    def tail(self, stitches: int) -> str:
+        """Return the yarn to leave for grafting, up to a whole cm or inch: never too little."""
+        whole = units.MM_PER_INCH if self._system == "in" else 10.0
+        mm = grafting_tail(stitches, self._fabric)
+        return units.length_text(ceil(mm / whole) * whole, self._system)
+
+    def _mark(self, band: Band) -> float | None:
+        return self._fabric.mark if band.tighter == 1 else band.mark
+
+    def _setting(self, part: Part, band: Band, size: Literal["", "smaller", "larger"]) -> Setting:
+        mark, stitches = self._mark(band), ""
+        if mark is None:
+            cloth = band.cloth(self._fabric)
+            stitches = str(units.per_length(cloth.stitches, self._system)["text"])
+        return Setting(part, band.tighter, mark, stitches, size)
