@@ -79,7 +79,8 @@ def held(page: Page) -> dict[str, list[dict[str, Any]]]:
 def all_of_storage(page: Page) -> str:
     """Everything the site keeps on the phone, as one text to look for traces in."""
     local = page.evaluate("JSON.stringify({...localStorage})")
-    return json.dumps(held(page), ensure_ascii=False) + str(local)
+    typed = page.evaluate(HELD.replace("heelwise.book", "heelwise.typed"))
+    return json.dumps([held(page), typed], ensure_ascii=False) + str(local)
 
 
 def with_wearers(phone: BrowserContext, wearers: list[dict[str, Any]]) -> Page:

@@ -8,10 +8,10 @@ import pytest
 from playwright.sync_api import BrowserContext, Page, Route, expect
 
 from tests.browser.at_machine import planned, target
-from tests.browser.book import PUT, card, held, labels, open_book
+from tests.browser.book import HELD, PUT, card, held, labels, open_book
 from tests.browser.bundled import bundled, changed
-from tests.browser.host import until
-from tests.browser.walk import opened
+from tests.browser.host import comes_true, until
+from tests.browser.walk import field, opened
 
 KEPT = Path(__file__).with_name("kept")  # by version; all of it invented
 
@@ -62,7 +62,7 @@ def test_what_version_1_kept_is_there_and_no_version_lacks_a_fixture(
     expect(page.locator("#book .sizes").first).to_contain_text("22,5 cm")
     expect(page.locator("#book .trouble")).to_have_count(0)
     versions = {one["name"]: one["version"] for one in page.evaluate("indexedDB.databases()")}
-    for name in ("book", "machine"):
+    for name in ("book", "machine", "typed"):
         there = sorted(int(path.stem.split("_")[1]) for path in KEPT.glob(f"{name}_*.json"))
         assert there == list(range(1, versions[f"heelwise.{name}"] + 1))
 
@@ -80,6 +80,83 @@ def test_what_version_2_kept_of_the_machine_is_there(phone: BrowserContext) -> N
     expect(one).to_contain_text("Sock two: cuff 8 · leg 10 · foot 13")
     expect(one).to_contain_text("its foot 21,5 cm long, from 11 foot rounds")
     expect(one).to_contain_text("Invented note of a pair that is knitted")
+
+
+def looks_as_left(page: Page) -> None:
+    """The sheet on the table, shelf, table and colours are as the fixtures say."""
+    expect(page.locator("#visit-line")).to_contain_text("Invented: Nuri")
+    expect(field(page, "foot.length")).to_have_value("21,5")
+    expect(field(page, "shelf.cylinders")).to_have_value("54, 60")
+    expect(field(page, "chart.first")).to_have_value("22")
+    expect(page.locator("html")).to_have_attribute("data-theme", "dark")
+    expect(page.locator("#status-line .set-aside")).to_have_count(0)
+
+
+def test_what_is_typed_as_version_1_of_its_database_has_it(phone: BrowserContext) -> None:
+    page = left_by(phone, "typed")
+    page.goto("./")
+    looks_as_left(page)
+    page.locator("#visit-line button", has_text="Back to mine").tap()
+    expect(field(page, "foot.length")).to_have_value("23,8")
+    page.locator("#bring-back").tap()
+    expect(field(page, "foot.length")).to_have_value("27")
+    open_book(page)
+    assert labels(page) == ["Invented: Nuri"]  # the book did not have them
+
+
+def test_what_local_storage_alone_held_is_brought_over(phone: BrowserContext) -> None:
+    """As the versions before the database of what is typed left it."""
+    page = phone.new_page()
+    page.goto("manifest.webmanifest")
+    page.evaluate(
+        "all => Object.entries(all).forEach(([key, text]) => localStorage.setItem(key, text))",
+        json.loads((KEPT / "local_storage.json").read_text()),
+    )
+    page.goto("./")
+    looks_as_left(page)
+    kept_now = HELD.replace("heelwise.book", "heelwise.typed")
+    comes_true(
+        page,
+        lambda: (
+            {"mine", "visit", "shelf", "chart", "before", "counter", "tag", "theme"}
+            <= {one["name"] for one in page.evaluate(kept_now)["kept"]}
+        ),
+    )
+    comes_true(page, lambda: len(held(page)["wearers"]) == 1)
+    # The database alone has all of it.
+    page.goto("manifest.webmanifest")
+    page.evaluate("localStorage.clear()")
+    page.goto("./")
+    looks_as_left(page)
+    expect(field(page, "foot.ball_girth")).to_have_value("20")
+    page.locator("#visit-line button", has_text="Back to mine").tap()
+    expect(field(page, "foot.length")).to_have_value("23,8")
+    expect(page.locator("[name=who][value=woman]")).to_be_checked()
+    open_book(page)
+    assert labels(page) == ["Invented: Nuri"]
+
+
+def test_what_a_version_without_dates_typed_since_is_later(phone: BrowserContext) -> None:
+    """A host may go back to an older release for a while: local storage is as that one left it."""
+    page = opened(phone)
+    field(page, "foot.length").fill("24")
+    field(page, "foot.ball_girth").fill("22")
+    comes_true(
+        page,
+        lambda: "22" in json.dumps(page.evaluate(HELD.replace("heelwise.book", "heelwise.typed"))),
+    )
+    page.goto("manifest.webmanifest")
+    page.evaluate(
+        """() => {
+          const mine = JSON.parse(localStorage["heelwise.mine"]);
+          localStorage["heelwise.mine"] = JSON.stringify({ ...mine, "foot.length": "25" });
+        }"""
+    )
+    page.goto("./")
+    expect(field(page, "foot.length")).to_have_value("25")
+    page.wait_for_timeout(500)
+    expect(field(page, "foot.length")).to_have_value("25")
+    expect(field(page, "foot.ball_girth")).to_have_value("22")
 
 
 @pytest.fixture(scope="module")

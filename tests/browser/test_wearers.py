@@ -489,7 +489,8 @@ def test_two_tabs_see_each_other(phone: BrowserContext) -> None:
     expect(other.locator("#book .sizes")).to_contain_text("24 cm")
     other.locator("#delete-wearer").tap()
     other.locator("#delete-surely").tap()
-    expect(one.locator("#visit-line")).to_be_empty()
+    expect(one.locator("#visit-line")).to_contain_text("deleted in another tab")
+    expect(one.locator("#visit-line")).not_to_contain_text("Nuri")
     one.wait_for_timeout(700)
     assert held(one)["wearers"] == []
 

@@ -94,10 +94,12 @@ LACKS = {
         counted=lacks.COUNTED,
         book=lacks.BOOK,
     ),
-    "local_storage_closed": Lack(
-        lacks.NO_LOCAL_STORAGE + WAKE_LOCK,
+    "local_storage_closed": Lack(lacks.NO_LOCAL_STORAGE + WAKE_LOCK, counted=lacks.DARK),
+    "nothing_kept": Lack(
+        lacks.NO_LOCAL_STORAGE + lacks.NO_DATABASE + AWAKE,
         typed=lacks.TYPED,
-        counted=lacks.DARK,
+        counted=lacks.COUNTED,
+        book=lacks.BOOK,
     ),
     "database_closed_under_us": Lack(lacks.CLOSED_UNDER_US + AWAKE),
 }

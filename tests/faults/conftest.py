@@ -54,9 +54,9 @@ def kept_phone(
 ) -> Callable[..., KeptPhone]:
     """Makes a phone with nothing stored yet; keywords change what it is."""
 
-    def make(**features: Any) -> KeptPhone:
+    def make(folder: str = "storage", **features: Any) -> KeptPhone:
         return KeptPhone(
-            playwright, tmp_path / "storage", {**browser_type_launch_args, **PHONE, **features}
+            playwright, tmp_path / folder, {**browser_type_launch_args, **PHONE, **features}
         )
 
     return make

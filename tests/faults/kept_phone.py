@@ -4,6 +4,7 @@ import os
 import signal
 import subprocess
 import threading
+import time
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
@@ -20,6 +21,7 @@ class KeptPhone:
         self.folder = folder
         self.features = features
         self.group = 0
+        self.killed = 0.0  # when it was, on the monotonic clock
         self.timer: threading.Timer | None = None
 
     @contextmanager
@@ -42,8 +44,13 @@ class KeptPhone:
 
     def kill_in(self, seconds: float) -> None:
         """Kill the browser, with every process of it, so many seconds from now."""
-        self.timer = threading.Timer(seconds, os.killpg, (self.group, signal.SIGKILL))
+        self.timer = threading.Timer(seconds, self.kill)
         self.timer.start()
+
+    def kill(self) -> None:
+        """Kill it now."""
+        self.killed = time.monotonic()
+        os.killpg(self.group, signal.SIGKILL)
 
     def _group(self) -> int:
         """The process group of the browser on this folder, which nothing else is in."""

@@ -19,7 +19,7 @@ from playwright.sync_api import Browser, BrowserContext, Page, Route, expect
 
 from tests.browser.at_machine import done, go_to, planned, target
 from tests.browser.book import back_to_book, labels, new_wearer, open_book
-from tests.browser.walk import SOCK, SOCK_FIGURES, figures, opened
+from tests.browser.walk import SOCK, SOCK_FIGURES, field, figures, opened
 from tests.conftest import PHONE
 from tests.faults.kept_phone import KeptPhone
 from tests.faults.lacks import (
@@ -63,7 +63,6 @@ PHONES = {
             gone("Navigator.prototype.storage", "Navigator.prototype.wakeLock"),
             gone("Navigator.prototype.clipboard"),
         ),
-        typed=TYPED,
         counted=DARK,
         link=BY_HAND,
     ),
@@ -73,7 +72,6 @@ PHONES = {
             rejects("WakeLock.prototype.request", "NotAllowedError"),
             rejects(SHARE, "NotAllowedError"),  # copied, then
         ),
-        typed=TYPED,
         counted=DARK,
     ),
     "local_storage_full": Phone(
@@ -83,9 +81,9 @@ PHONES = {
             rejects(SHARE, "AbortError"),
             cannot_be_made("AudioContext", "NotSupportedError"),
         ),
-        typed=TYPED,
         link="",
     ),
+    "nothing_kept": Phone((NO_LOCAL_STORAGE, NO_DATABASE), typed=TYPED, counted=COUNTED, book=BOOK),
     "database_absent": Phone(
         (
             NO_DATABASE,
@@ -185,7 +183,13 @@ def test_the_whole_walk(
     for script in PHONES[name].lacks:
         context.add_init_script(f"if (isSecureContext) {{ {script} }}")  # on the site's page alone
     with nothing_thrown(context):
-        holds_all(walk(opened(context), PHONES[name], tmp_path))
+        page = opened(context)
+        holds_all(walk(page, PHONES[name], tmp_path))
+        if not PHONES[name].typed:  # then nothing is lost with the page
+            page.goto("about:blank")
+            page.goto("./")
+            expect(page.locator("#visit-line")).to_contain_text("Invented: Nuri")
+            expect(field(page, "foot.length")).to_have_value("24")
 
 
 @pytest.mark.whole

@@ -1,6 +1,6 @@
 /**
  * The phone's database of the book.
- * @import {Visit, Wearer} from "./types"
+ * @import {Deleted} from "./types"
  */
 import { Database } from "../storage/database.js";
 import { visitOf, wearerOf } from "./record.js";
@@ -46,25 +46,37 @@ export class Disk extends Database {
   }
 
   /**
-   * In one go, or not at all.
-   * @param {{ wearer: Wearer, visits: Visit[] }[]} kept @param {string[]} gone ids
+   * In one go, or not at all, and put together with what another tab has written meanwhile.
+   * @param {Deleted[]} kept @param {string[]} gone ids
+   * @param {(here: Deleted, raw: { wearer: any, visits: any[] }) => Deleted} join
+   * @returns {Promise<Deleted[]>} what stands there now
    */
-  async write(kept, gone) {
-    await this.twice(async (database) => {
-      const writing = database.transaction(["wearers", "visits"], "readwrite");
+  async write(kept, gone, join) {
+    const now = await this.twice(async (database) => {
+      const writing = database.transaction(["wearers", "visits"], "readwrite", {
+        durability: "strict",
+      });
+      writing.done.catch(() => {}); // told by what is awaited below
       const [wearers, visits] = [writing.objectStore("wearers"), writing.objectStore("visits")];
-      await Promise.all([
-        ...kept.map((one) => wearers.put(one.wearer)),
-        ...kept.flatMap((one) => one.visits.map((visit) => visits.put(visit))),
-        ...gone.map((id) => wearers.delete(id)),
-        ...gone.map((id) => visits.delete(of(id))),
-        writing.done,
-      ]);
+      const both = kept.map(async (here) => {
+        const { id } = here.wearer;
+        const [wearer, all] = await Promise.all([wearers.get(id), visits.getAll(of(id))]);
+        const one = join(here, { wearer, visits: all });
+        await Promise.all([
+          wearers.put(one.wearer),
+          ...one.visits.map((visit) => visits.put(visit)),
+        ]);
+        return one;
+      });
+      const removed = gone.flatMap((id) => [wearers.delete(id), visits.delete(of(id))]);
+      await Promise.all([...both, ...removed, writing.done]);
+      return Promise.all(both);
     });
     for (const id of gone) {
       await this.forget("wearers", id);
       await this.forget("visits", [id], [id, []]);
     }
+    return now;
   }
 
   /** @param {"wearers" | "visits"} store @param {IDBValidKey} key */

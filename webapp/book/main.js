@@ -2,7 +2,7 @@
  * The book of wearers: what the page calls. It is open at its list, at a new wearer or at one wearer's
  * page, or closed.
  * @import {Copies} from "../copies/main.js"
- * @import {Values} from "../page/types"
+ * @import {Dated} from "../storage/dated.js"
  * @import {KnittedPair, Deleted, Host, View} from "./types"
  */
 import { html, nothing, render } from "lit-html";
@@ -47,13 +47,16 @@ export class Book {
     this.card = new WearerCard({ host, wearers, draw, remove: (id) => this.#remove(id) });
     wearers.addEventListener("change", () => this.#follow());
     wearers.addEventListener("gone", (event) =>
-      host.forget(/** @type {CustomEvent} */ (event).detail),
+      host.forget(/** @type {CustomEvent} */ (event).detail, true),
+    );
+    wearers.addEventListener("followed", (event) =>
+      host.followed(/** @type {CustomEvent} */ (event).detail),
     );
   }
 
   /** @param {Host} host */
   static async open(host) {
-    return new Book(host, await Wearers.open());
+    return new Book(host, await Wearers.open(host.spelled));
   }
 
   /** @param {View} view */
@@ -104,9 +107,9 @@ export class Book {
     this.wearers.flush();
   }
 
-  /** What is typed on a wearer's sheet; whether the phone has it. @param {string} id @param {string} label @param {Values} values */
-  async keepSheet(id, label, values) {
-    await this.wearers.keepSheet(id, label, values);
+  /** What is typed on a wearer's sheet; whether the phone has it. @param {string} id @param {string} label @param {Dated & { number?: number }} sheet */
+  async keepSheet(id, label, sheet) {
+    await this.wearers.keepSheet(id, label, sheet);
     await this.wearers.flush();
     return this.wearers.kept;
   }

@@ -1,12 +1,14 @@
 /**
  * A new wearer: only the label is asked for, then the foot.
- * @import {Host} from "./types"
+ * @import {Host, Visit} from "./types"
  * @import {Wearers} from "./wearers.js"
  */
 import { html } from "lit-html";
 
 export const NO_LABEL =
   "A label is missing. Write a name, a number, or anything you will know them by.";
+
+const NEW = "new-wearer";
 
 export class NewWearer {
   #error = "";
@@ -26,7 +28,7 @@ export class NewWearer {
         <div class="field">
           <label for="new-label">Label</label>
           <p class="where" id="new-label-where">A name, a number, whatever you will know them by.</p>
-          <div class="entry"><div class="typed"><input id="new-label" type="text" autocomplete="off" spellcheck="false" enterkeyhint="go"
+          <div class="entry"><div class="typed"><input id="new-label" type="text" .value=${this.host.half(NEW)} @input=${(/** @type {any} */ event) => this.host.keepHalf(NEW, event.target.value)} autocomplete="off" spellcheck="false" enterkeyhint="go"
             aria-describedby="new-label-where new-label-error" aria-invalid=${this.#error ? "true" : "false"} /></div></div>
           <p class="error" id="new-label-error">${this.#error}</p>
         </div>
@@ -53,8 +55,9 @@ export class NewWearer {
     }
     const values = keep ? this.host.table() : this.host.machine();
     const wearer = this.wearers.add(label, values);
+    this.host.keepHalf(NEW, "");
     field.value = "";
     if (keep) this.host.go({ name: "card", id: wearer.id }, { replace: true });
-    else this.host.open(wearer, values);
+    else this.host.open(wearer, /** @type {Visit} */ (this.wearers.visit(wearer.id)));
   }
 }

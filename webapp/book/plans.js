@@ -8,7 +8,7 @@ import { samePlan, withSockOne } from "../page/pair_of_sheet.js";
 import { toRequest, toValues } from "../page/request.js";
 import { STATES } from "./states.js";
 
-const BY_HAND = "by hand";
+export const BY_HAND = "by hand";
 
 /** @param {State} state */
 function place(state) {

@@ -2,7 +2,8 @@
 import type { FirstSock } from "../machine/types";
 import type { Machine, SheetName, Sheets } from "../copies/types";
 import type { Again, Counted, Request, Values } from "../page/types";
-import type { Dates } from "../storage/dated.js";
+import type { Dated, Dates } from "../storage/dated.js";
+import type { Spelled } from "../storage/types";
 
 export type State =
   | "to measure"
@@ -113,7 +114,14 @@ export interface Host {
   table(): Values;
   machine(): Values;
   /** put a wearer's sheet on the table */
-  open(wearer: Wearer, values: Values, next?: Next): void;
+  open(wearer: Wearer, visit: Visit, next?: Next): void;
+  /** what was typed into a field of which nothing is made yet, "" for none */
+  half(name: string): string;
+  keepHalf(name: string, text: string): void;
+  /** a text of a sheet's field with the unit it is meant in */
+  spelled: Spelled;
+  /** another tab typed on a visit's sheet */
+  followed(visit: Visit): void;
   /** its label has changed */
   rename(id: string, label: string): void;
   /** its pair at the machine */
@@ -122,8 +130,8 @@ export interface Host {
   again(request: Request, counted: Counted): Promise<Again>;
   /** another takes its place: what lies on the table is old */
   replaced(id: string): void;
-  /** it is deleted: nothing of it may stay */
-  forget(id: string): void;
+  /** it is deleted, here or in another tab: nothing of it may stay */
+  forget(id: string, elsewhere?: boolean): void;
   /** what goes with this wearer's finished pair; fails where it cannot be loaded */
   tag(label: string, values: Values): Promise<void>;
   /** fails where it cannot be loaded */
@@ -132,6 +140,10 @@ export interface Host {
   /** what is typed apart from the book, for copies */
   sheets: {
     copy(): Sheets;
+    /** with the dates of its fields */
+    dated(name: Exclude<SheetName, "before">): Dated;
+    /** put together with what is here, field by field */
+    join(name: Exclude<SheetName, "before">, sheet: Dated): void;
     take(name: SheetName, values: Values): void;
     /** whether all of it is on the phone */
     kept(): boolean;

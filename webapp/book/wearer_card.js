@@ -3,7 +3,7 @@
  * @import {Host, Particulars, Plan, Visit, Wearer} from "./types"
  * @import {Wearers} from "./wearers.js"
  */
-import { html, nothing } from "lit-html";
+import { html, noChange, nothing } from "lit-html";
 import { short } from "../page/short.js";
 import { nextSheet } from "../page/stays.js";
 import { hasFoot } from "../page/values_of.js";
@@ -154,7 +154,7 @@ export class WearerCard {
       ${where ? html`<p class="where" id="wearer-${name}-where">${where}</p>` : nothing}
       <div class="entry"><div class="typed"><input id="wearer-${name}" type=${type} min=${type === "date" ? FIRST : nothing} max=${type === "date" ? LAST : nothing} autocomplete="off" dir=${type === "text" ? "auto" : nothing}
         aria-describedby="${where ? `wearer-${name}-where ` : ""}wearer-${name}-error" aria-invalid=${error || day ? "true" : "false"}
-        .value=${wearer?.[name] ?? ""} @input=${(/** @type {any} */ event) => this.#typed(name, event.target)} /></div></div>
+        .value=${inHand(`wearer-${name}`) ? noChange : (wearer?.[name] ?? "")} @blur=${() => this.redraw()} @input=${(/** @type {any} */ event) => this.#typed(name, event.target)} /></div></div>
       <p class="error" id="wearer-${name}-error">${day ? html`${day.message} ${day.offer ? this.#offer(day.offer) : nothing}` : error}</p>
     </div>`;
   }
@@ -197,7 +197,8 @@ export class WearerCard {
 
   /** @param {Wearer} wearer */
   #open(wearer) {
-    this.host.open(wearer, this.#visits?.at(-1)?.values ?? this.host.machine());
+    const none = { wearer: wearer.id, number: 1, at: Date.now(), values: this.host.machine() };
+    this.host.open(wearer, this.#visits?.at(-1) ?? none);
   }
 
   /** @param {Wearer} wearer */
@@ -221,10 +222,16 @@ export class WearerCard {
     const values = nextSheet(this.host.machine(), now.values, "person", "wish", ...foot);
     const dates = foot.length ? datesOfFoot(now) : {};
     await this.wearers.comeAgain(wearer.id, values, dates);
-    this.host.open(
-      wearer,
-      values,
-      foot.length ? { old: oldMeasures(now), step: "yarn" } : undefined,
-    );
+    const visit = this.wearers.visit(wearer.id);
+    if (!visit) return;
+    const next = foot.length
+      ? /** @type {const} */ ({ old: oldMeasures(now), step: "yarn" })
+      : undefined;
+    this.host.open(wearer, visit, next);
   }
+}
+
+/** A field that is typed in: another tab's words for it come once it is left. @param {string} id */
+function inHand(id) {
+  return document.activeElement?.id === id;
 }

@@ -2,14 +2,18 @@
  * The wearers: all of them in memory, their visits once they are looked at, and written to the phone
  * soon after each change. Where the phone cannot keep them it goes on in memory, and says so.
  * @import {Values} from "../page/types"
- * @import {Dates} from "../storage/dated.js"
+ * @import {Dated, Dates} from "../storage/dated.js"
+ * @import {Spelled} from "../storage/types"
  * @import {Aside, KnittedPair, Deleted, Particulars, Plan, State, Visit, Wearer} from "./types"
  */
 import { hasFoot } from "../page/values_of.js";
 import { channel } from "../storage/channel.js";
+import { filled, merge } from "../storage/dated.js";
 import { persist } from "../storage/persist.js";
 import { forgotten, note } from "../storage/uncopied.js";
+import { Unwritten } from "../storage/unwritten.js";
 import { Disk } from "./disk.js";
+import { changedTo, joined, joinedVisits, joinedWearer, typedOn } from "./joined.js";
 import {
   begun,
   knitted,
@@ -20,33 +24,39 @@ import {
   withPlans,
 } from "./plans.js";
 import { visitOf, wearerOf } from "./record.js";
-import { Unwritten } from "./unwritten.js";
 
 const PATIENCE = 2000; // ms
+const SOON = 200; // ms
 
-/** Fires "change" after every change, and "gone" (detail: id) for what another tab deleted. */
+/**
+ * Fires "change" after every change; "followed" (detail: the visit on hand) for what another tab typed, and
+ * "gone" (detail: id) for what it deleted.
+ */
 export class Wearers extends EventTarget {
   /** @type {Aside[]} */
   aside = [];
   #disk = new Disk();
-  #unwritten = new Unwritten((ids) => this.#write(ids), PATIENCE);
+  #unwritten = new Unwritten((ids) => this.#write(ids), { patience: PATIENCE, soon: SOON });
   #loaded = false;
   /** @type {Map<string, Wearer>} */
   #all = new Map();
   /** @type {Map<string, Visit[]>} the last visit last */
   #visits = new Map();
   #tabs = channel("heelwise.book");
+  #spelled;
 
-  constructor() {
+  /** @param {Spelled} spelled */
+  constructor(spelled) {
     super();
+    this.#spelled = spelled;
     this.#unwritten.addEventListener("kept", () => this.#tell());
     this.#disk.addEventListener("lost", () => this.stuck && this.#unwritten.fail());
     this.#tabs?.addEventListener("message", ({ data }) => this.#fromOtherTab(data));
   }
 
-  /** Never rejects, and never hangs. */
-  static async open() {
-    const wearers = new Wearers();
+  /** Never rejects, and never hangs. @param {Spelled} spelled */
+  static async open(spelled) {
+    const wearers = new Wearers(spelled);
     await wearers.flush();
     return wearers;
   }
@@ -79,17 +89,23 @@ export class Wearers extends EventTarget {
   /** @param {string} label @param {Values} values @param {string} [id] */
   add(label, values, id = newId()) {
     this.#all.set(id, wearerOf({ id, label, made: Date.now() }));
-    this.#visits.set(id, []);
-    this.#putSheet(id, values);
+    const visit = { wearer: id, number: this.#free(id), at: Date.now(), values: filled(values) };
+    this.#visits.set(id, [visit]);
+    this.#sheetChanged(visit);
     persist();
     return /** @type {Wearer} */ (this.get(id));
+  }
+
+  /** The visit on hand, of a wearer whose visits were looked at. @param {string} id */
+  visit(id) {
+    return this.#visits.get(id)?.at(-1);
   }
 
   /** @param {string} id @param {Partial<Particulars>} particulars */
   change(id, particulars) {
     const wearer = this.#all.get(id);
     if (!wearer) return;
-    this.#all.set(id, { ...wearer, ...particulars });
+    this.#all.set(id, changedTo(wearer, particulars));
     this.#changed(id);
   }
 
@@ -111,21 +127,37 @@ export class Wearers extends EventTarget {
 
   /**
    * What is typed on a wearer's sheet. A wearer that the phone has lost is written anew.
-   * @param {string} id @param {string} label @param {Values} values
+   * @param {string} id @param {string} label @param {Dated & { number?: number }} sheet that of the visit on
+   *   hand where no number is named
    */
-  async keepSheet(id, label, values) {
-    if (!this.#all.has(id)) return void this.add(label, values, id);
-    if (await this.visits(id)) this.#putSheet(id, values);
+  async keepSheet(id, label, sheet) {
+    if (!this.#all.has(id)) return void this.add(label, sheet.values, id);
+    const visits = await this.visits(id);
+    if (!visits) return;
+    const none = { wearer: id, number: this.#free(id), at: Date.now(), values: {} };
+    if (!visits.length) this.#visits.set(id, [none]);
+    const visit = visits.find(({ number }) => number === sheet.number) ?? visits.at(-1);
+    this.#putSheet(visit ?? none, sheet);
   }
 
-  /** @param {string} id @param {Values} values */
-  #putSheet(id, values) {
-    const wearer = this.#all.get(id);
-    if (!wearer) return;
+  /** @param {Visit} visit @param {Dated} sheet */
+  #putSheet({ changed = {}, ...visit }, sheet) {
+    const { wearer: id, values } = visit;
+    const now = { ...visit, ...merge({ values, changed }, sheet, this.#spelled) };
+    if (same(now, { ...visit, values, changed })) return;
     const visits = this.#visits.get(id) ?? [];
-    const visit = visits.at(-1) ?? { wearer: id, number: this.#free(id), at: Date.now() };
-    this.#visits.set(id, [...visits.slice(0, -1), { ...visit, values: typed(values) }]);
-    this.change(id, hasFoot(values) && wearer.state === "to measure" ? { state: "measured" } : {});
+    this.#visits.set(
+      id,
+      visits.map((one) => (one.number === now.number ? now : one)),
+    );
+    this.#sheetChanged(now);
+  }
+
+  /** @param {Visit} visit */
+  #sheetChanged(visit) {
+    const { wearer: id, values } = visit;
+    const measured = hasFoot(values) && this.get(id)?.state === "to measure";
+    this.change(id, measured && this.visit(id) === visit ? { state: "measured" } : {});
   }
 
   /** The number of a next visit: not that of one that was set aside. @param {string} id */
@@ -180,7 +212,7 @@ export class Wearers extends EventTarget {
     const { state: until, due, price } = wearer;
     const before = visits.slice(-1).map((visit) => ({ ...visit, state: until, due, price }));
     const number = Math.max(this.#free(id), (before[0]?.number ?? 0) + 1);
-    const now = { wearer: id, number, at: Date.now(), values: typed(values), changed };
+    const now = { wearer: id, number, at: Date.now(), values: filled(values), changed };
     this.#visits.set(id, [...visits.slice(0, -1), ...before, now]);
     const state = hasFoot(values) ? "measured" : "to measure";
     this.change(id, { state, due: "", price: "" });
@@ -198,11 +230,19 @@ export class Wearers extends EventTarget {
     return { wearer, visits };
   }
 
-  /** @param {Deleted} deleted */
+  /** As it is given, whatever is here. @param {Deleted} deleted */
   restore({ wearer, visits }) {
-    this.#all.set(wearer.id, wearer);
-    this.#visits.set(wearer.id, visits);
-    this.#changed(wearer.id);
+    const { id } = wearer;
+    const [here, old] = [this.#all.get(id), this.#visits.get(id) ?? []];
+    this.#all.set(id, here ? changedTo({ ...wearer, ...here }, particulars(wearer)) : wearer);
+    this.#visits.set(
+      id,
+      visits.map((visit) => {
+        const before = old.find(({ number }) => number === visit.number);
+        return before ? { ...visit, ...typedOn(before, visit.values) } : visit;
+      }),
+    );
+    this.#changed(id);
   }
 
   /** Delete what cannot be read. @param {Aside} one */
@@ -231,16 +271,50 @@ export class Wearers extends EventTarget {
       wearer: /** @type {Wearer} */ (this.#all.get(id)),
       visits: this.#visits.get(id) ?? [],
     }));
-    await this.#disk.write(whole, gone);
+    const now = await this.#disk.write(whole, gone, (here, there) => this.#with(here, there));
     this.#tabs?.postMessage({ kept, gone });
+    for (const one of now) this.#take(one);
+  }
+
+  /** Put together with what the phone holds of them. @param {Deleted} here @param {{ wearer: any, visits: any[] }} raw */
+  #with(here, { wearer, visits }) {
+    const { id } = here.wearer;
+    const there = { ...here };
+    if (wearer) this.#read("wearers", id, wearer, () => (there.wearer = wearerOf(wearer)));
+    /** @type {Visit[]} */
+    const found = [];
+    for (const raw of visits) {
+      this.#read("visits", [id, raw.number], raw, () => found.push(visitOf(raw)));
+    }
+    return joined(here, { ...there, visits: found }, this.#spelled);
+  }
+
+  /** Another tab has written too. @param {Deleted} written */
+  #take({ wearer, visits }) {
+    const { id } = wearer;
+    const [here, old] = [this.#all.get(id), this.#visits.get(id)];
+    if (!here) return;
+    const both = joinedWearer(here, wearer);
+    if (!same(both, here)) {
+      this.#all.set(id, both);
+      this.#tell();
+    }
+    const now = joinedVisits(old ?? [], visits, this.#spelled);
+    if (!old || same(now, old)) return;
+    this.#visits.set(id, now);
+    this.#tell();
+    this.dispatchEvent(new CustomEvent("followed", { detail: now.at(-1) }));
   }
 
   async #load() {
     await this.#disk.wearers((some) => {
       for (const raw of some) {
-        // What was changed here meanwhile is newer.
-        if (this.#all.has(raw.id) || this.#unwritten.has(raw.id)) continue;
-        this.#read("wearers", raw.id, raw, () => this.#all.set(raw.id, wearerOf(raw)));
+        const here = this.#all.get(raw.id);
+        if (!here && this.#unwritten.has(raw.id)) continue; // deleted meanwhile
+        this.#read("wearers", raw.id, raw, () => {
+          const wearer = wearerOf(raw);
+          this.#all.set(raw.id, here ? joinedWearer(here, wearer) : wearer);
+        });
       }
     });
     this.#loaded = true;
@@ -266,13 +340,23 @@ export class Wearers extends EventTarget {
       this.#visits.delete(id);
       this.dispatchEvent(new CustomEvent("gone", { detail: id }));
     }
-    for (const id of kept.filter((one) => !this.#unwritten.has(one))) {
-      const raw = await this.#disk.wearer(id).catch(() => undefined);
-      if (!raw || this.#unwritten.has(id)) continue;
-      this.#visits.delete(id);
-      this.#read("wearers", id, raw, () => this.#all.set(id, wearerOf(raw)));
-    }
+    for (const id of kept) await this.#follow(id).catch(() => {}); // the phone is silent: it is read later
     this.#tell();
+  }
+
+  /** What another tab has written of a wearer. @param {string} id */
+  async #follow(id) {
+    const [raw, visits] = await Promise.all([this.#disk.wearer(id), this.#disk.visits(id)]);
+    const here = this.#all.get(id);
+    if (!raw || (!here && this.#unwritten.has(id))) return; // deleted here
+    if (here) {
+      const there = this.#with(
+        { wearer: here, visits: this.#visits.get(id) ?? [] },
+        { wearer: raw, visits },
+      );
+      return this.#take(there);
+    }
+    this.#read("wearers", id, raw, () => this.#all.set(id, wearerOf(raw)));
   }
 
   /** @param {string} id */
@@ -288,9 +372,14 @@ export class Wearers extends EventTarget {
   }
 }
 
-/** Blank fields need no room. @param {Values} values @returns {Values} */
-function typed(values) {
-  return Object.fromEntries(Object.entries(values).filter(([, value]) => value.trim()));
+/** @param {Wearer} wearer @returns {Particulars} */
+function particulars({ id, made, changed, ...words }) {
+  return words;
+}
+
+/** @param {object} one @param {object} other */
+function same(one, other) {
+  return JSON.stringify(one) === JSON.stringify(other);
 }
 
 function newId() {

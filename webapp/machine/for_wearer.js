@@ -1,6 +1,7 @@
 /**
  * What the page is told of a pair while it is counted: of a wearer's how far it is, whenever that changes, and
  * of each what was measured of its sock one.
+ * @import {Kept} from "../storage/kept.js"
  * @import {KnittedPair, State as Reached} from "../book/types"
  * @import {Counter} from "./counter.js"
  * @import {MeasuredPair, Session, State} from "./types"
@@ -47,18 +48,18 @@ export function tellOf(counter, tell) {
 /**
  * Each measuring is told once, for the sheet may say otherwise later; also where the page was closed just
  * before it could be told.
- * @param {Counter} counter @param {(pair: MeasuredPair) => void} tell
+ * @param {Counter} counter @param {Kept} kept which were told @param {(pair: MeasuredPair) => void} tell
  */
-export function tellSockOne(counter, tell) {
+export function tellSockOne(counter, kept, tell) {
   const { id, wearer, request } = counter.session;
   const follow = () => {
     const { measured } = counter.state;
     if (!measured) return;
     const by = counter.happenings.findLast((one) => one.measured)?.number ?? 0;
-    const [name, { told }] = [`${id} ${by}`, remembered()];
+    const [name, { told }] = [`${id} ${by}`, remembered(kept)];
     if (told.includes(name)) return;
     tell({ wearer, request, measured });
-    remember({ told: [...told, name].slice(-TOLD) });
+    remember(kept, { told: [...told, name].slice(-TOLD) });
   };
   follow();
   counter.addEventListener("change", follow);

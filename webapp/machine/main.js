@@ -31,6 +31,7 @@ import { Visit } from "./visit.js";
  * @property {Shelf} shelf
  * @property {(pair: KnittedPair) => void} reached how far a wearer’s pair is now
  * @property {(pair: MeasuredPair) => void} sockOne its sock one was measured
+ * @property {import("../storage/kept.js").Kept} kept what is chosen and begun
  * @property {() => void} leave go back to the page
  * @property {(id: string) => void} enter put the counter on screen
  */
@@ -55,7 +56,7 @@ export class Machine {
   constructor(host, journal) {
     this.host = host;
     this.journal = journal;
-    this.settings = new Settings();
+    this.settings = new Settings(host.kept);
     this.list = new KnittedList(host.knitted, journal.ended, () => this.#remember());
   }
 
@@ -101,7 +102,8 @@ export class Machine {
       await this.journal.append({ session: session.id, number, sock: 1, kind: "turn", took, at });
     }
     persist();
-    remember({ unfinished: remembered().unfinished + 1 });
+    const { kept } = this.host;
+    remember(kept, { unfinished: remembered(kept).unfinished + 1 });
     return session.id;
   }
 
@@ -124,14 +126,15 @@ export class Machine {
     const kept = asked ?? (await this.unfinished()).at(-1);
     if (!kept) return false;
     this.hide();
-    const { place, ask, measured, shelf, leave } = this.host;
+    const { place, ask, measured, shelf, leave, kept: typed } = this.host;
     const { journal, settings } = this;
     const one = await OneCounter.of(kept.session.id);
-    this.#visit = new Visit(kept, { place, journal, one, settings, ask, measured, shelf, leave });
+    const parts = { place, journal, one, settings, typed, ask, measured, shelf, leave };
+    this.#visit = new Visit(kept, parts);
     this.#visit.show();
     tellOf(this.#visit.counter, this.host.reached);
-    tellSockOne(this.#visit.counter, this.host.sockOne);
-    remember({ shown: kept.session.id });
+    tellSockOne(this.#visit.counter, this.host.kept, this.host.sockOne);
+    remember(this.host.kept, { shown: kept.session.id });
     performance.mark("at the machine"); // what is tapped from now on counts
     return true;
   }
@@ -272,7 +275,7 @@ export class Machine {
     const away = all.filter(({ session }) => session.away);
     const ended = await this.journal.ended.count().catch(() => 0);
     const unfinished = begun(all).length + away.length + this.journal.aside.length;
-    remember({ unfinished, ended });
+    remember(this.host.kept, { unfinished, ended });
   }
 
   /**

@@ -1,6 +1,7 @@
 /**
  * Notes on a round: written while it is fresh, listed with their rounds, and told again when the other
  * sock comes there.
+ * @import {Kept} from "../storage/kept.js"
  * @import {Counter} from "./counter.js"
  * @import {Sheet} from "./sheet.js"
  * @import {Note, State} from "./types"
@@ -14,14 +15,17 @@ export class Notes {
   #text = "";
   #problem = "";
 
-  /** @param {Counter} counter @param {Sheet} sheet */
-  constructor(counter, sheet) {
+  /** @param {Counter} counter @param {Sheet} sheet @param {Kept} kept for what is half written */
+  constructor(counter, sheet, kept) {
     this.counter = counter;
     this.sheet = sheet;
+    this.kept = kept;
+    this.half = `half.note-${counter.session.id}`;
   }
 
   open() {
     this.#problem = "";
+    this.#text = this.kept.read(this.half) ?? "";
     this.#draw();
     document.getElementById("note-text")?.focus();
   }
@@ -35,8 +39,14 @@ export class Notes {
       return;
     }
     await this.counter.note(text);
-    this.#text = "";
+    this.#write("");
     this.sheet.close();
+  }
+
+  /** @param {string} text */
+  #write(text) {
+    this.#text = text;
+    this.kept.write(this.half, text || null);
   }
 
   #draw() {
@@ -50,7 +60,7 @@ export class Notes {
           <textarea id="note-text" rows="3" aria-describedby="note-where note-error"
             aria-invalid=${this.#problem ? "true" : nothing} .value=${this.#text}
             @input=${(/** @type {Event} */ event) => {
-              this.#text = /** @type {HTMLTextAreaElement} */ (event.target).value;
+              this.#write(/** @type {HTMLTextAreaElement} */ (event.target).value);
             }}></textarea>
           <p class="error" id="note-error">${this.#problem}</p>
         </div>

@@ -1,9 +1,10 @@
 /**
  * The little that the page knows of the machine before anything is loaded: whether the counter was on
  * screen when it was last closed, and whether a sock is on the machine. The socks are in the journal.
+ * @import {Kept} from "../storage/kept.js"
  */
 
-const KEY = "heelwise.knitting";
+const NAME = "knitting";
 
 /**
  * @typedef {object} Remembered
@@ -14,27 +15,19 @@ const KEY = "heelwise.knitting";
  * @property {number} unfinished pairs that are begun and not ended, those put away among them
  */
 
-/** @returns {Remembered} */
-export function remembered() {
-  try {
-    const kept = JSON.parse(localStorage.getItem(KEY) ?? "null");
-    return {
-      shown: typeof kept?.shown === "string" ? kept.shown : null,
-      step: typeof kept?.step === "string" ? kept.step : "",
-      unfinished: Number(kept?.unfinished) || 0,
-      ended: Number(kept?.ended) || 0,
-      told: Array.isArray(kept?.told) ? kept.told : [],
-    };
-  } catch {
-    return { shown: null, step: "", unfinished: 0, ended: 0, told: [] };
-  }
+/** @param {Kept} kept @returns {Remembered} */
+export function remembered(kept) {
+  const { shown, step, unfinished, ended, told } = kept.read(NAME) ?? {};
+  return {
+    shown: typeof shown === "string" ? shown : null,
+    step: typeof step === "string" ? step : "",
+    unfinished: Number(unfinished) || 0,
+    ended: Number(ended) || 0,
+    told: Array.isArray(told) ? told : [],
+  };
 }
 
-/** @param {Partial<Remembered>} change */
-export function remember(change) {
-  try {
-    localStorage.setItem(KEY, JSON.stringify({ ...remembered(), ...change }));
-  } catch {
-    // The counter then does not come back by itself; its address still brings it.
-  }
+/** @param {Kept} kept @param {Partial<Remembered>} change */
+export function remember(kept, change) {
+  kept.write(NAME, { ...remembered(kept), ...change });
 }

@@ -1,6 +1,9 @@
-/** How the counter behaves on this phone: kept here, apart from any sock. */
+/**
+ * How the counter behaves on this phone: kept apart from any sock.
+ * @import {Kept} from "../storage/kept.js"
+ */
 
-const KEY = "heelwise.counter";
+const NAME = "counter";
 
 /**
  * @typedef {object} Choices
@@ -24,8 +27,20 @@ export const USUAL = {
 
 /** Fires "change" after every change. */
 export class Settings extends EventTarget {
-  /** @type {Choices} */
-  choices = { ...USUAL, ...read() };
+  #kept;
+
+  /** @param {Kept} kept */
+  constructor(kept) {
+    super();
+    this.#kept = kept;
+    /** @type {Choices} */
+    this.choices = known(kept.read(NAME));
+    kept.addEventListener("change", (event) => {
+      if (!(/** @type {CustomEvent} */ (event).detail.names.includes(NAME))) return;
+      this.choices = known(kept.read(NAME));
+      this.dispatchEvent(new Event("change"));
+    });
+  }
 
   /** What is otherwise than usual. @returns {Partial<Choices> | null} */
   get changed() {
@@ -43,28 +58,15 @@ export class Settings extends EventTarget {
   /** @param {Partial<Choices>} change */
   set(change) {
     this.choices = { ...this.choices, ...change };
-    try {
-      localStorage.setItem(KEY, JSON.stringify(this.choices));
-    } catch {
-      // They then hold for this visit.
-    }
+    this.#kept.write(NAME, this.choices);
     this.dispatchEvent(new Event("change"));
   }
 }
 
-/** Only what is still a choice, and of its kind. @returns {Partial<Choices>} */
-function read() {
-  try {
-    const kept = JSON.parse(localStorage.getItem(KEY) ?? "null") ?? {};
-    return Object.fromEntries(
-      Object.entries(USUAL).map(([name, usual]) => [
-        name,
-        typeof kept[name] === typeof usual ? kept[name] : usual,
-      ]),
-    );
-  } catch {
-    return {};
-  }
+/** Only what is still a choice, and of its kind. @param {any} kept @returns {Choices} */
+function known(kept) {
+  const own = Object.entries(USUAL).filter(([name, usual]) => typeof kept?.[name] === typeof usual);
+  return { ...USUAL, ...Object.fromEntries(own.map(([name]) => [name, kept[name]])) };
 }
 
 /** Of a file. @param {any} raw @returns {Partial<Choices>} @throws {TypeError} where one is none */

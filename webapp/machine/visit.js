@@ -48,9 +48,10 @@ export class Visit {
    * @param {HTMLElement} parts.place @param {Journal} parts.journal @param {OneCounter} parts.one
    * @param {Settings} parts.settings @param {(call: object) => Promise<any>} parts.ask
    * @param {(request: object) => Record<string, string>} parts.measured
+   * @param {import("../storage/kept.js").Kept} parts.typed
    * @param {Shelf} parts.shelf @param {() => void} parts.leave
    */
-  constructor(kept, { place, journal, one, settings, ask, measured, shelf, leave }) {
+  constructor(kept, { place, journal, one, settings, typed, ask, measured, shelf, leave }) {
     this.place = place;
     this.journal = journal;
     this.one = one;
@@ -68,7 +69,7 @@ export class Visit {
     });
     const sockTwo = new SockTwo(this.counter, this.sheet, { ask, measured });
     const places = new Places(this.counter, this.sheet, sockTwo);
-    const notes = new Notes(this.counter, this.sheet);
+    const notes = new Notes(this.counter, this.sheet, typed);
     const yarn = new OffTheShelf(this.counter, this.sheet, shelf);
     this.screen = new CounterScreen(place, {
       counter: this.counter,

@@ -4,12 +4,14 @@
  * @import {KnittedPair} from "../book/types"
  * @import {Machine} from "../machine/main.js"
  * @import {MeasuredPair} from "../machine/types"
+ * @import {Draft} from "./draft.js"
  * @import {Asks, Request} from "./types"
  * @import {ShelfScreen} from "./shelf.js"
  * @import {StepsNav} from "./steps_nav.js"
  */
 import { html, nothing, render } from "lit-html";
 import { remember, remembered } from "../machine/remembered.js";
+import { anyPair } from "../storage/any_pair.js";
 import { bundle } from "./bundle.js";
 import { KnitIt } from "./knit_it.js";
 import { isShown } from "./seen.js";
@@ -43,9 +45,10 @@ export class AtMachine extends EventTarget {
   #told = /** @type {HTMLElement} */ (document.getElementById("machine-trouble"));
   #place = /** @type {HTMLElement} */ (document.getElementById("machine"));
 
-  /** @param {{ engine: Asks, nav: StepsNav, shelf: () => ShelfScreen }} parts the shelf is there when it is wanted */
-  constructor({ engine, nav, shelf }) {
+  /** @param {{ engine: Asks, nav: StepsNav, draft: Draft, shelf: () => ShelfScreen }} parts the shelf is there when it is wanted */
+  constructor({ engine, nav, draft, shelf }) {
     super();
+    this.draft = draft;
     this.engine = engine;
     this.nav = nav;
     this.shelf = shelf;
@@ -63,7 +66,7 @@ export class AtMachine extends EventTarget {
    * @returns {Promise<void> | undefined} kept when it is there; none where it is not wanted
    */
   start() {
-    const { shown, step, unfinished } = remembered();
+    const { shown, step, unfinished } = remembered(this.draft);
     // Loaded only where they can be seen.
     this.nav.addEventListener("step", () => this.#knitted());
     const named = location.hash === HASH;
@@ -74,13 +77,43 @@ export class AtMachine extends EventTarget {
       if (named || !location.hash) this.nav.begin(step);
       return this.enter(shown);
     }
-    if (unfinished) addEventListener("load", () => setTimeout(() => this.#line(), 500));
-    else addEventListener("load", () => setTimeout(() => this.#knitted(), 500));
+    if (unfinished) this.#lineSoon();
+    else this.#late();
   }
 
   /** The pairs that are knitted stand in step 3. */
   #knitted() {
-    if (this.nav.step === "counts" && !this.#machine && remembered().ended) this.#line();
+    const { ended } = remembered(this.draft);
+    if (this.nav.step === "counts" && !this.#machine && ended) this.#line();
+  }
+
+  /** The database may know of a pair that local storage has not yet, or has no more. */
+  async #late() {
+    let touched = false;
+    for (const kind of ["pointerdown", "keydown"]) {
+      addEventListener(kind, () => (touched = true), { once: true, capture: true });
+    }
+    await this.draft.ready;
+    const { shown, step, unfinished } = remembered(this.draft);
+    const { hash } = location;
+    if (shown && !touched && !isLink(hash) && hash !== "#book") {
+      if (!hash) this.nav.begin(step);
+      return this.enter(shown);
+    }
+    if (shown || unfinished || (await anyPair())) this.#lineSoon();
+    else this.#soon(() => this.#knitted());
+  }
+
+  /** Once nothing that is looked at waits for it. */
+  #lineSoon() {
+    this.#soon(() => this.#line());
+  }
+
+  /** @param {() => void} act */
+  #soon(act) {
+    const soon = () => setTimeout(act, 500);
+    if (document.readyState === "complete") soon();
+    else addEventListener("load", soon);
   }
 
   /** A wearer is called otherwise now. @param {string} wearer @param {string} label */
@@ -113,7 +146,7 @@ export class AtMachine extends EventTarget {
   async enter(id, from = `go-on-${id}`) {
     await this.nav.dialogs.after(() => {
       const { step } = this.nav;
-      remember({ step });
+      remember(this.draft, { step });
       this.#from = from;
       history.pushState({ step, pushed: true }, "", HASH);
       return this.#show(id);
@@ -130,7 +163,7 @@ export class AtMachine extends EventTarget {
 
   /** The address has changed. */
   #follow() {
-    if (location.hash === HASH) this.#show(remembered().shown);
+    if (location.hash === HASH) this.#show(remembered(this.draft).shown);
     else if (!this.#place.hidden) this.#hide();
   }
 
@@ -140,7 +173,7 @@ export class AtMachine extends EventTarget {
     this.#place.hidden = true;
     nameScreen();
     this.#focus();
-    if (this.#sure) remember({ shown: null });
+    if (this.#sure) remember(this.draft, { shown: null });
     (await this.#machine)?.hide();
     this.dispatchEvent(new Event("left"));
     await this.#line();
@@ -207,6 +240,7 @@ export class AtMachine extends EventTarget {
       place: this.#place,
       line: document.getElementById("machine-line"),
       knitted: document.getElementById("knitted-place"),
+      kept: this.draft,
       ask: (/** @type {object} */ call) => this.engine.ask(call),
       measured: (/** @type {Request} */ request) => this.knitIt.measured(request),
       shelf: {

@@ -5,7 +5,7 @@
  * @import {Draft} from "./draft.js"
  * @import {StepsNav} from "./steps_nav.js"
  */
-import { Form } from "./form.js";
+import { FOLLOWED, Form } from "./form.js";
 import { Newest } from "./newest.js";
 import { ProblemsBeside } from "./problems_beside.js";
 import { toRequest } from "./request.js";
@@ -33,8 +33,17 @@ export class ChartScreen {
     this.form = new Form(/** @type {HTMLFormElement} */ (document.getElementById("chart-form")));
     this.problems = new ProblemsBeside(this.form);
     this.take(draft.chart ?? {});
-    this.form.addEventListener("change", () => this.#typed());
     this.form.addEventListener("asked", () => this.place.focus());
+    this.form.addEventListener("change", (event) => {
+      this.#typed(/** @type {CustomEvent} */ (event).detail);
+    });
+    draft.addEventListener("change", (event) => {
+      const { names, all } = /** @type {CustomEvent} */ (event).detail;
+      if (!names.includes("chart")) return;
+      this.#by = draft.chart?.["chart.by"] || this.#by;
+      this.form.follow(draft.chart ?? {}, all);
+      this.#showUnitOfRows();
+    });
     this.fold.addEventListener("toggle", () => this.#work());
     nav.addEventListener("step", () => this.#work());
   }
@@ -62,10 +71,11 @@ export class ChartScreen {
     this.#showUnitOfRows();
   }
 
-  #typed() {
+  /** @param {string} name of the field */
+  #typed(name) {
     const by = this.form.value("chart.by");
     if (by !== this.#by) this.#exchangeRows(by);
-    this.draft.chart = this.form.values();
+    if (name !== FOLLOWED) this.draft.type("chart", this.form);
     this.problems.touch(ALL); // what is typed in one may be wrong with another
     this.#work();
   }

@@ -11,5 +11,5 @@ export const feet = day.feet;
  */
 export function choose(foot) {
   const values = toValues(day.feet[foot].request);
-  return { kind: "demo", foot, opened: values, values };
+  return { kind: "demo", foot, opened: values, values, changed: {} };
 }

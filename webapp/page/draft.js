@@ -1,136 +1,159 @@
 /**
- * What she typed, kept on the phone at every touch: her own sheet, and apart from it the visiting
- * sheet (a shared plan or the example) so that neither can ever overwrite the other.
+ * What she typed, chose or began, kept on the phone at every touch: her own sheet, and apart from it the
+ * visiting sheet (a shared plan or the example) so that neither can ever overwrite the other.
  * @import {KnittedPair} from "../book/types"
+ * @import {Dated} from "../storage/dated.js"
+ * @import {Kinds} from "../storage/types"
  * @import {Last, Values, Visit} from "./types"
  */
-import { KeptTexts } from "./kept_texts.js";
+import { change, merge } from "../storage/dated.js";
+import { dated } from "../storage/facts.js";
+import { Kept } from "../storage/kept.js";
+import { withItsUnit } from "./units_beside.js";
 import { valuesOf, withUnits } from "./values_of.js";
 
-const MINE = "heelwise.mine";
-const VISIT = "heelwise.visit";
-const BEFORE = "heelwise.before";
-const CHART = "heelwise.chart";
-const LAST = "heelwise.last";
-const SHELF = "heelwise.shelf";
-const UNKEPT = "heelwise.unkept";
-const KNITTED = "heelwise.knitted";
+/** @typedef {"mine" | "shelf" | "chart"} Own a sheet that is hers alone */
+/** @typedef {Dated & { label: string, number?: number }} WearersSheet that of one visit */
+
+const anything = () => {};
+const sheet = { sure: valuesOf, flat: true };
 
 /**
- * What stands where, but for the counts shown last and how far pairs are: those are worked out again, and the
- * machine tells these again. @type {Record<string, string>}
+ * What stands where; it is in words but for the counts shown last and how far pairs are: those are worked
+ * out again, and the machine tells these again. @type {Kinds}
  */
-const WORDS = {
-  [MINE]: "Your own page",
-  [VISIT]: "The sheet that was open last",
-  [BEFORE]: "What stood on your own page before",
-  [CHART]: "What was typed for the table over sizes",
-  [SHELF]: "Your cylinders and yarns",
-  [UNKEPT]: "A wearer’s sheet that the book did not have yet",
+const KINDS = {
+  mine: { words: "Your own page", ...sheet },
+  visit: { words: "The sheet that was open last", sure: visitOf },
+  before: { words: "What stood on your own page before", sure: valuesOf },
+  chart: { words: "What was typed for the table over sizes", ...sheet },
+  shelf: { words: "Your cylinders and yarns", ...sheet },
+  unkept: { words: "A wearer’s sheet that the book did not have yet", sure: sheetOf, many: true },
+  knitted: { words: "", sure: anything, many: true },
+  knitting: { words: "", sure: anything },
+  counter: { words: "", sure: anything },
+  half: { words: "", sure: anything, many: true }, // words of which nothing is made yet
+  tag: { words: "", sure: anything },
+  theme: { words: "", sure: anything, plain: true },
+  last: { words: "", sure: anything, guess: true },
 };
 
-export class Draft {
-  #kept = new KeptTexts(WORDS);
-
-  /** False while the phone has refused to store something that was typed; the page then says so and goes on. */
-  get stored() {
-    return this.#kept.stored;
+/** Fires as `Kept` does. @extends {Kept} */
+export class Draft extends Kept {
+  constructor() {
+    super(KINDS, withItsUnit);
   }
 
-  /** What was kept and cannot be read. */
-  get aside() {
-    return this.#kept.aside;
+  /** A sheet with the dates of its fields; empty where nothing was typed. @param {Own} name @returns {Dated} */
+  sheet(name) {
+    return this.read(name) ?? { values: {}, changed: {} };
   }
 
-  /** Delete it for good. @param {string} place */
-  drop(place) {
-    this.#kept.drop(place);
+  /**
+   * What stands in a sheet's fields by now; returns whether that is anything else than it was.
+   * @param {Own} name @param {import("./form.js").Form} form
+   */
+  type(name, form) {
+    const before = this.sheet(name);
+    const now = change(before, form.over(before.values), { usual: form.usual });
+    if (sameDates(before, now)) return false;
+    this.write(name, now);
+    return true;
+  }
+
+  /** From another phone's copy, field by field. @param {Own} name @param {Dated} other */
+  join(name, other) {
+    this.write(name, merge(this.sheet(name), other, withItsUnit));
   }
 
   /** @returns {Values | null} */
   get mine() {
-    return this.#kept.read(MINE, valuesOf);
+    return this.read("mine")?.values ?? null;
   }
 
   /** @param {Values} values */
   set mine(values) {
-    this.#kept.write(MINE, values);
+    this.write("mine", change(this.sheet("mine"), values));
   }
 
   /** @returns {Visit | null} */
   get visit() {
-    return this.#kept.read(VISIT, visitOf);
+    const visit = this.read("visit");
+    return visit && dated(visit);
   }
 
   /** @param {Visit | null} visit */
   set visit(visit) {
-    this.#kept.write(VISIT, visit);
+    this.write("visit", visit);
   }
 
   /** @returns {Values | null} the sheet that was emptied last, to bring back */
   get before() {
-    return this.#kept.read(BEFORE, valuesOf);
+    return this.read("before");
   }
 
   /** @param {Values | null} values */
   set before(values) {
-    this.#kept.write(BEFORE, values);
+    this.write("before", values);
   }
 
   /** @returns {Values | null} what was typed for the table over sizes */
   get chart() {
-    return withUnits(this.#kept.read(CHART, valuesOf), this.#units);
-  }
-
-  /** @param {Values | null} values */
-  set chart(values) {
-    this.#kept.write(CHART, values);
-  }
-
-  /** @returns {Last | null} the counts shown last */
-  get last() {
-    return this.#kept.read(LAST, () => {});
-  }
-
-  /** @param {Last | null} last */
-  set last(last) {
-    this.#kept.write(LAST, last);
+    return withUnits(this.read("chart")?.values ?? null, this.#units);
   }
 
   /** @returns {Values | null} her cylinders and yarns, as typed */
   get shelf() {
-    return withUnits(this.#kept.read(SHELF, valuesOf), this.#units);
+    return withUnits(this.read("shelf")?.values ?? null, this.#units);
   }
 
-  /** @param {Values | null} values */
-  set shelf(values) {
-    this.#kept.write(SHELF, values);
+  /** @returns {Last | null} the counts shown last */
+  get last() {
+    return this.read("last");
   }
 
-  /** @returns {Record<string, {label: string, values: Values}>} wearers' sheets that the book has not yet, by id */
+  /** @param {Last | null} last */
+  set last(last) {
+    this.write("last", last);
+  }
+
+  /** Wearers' sheets that the book has not yet, by id. @returns {Record<string, WearersSheet>} */
   get unkept() {
-    return this.#kept.read(UNKEPT, sheetsOf) ?? {};
+    return this.#many("unkept");
   }
 
-  /** @param {Record<string, {label: string, values: Values}>} sheets */
-  set unkept(sheets) {
-    this.#kept.write(UNKEPT, sheets);
+  /** @param {string} id @param {WearersSheet | null} sheet null once the book has it */
+  keepFor(id, sheet) {
+    this.write(`unkept.${id}`, sheet);
   }
 
-  /** @returns {Record<string, KnittedPair>} how far wearers' pairs are, what the book has not yet, by id */
+  /** How far wearers' pairs are, what the book has not yet, by id. @returns {Record<string, KnittedPair>} */
   get knitted() {
-    return this.#kept.read(KNITTED, () => {}) ?? {};
+    return this.#many("knitted");
   }
 
-  /** @param {Record<string, KnittedPair>} pairs */
-  set knitted(pairs) {
-    this.#kept.write(KNITTED, pairs);
+  /** @param {string} id of a wearer @param {KnittedPair | null} pair null once the book has it */
+  keepPair(id, pair) {
+    this.write(`knitted.${id}`, pair);
+  }
+
+  /** @param {string} kind @returns {Record<string, any>} by id */
+  #many(kind) {
+    const names = this.names(`${kind}.`);
+    return Object.fromEntries(
+      names.map((name) => [name.slice(kind.length + 1), dated(this.read(name))]),
+    );
   }
 
   /** Of the sheet that was open last. */
   get #units() {
     return (this.visit?.values ?? this.mine)?.units;
   }
+}
+
+/** @param {Dated} one @param {Dated} other */
+export function sameDates({ changed: one }, { changed: other }) {
+  return Object.keys({ ...one, ...other }).every((name) => one[name] === other[name]);
 }
 
 /** @param {any} visit */
@@ -140,10 +163,8 @@ function visitOf({ kind, opened, values }) {
   valuesOf(values);
 }
 
-/** @param {any} sheets */
-function sheetsOf(sheets) {
-  for (const { label, values } of Object.values(sheets)) {
-    if (typeof label !== "string") throw new TypeError("no label");
-    valuesOf(values);
-  }
+/** @param {any} sheet of a wearer */
+function sheetOf({ label, values }) {
+  if (typeof label !== "string") throw new TypeError("no label");
+  valuesOf(values);
 }

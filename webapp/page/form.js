@@ -4,13 +4,36 @@
  */
 import { enterGoesOn } from "./enter_key.js";
 import { asKept, inGrams, isBare, spelled } from "./spelled.js";
+import { inAnyRow } from "./within.js";
+
+/** A field of the page, or of a row that may come to stand on it. @param {string} name @returns {Element | undefined} */
+export function inputOf(name) {
+  const templates = [...document.querySelectorAll("template")].map(({ content }) => content);
+  const row = inAnyRow(name);
+  for (const [place, named] of [[document, name], ...templates.map((one) => [one, row])]) {
+    const input = /** @type {ParentNode} */ (place).querySelector(
+      `:is(input, select)[name="${CSS.escape(/** @type {string} */ (named))}"]`,
+    );
+    if (input) return input;
+  }
+}
+
+/** @typedef {{ title: string, before: string, now: string }} Replaced */
+
+/** In place of a field's name: another tab typed it, or the database has it from before. */
+export const FOLLOWED = "*";
 
 /**
- * Fires "change" (detail: the field's name) whenever what is typed has changed, and "fill" (detail: the
- * values) before fields are filled, for lists to grow. "asked" when what comes of it is to be shown: it
- * is worked out as one types, and nothing is ever sent.
+ * Fires "change" (detail: the field's name, "" where all are another sheet's, or FOLLOWED) whenever what
+ * stands in the fields has changed; "fill" (detail: the values) before another sheet is put into them, and
+ * "grow" (detail likewise) before any are filled, for lists to grow; "replaced" (detail: title, before and
+ * now of each) where what another tab typed has taken the place of something.
+ * "asked" when what comes of it is to be shown: it is worked out as one types, and nothing is ever sent.
  */
 export class Form extends EventTarget {
+  /** What is to stand in the field in hand once it is left. @type {Map<string, string>} */
+  #behind = new Map();
+
   /** @param {HTMLFormElement} element */
   constructor(element) {
     super();
@@ -24,7 +47,10 @@ export class Form extends EventTarget {
       element.addEventListener(kind, (event) => this.#typed(event));
     }
     enterGoesOn(element);
+    element.addEventListener("focusout", () => this.#catchUp());
     this.#showUnits();
+    /** What stands in fields that nobody has touched. @type {Values} */
+    this.usual = { ...this.#usual(), units: this.units };
   }
 
   /** @param {string} name @returns {string} */
@@ -42,6 +68,17 @@ export class Form extends EventTarget {
     return values;
   }
 
+  /**
+   * What the sheet holds by now: what is typed, what another tab typed into the field in hand, and as it was
+   * before what this form has no field for: another version has.
+   * @param {Values} before @returns {Values}
+   */
+  over(before) {
+    const values = { ...this.values(), ...Object.fromEntries(this.#behind) };
+    const others = Object.entries(before).filter(([name]) => !(name in values || inputOf(name)));
+    return { ...Object.fromEntries(others), ...values };
+  }
+
   /** @param {string} name @returns {HTMLInputElement | null} the field an error's path names */
   input(name) {
     return this.element.querySelector(
@@ -54,22 +91,82 @@ export class Form extends EventTarget {
    * @param {Values} values
    */
   fill(values) {
-    const filled = { units: this.units, way: "swatch", who: "", "sock.cuff.kind": "", ...values };
+    /** @type {Values} */
+    const filled = { ...this.usual, units: this.units, ...values };
+    this.#behind.clear();
     this.dispatchEvent(new CustomEvent("fill", { detail: values }));
+    this.dispatchEvent(new CustomEvent("grow", { detail: values }));
     for (const field of this.element.elements) {
       if (field instanceof HTMLInputElement && !field.name) continue; // the shown link
       if (field instanceof HTMLInputElement && field.type === "radio") {
-        field.checked =
-          field.value === (filled[/** @type {keyof typeof filled} */ (field.name)] ?? "");
+        field.checked = field.value === (filled[field.name] ?? "");
       } else if (field instanceof HTMLInputElement) {
         field.value = asKept(field.name, values[field.name] ?? "", filled.units);
       } else if (field instanceof HTMLSelectElement) {
-        field.value = values[field.name] || field.options[0].value;
+        field.value = filled[field.name] || first(field);
       }
     }
     if (/^(cm|in)$/.test(filled.units)) this.units = filled.units;
     this.#showUnits();
     this.#changed("");
+  }
+
+  /**
+   * The same sheet has other texts by now, from elsewhere. The field in hand stays as it is until it is left.
+   * @param {Values} values @param {boolean} [quietly] it was only the first guess that stood here
+   */
+  follow(values, quietly) {
+    /** @type {Replaced[]} */
+    const replaced = [];
+    this.dispatchEvent(new CustomEvent("grow", { detail: values }));
+    const { activeElement: hand } = document;
+    const units = values.units || this.units;
+    // What is in hand keeps meaning what it meant.
+    if (hand instanceof HTMLInputElement && hand.form === this.element) this.#spell(hand, units);
+    if (/^(cm|in)$/.test(units)) this.units = units;
+    for (const field of this.element.elements) {
+      if (!(field instanceof HTMLInputElement || field instanceof HTMLSelectElement)) continue;
+      if (!field.name) continue;
+      const usual = field instanceof HTMLSelectElement ? first(field) : this.usual[field.name];
+      const text = asKept(field.name, values[field.name] ?? usual ?? "", units);
+      const shown = inGrams(field.name, field.value, this.units);
+      if (field instanceof HTMLInputElement && field.type === "radio") {
+        field.checked = field.value === text;
+      } else if (field === hand && shown !== text) {
+        this.#behind.set(field.name, text);
+      } else {
+        this.#behind.delete(field.name);
+        if (shown !== text) replaced.push(...this.#replace(field, text));
+      }
+    }
+    this.#showUnits();
+    this.#changed(FOLLOWED);
+    if (!quietly) this.#tell(replaced);
+  }
+
+  /** The field is left. */
+  #catchUp() {
+    if (!this.#behind.size) return;
+    const replaced = [...this.#behind].flatMap(([name, text]) => {
+      const field = this.input(name);
+      return field ? this.#replace(field, text) : [];
+    });
+    this.#behind.clear();
+    this.#changed(FOLLOWED);
+    this.#tell(replaced);
+  }
+
+  /** @param {HTMLInputElement | HTMLSelectElement} field @param {string} now @returns {Replaced[]} none where nothing stood there */
+  #replace(field, now) {
+    const before = field.value;
+    field.value = now;
+    const title = field.labels?.[0]?.textContent ?? "";
+    return before.trim() ? [{ title, before, now }] : [];
+  }
+
+  /** @param {Replaced[]} detail */
+  #tell(detail) {
+    if (detail.length) this.dispatchEvent(new CustomEvent("replaced", { detail }));
   }
 
   /**
@@ -86,6 +183,8 @@ export class Form extends EventTarget {
   /** @param {Event} event */
   #typed(event) {
     const field = /** @type {HTMLInputElement} */ (event.target);
+    // Later than what came from elsewhere; a "change" tells only that it is left.
+    if (event.type === "input") this.#behind.delete(field.name);
     if (field.name === "units" && field.value !== this.units) this.showIn(field.value);
     if (event.type === "input" || field instanceof HTMLSelectElement) this.#changed(field.name);
   }
@@ -96,12 +195,30 @@ export class Form extends EventTarget {
    */
   showIn(units) {
     if (units === this.units) return;
-    for (const input of this.#withUnit()) {
-      const unit = input.parentElement?.querySelector(`[data-units="${this.units}"]`)?.textContent;
-      input.value = spelled(input.value, unit ?? "");
-    }
+    for (const input of this.#withUnit()) this.#spell(input, units);
     this.units = units;
     this.#showUnits();
+  }
+
+  /** With the unit it was written in, where that is another by now. @param {HTMLInputElement} input @param {string} units */
+  #spell(input, units) {
+    if (units === this.units || !input.closest(".with-unit")) return;
+    const unit = input.parentElement?.querySelector(`[data-units="${this.units}"]`)?.textContent;
+    input.value = spelled(input.value, unit ?? "");
+  }
+
+  /** @returns {Values} */
+  #usual() {
+    /** @type {Values} */
+    const values = {};
+    for (const field of this.element.elements) {
+      if (field instanceof HTMLSelectElement) {
+        values[field.name] = first(field);
+      } else if (field instanceof HTMLInputElement && field.defaultChecked) {
+        values[field.name] = field.value;
+      }
+    }
+    return values;
   }
 
   #showUnits() {
@@ -125,4 +242,9 @@ export class Form extends EventTarget {
     }
     this.dispatchEvent(new CustomEvent("change", { detail: name }));
   }
+}
+
+/** What is chosen until something else is. @param {HTMLSelectElement} field */
+function first({ options }) {
+  return ([...options].find((one) => one.defaultSelected) ?? options[0]).value;
 }

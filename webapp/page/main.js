@@ -12,7 +12,7 @@ import { CountsScreen } from "./counts_screen.js";
 import { Dialogs } from "./dialogs.js";
 import { Draft } from "./draft.js";
 import { FirstSock } from "./first_sock.js";
-import { Form } from "./form.js";
+import { FOLLOWED, Form } from "./form.js";
 import { LastCounts } from "./last_counts.js";
 import { Pockets } from "./pockets.js";
 import { ProblemsBeside } from "./problems_beside.js";
@@ -40,12 +40,12 @@ const {
 
 const COUNTER_MS = 2000; // the calculator waits no longer than this for the counter
 
-wireTheme();
 const draft = new Draft();
+wireTheme(draft);
 const form = new Form(/** @type {HTMLFormElement} */ (document.getElementById("form")));
 const nav = new StepsNav(new Dialogs());
 const engine = new Engine({ worker, pyodide, engine: archive, snapshot, later: true });
-const atMachine = new AtMachine({ engine, nav, shelf: () => shelf });
+const atMachine = new AtMachine({ engine, nav, draft, shelf: () => shelf });
 // A sock on the machine needs no calculator: the counter comes before it.
 const counter = atMachine.start();
 if (counter) Promise.race([counter, pause(COUNTER_MS)]).finally(() => engine.start());
@@ -93,18 +93,18 @@ const work = () => {
   calculator.work(toRequest(values), values);
 };
 form.addEventListener("change", (event) => {
-  const otherSheet = /** @type {CustomEvent} */ (event).detail === "";
-  if (!otherSheet && !sheets.visiting) note("mine");
+  const { detail } = /** @type {CustomEvent} */ (event);
   // Nobody asked for counts of an empty sheet that lies there because another was taken away.
-  if (otherSheet && nav.step === "counts" && !isEmpty(form.values())) problems.ask();
+  if (detail === "" && nav.step === "counts" && !isEmpty(form.values())) problems.ask();
   // A shared plan that is being opened is not what is still typed.
   const opening = isLink(location.hash) && !sheets.visiting;
   last.show(opening ? {} : form.values());
   shelf.form.showIn(form.units);
   chart.showIn(form.units);
-  sheets.keep(form.values());
-  toBook.keep(sheets.visit);
-  status.stored(draft.stored);
+  if (detail !== FOLLOWED && sheets.keep()) {
+    if (!sheets.visiting) note("mine");
+    toBook.keep(sheets.visit);
+  }
   work();
 });
 for (const [name, other] of /** @type {const} */ ([
@@ -112,11 +112,20 @@ for (const [name, other] of /** @type {const} */ ([
   ["chart", chart.form],
 ])) {
   other.addEventListener("change", (event) => {
-    if (/** @type {CustomEvent} */ (event).detail) note(name);
-    status.stored(draft.stored);
+    const { detail } = /** @type {CustomEvent} */ (event);
+    if (detail && detail !== FOLLOWED) note(name);
   });
 }
 form.addEventListener("asked", () => nav.go("counts"));
+for (const one of [form, shelf.form, chart.form]) {
+  one.addEventListener("replaced", (event) => {
+    status.elsewhere(/** @type {CustomEvent} */ (event).detail);
+  });
+  one.addEventListener("change", (event) => {
+    if (/** @type {CustomEvent} */ (event).detail !== FOLLOWED) status.elsewhere([]);
+  });
+}
+draft.addEventListener("stored", () => status.stored(draft.stored));
 engine.addEventListener("state", () => {
   if (engine.state === "starting") status.trouble("");
   if (engine.state === "ready") work();

@@ -41,7 +41,7 @@ export class Rows {
     form.addEventListener("change", () => {
       this.back.hidden = true;
     });
-    form.addEventListener("fill", (event) => {
+    form.addEventListener("grow", (event) => {
       this.#grow(this.#rowsOf(/** @type {CustomEvent} */ (event).detail));
     });
   }

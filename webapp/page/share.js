@@ -63,8 +63,9 @@ export class Share {
     const tag = async () => {
       try {
         const { TagSheet } = await paper();
-        const { visit } = this.sheets;
-        new TagSheet({ engine: this.engine, request: answer.request, label: visit?.label ?? "" });
+        const { visit, draft } = this.sheets;
+        const { request } = answer;
+        new TagSheet({ engine: this.engine, draft, request, label: visit?.label ?? "" });
       } catch {
         say(
           html`<p class="note">The tag could not be made just now. Tap once more, or load the page again.</p>`,

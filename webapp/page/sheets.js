@@ -2,22 +2,28 @@
  * Which sheet the form shows: her own draft, a wearer's from the book, a plan that came by link, or the
  * example. A visiting sheet never overwrites her own, and both survive a reload.
  * @import {MeasuredPair} from "../machine/types"
+ * @import {Dated} from "../storage/dated.js"
  * @import {Asks, Problem, Values, Visit} from "./types"
- * @import {Draft} from "./draft.js"
  * @import {Form} from "./form.js"
  * @import {StepsNav} from "./steps_nav.js"
  */
+import { change, merge } from "../storage/dated.js";
+import { sameSheet } from "../storage/facts.js";
+import { sameDates } from "./draft.js";
 import { samePlan, withSockOne } from "./pair_of_sheet.js";
 import { isEmpty, toRequest, toValues } from "./request.js";
 import { only } from "./stays.js";
 import { isLink } from "./steps_nav.js";
+import { withItsUnit } from "./units_beside.js";
 import { VisitLine } from "./visit_line.js";
 
 export class Sheets {
   /** @type {Visit | null} */
   #visit = null;
+  /** Nothing was typed, and no sheet put on the table, since the page was opened. */
+  #untouched = true;
 
-  /** @param {{form: Form, draft: Draft, nav: StepsNav, engine: Asks}} parts */
+  /** @param {{form: Form, draft: import("./draft.js").Draft, nav: StepsNav, engine: Asks}} parts */
   constructor({ form, draft, nav, engine }) {
     this.form = form;
     this.draft = draft;
@@ -41,14 +47,45 @@ export class Sheets {
     const reloaded = Boolean(history.state?.step) && this.#visit?.link === hash;
     if (isLink(hash) && !reloaded) this.#visit = null;
     this.nav.addEventListener("step", () => this.line.read(this.#visit));
-    this.nav.link = this.#visit?.link ?? "";
     // What was typed before the script was there stays.
-    this.form.fill(this.#visit?.values ?? this.draft.mine ?? this.form.values());
-    this.line.show(this.#visit);
+    this.#lay(this.#visit?.values ?? this.draft.mine ?? this.form.values());
     if (isLink(hash) && !reloaded) this.#open(hash);
     addEventListener("hashchange", () => {
       if (isLink(location.hash) && location.hash !== this.nav.link) this.#open(location.hash);
     });
+    this.draft.addEventListener("change", (event) =>
+      this.#follow(/** @type {CustomEvent} */ (event).detail),
+    );
+  }
+
+  /** @param {Values} values of the sheet that is on the table now */
+  #lay(values) {
+    this.nav.link = this.#visit?.link ?? "";
+    this.form.fill(values);
+    this.line.show(this.#visit);
+  }
+
+  /** The database has something later than what was shown at first, or another tab typed it. @param {{ names: string[], all: boolean }} what */
+  #follow({ names, all }) {
+    const { visit } = this.draft;
+    if (names.includes("visit")) {
+      if (visit && this.#visit && sameSheet(visit, this.#visit)) this.join(visit, all);
+      else if (all && this.#untouched && !isLink(location.hash)) {
+        this.#visit = visit;
+        return this.#lay(visit?.values ?? this.draft.mine ?? {});
+      }
+    }
+    if (names.includes("mine") && !this.#visit) this.form.follow(this.draft.mine ?? {}, all);
+    if (names.includes("before")) this.line.show(this.#visit);
+  }
+
+  /** The sheet on the table, put together with the same from elsewhere. @param {Dated} other @param {boolean} [quietly] */
+  join(other, quietly) {
+    if (!this.#visit) return;
+    const now = merge(this.#visit, other, withItsUnit);
+    if (sameDates(this.#visit, now)) return;
+    this.#visit = { ...this.#visit, ...now };
+    this.form.follow(now.values, quietly);
   }
 
   /** The sheet on the table, where it is not her own. */
@@ -69,21 +106,26 @@ export class Sheets {
     this.line.show(null);
   }
 
-  /** A wearer's sheet, come to from the book. @param {{id: string, label: string, allergy?: string, wishes?: string, values: Values}} wearer @param {import("../book/types").Next} [next] */
-  openWearer({ id, label, allergy, wishes, values }, next) {
+  /** A wearer's sheet, come to from the book. @param {{id: string, label: string, allergy?: string, wishes?: string, number: number} & Dated} wearer @param {import("../book/types").Next} [next] */
+  openWearer({ values, ...wearer }, next) {
     const { old, step } = next ?? { old: "", step: "measure" };
     this.nav.link = "";
     this.nav.go(step);
-    this.#visit = { kind: "wearer", id, label, allergy, wishes, old, opened: values, values };
-    this.form.fill(values);
-    this.line.show(this.#visit);
+    this.#keepVisit({ kind: "wearer", ...wearer, old, opened: values, values });
+    this.#lay(values);
+  }
+
+  /** @param {Visit | null} visit */
+  #keepVisit(visit) {
+    this.#untouched = false;
+    this.#visit = visit;
+    this.draft.visit = visit;
   }
 
   /** @param {string} id of a wearer whose label has changed @param {string} label */
   rename(id, label) {
     if (this.#visit?.id !== id) return;
-    this.#visit = { ...this.#visit, label };
-    this.draft.visit = this.#visit;
+    this.#keepVisit({ ...this.#visit, label });
     this.line.show(this.#visit);
   }
 
@@ -104,9 +146,11 @@ export class Sheets {
       this.draft.mine = withSockOne(mine, request, measured);
   }
 
-  /** A wearer is deleted: nobody's sheet lies on the table but her own. @param {string} id */
-  forget(id) {
-    if (this.#visit?.id === id) this.#clear();
+  /** A wearer is deleted: nobody's sheet lies on the table but her own. @param {string} id @param {boolean} [elsewhere] in another tab */
+  forget(id, elsewhere) {
+    if (this.#visit?.id !== id) return;
+    this.#clear();
+    if (elsewhere) this.line.show(null, "This wearer was deleted in another tab.");
   }
 
   /** Her own page is another now: it came with a copy. @param {Values} values */
@@ -124,14 +168,20 @@ export class Sheets {
     this.line.show(null);
   }
 
-  /** Keep what is typed on the sheet it was typed on. @param {Values} values */
-  keep(values) {
+  /** Keep what is typed on the sheet it was typed on; returns whether that is anything else than it was. */
+  keep() {
+    const { form, draft } = this;
+    const { usual } = form;
+    let other = true;
     if (this.#visit) {
-      this.#visit = { ...this.#visit, values };
-      this.draft.visit = this.#visit;
+      const now = change(this.#visit, form.over(this.#visit.values), { usual });
+      other = !sameDates(this.#visit, now);
+      if (other) this.#keepVisit({ ...this.#visit, ...now });
     } else {
-      this.draft.mine = values;
+      other = draft.type("mine", form);
     }
+    if (other) this.#untouched = false;
+    return other;
   }
 
   /** @param {string} link the address' fragment with its "#" */
@@ -144,7 +194,7 @@ export class Sheets {
       if (location.hash !== link) return;
       if (answer.request) {
         const values = toValues(answer.request);
-        this.#put({ kind: "link", link, opened: values, values });
+        this.#put({ kind: "link", link, opened: values, values, changed: {} });
         this.nav.go("counts");
         return;
       }
@@ -159,11 +209,10 @@ export class Sheets {
 
   /** @param {Visit} visit */
   #put(visit) {
-    this.#visit = visit;
+    this.#keepVisit(visit);
     this.nav.link = visit.link ?? "";
     this.nav.settle();
-    this.form.fill(visit.values);
-    this.line.show(visit);
+    this.#lay(visit.values);
   }
 
   #leave() {
@@ -173,10 +222,8 @@ export class Sheets {
   }
 
   #clear() {
-    this.#visit = null;
-    this.draft.visit = null;
-    this.form.fill(this.draft.mine ?? {});
-    this.line.show(null);
+    this.#keepVisit(null);
+    this.#lay(this.draft.mine ?? {});
   }
 
   #copy() {

@@ -7,7 +7,7 @@
  * @import {Place} from "./within.js"
  */
 import { html, nothing, render } from "lit-html";
-import { Form } from "./form.js";
+import { FOLLOWED, Form } from "./form.js";
 import { Newest } from "./newest.js";
 import { ProblemsBeside } from "./problems_beside.js";
 import { toRequest, toValues } from "./request.js";
@@ -51,11 +51,16 @@ export class ShelfScreen {
     this.problems = new ProblemsBeside(this.form);
     wireRows(this.form);
     this.form.fill(draft.shelf ?? {});
-    this.form.addEventListener("change", () => {
-      draft.shelf = this.form.values();
+    this.form.addEventListener("change", (event) => {
+      const { detail } = /** @type {CustomEvent} */ (event);
+      if (detail !== FOLLOWED) draft.type("shelf", this.form);
       this.#work();
     });
     this.form.addEventListener("asked", () => this.place.focus());
+    draft.addEventListener("change", (event) => {
+      const { names, all } = /** @type {CustomEvent} */ (event).detail;
+      if (names.includes("shelf")) this.form.follow(draft.shelf ?? {}, all);
+    });
     this.fold.addEventListener("toggle", () => this.#work());
     nav.addEventListener("step", () => this.#work());
     // What was taken down for one wearer is neither told nor undone on the sheet of another.

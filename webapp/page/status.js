@@ -3,12 +3,16 @@
  * the phone keeps what is typed, and the offer of a new version.
  * @import {Asks} from "./types"
  * @import {Draft} from "./draft.js"
+ * @import {Replaced} from "./form.js"
  */
 import { html, nothing, render } from "lit-html";
 import { setAside } from "./set_aside.js";
+import { short } from "./short.js";
 
 export class Status {
   #trouble = "";
+  /** @type {Replaced[]} */
+  #replaced = [];
   #stored = true;
 
   /** @param {Asks} engine @param {Draft} draft */
@@ -30,6 +34,13 @@ export class Status {
   /** What is kept may have been looked at just now. @param {boolean} stored whether the phone keeps what is typed */
   stored(stored) {
     this.#stored = stored;
+    this.#draw();
+  }
+
+  /** Another tab's words took the place of these; none once something is typed here. @param {Replaced[]} replaced */
+  elsewhere(replaced) {
+    if (!replaced.length && !this.#replaced.length) return;
+    this.#replaced = replaced;
     this.#draw();
   }
 
@@ -81,6 +92,11 @@ export class Status {
           ? nothing
           : html`<div class="line trouble"><p>This phone does not let the page keep anything, so what you
               type is gone once you close it. Copy the plan’s link to keep it.</p></div>`
+      }${
+        this.#replaced.length
+          ? html`<div class="line" id="elsewhere" role="status"><p>Another tab changed this sheet.</p>
+              <ul>${this.#replaced.map(({ title, before, now }) => html`<li>${title}: <bdi>${short(before)}</bdi> ${now ? html`is now <bdi>${short(now)}</bdi>` : "is deleted"}.</li>`)}</ul></div>`
+          : nothing
       }${this.draft.aside.map(({ place, words, text }) =>
         setAside(`${words} cannot be read and was set aside. All else is as it was.`, text, () => {
           this.draft.drop(place);

@@ -1,8 +1,10 @@
-/** The colours: as the phone is set, or light or dark whatever the phone says; remembered. */
+/**
+ * The colours: as the phone is set, or light or dark whatever the phone says; remembered.
+ * @import {Draft} from "./draft.js"
+ */
 
-const KEY = "heelwise.theme";
-
-export function wireTheme() {
+/** @param {Draft} draft */
+export function wireTheme(draft) {
   const choice = document.getElementById("theme");
   const set = (/** @type {string} */ theme) => {
     if (theme === "light" || theme === "dark") document.documentElement.dataset.theme = theme;
@@ -10,18 +12,14 @@ export function wireTheme() {
     const radio = choice?.querySelector(`input[value="${theme}"]`);
     if (radio instanceof HTMLInputElement) radio.checked = true;
   };
-  try {
-    set(localStorage.getItem(KEY) ?? "phone");
-  } catch {
-    set("phone");
-  }
+  const kept = () => set(draft.read("theme") ?? "phone");
+  kept();
+  draft.addEventListener("change", (event) => {
+    if (/** @type {CustomEvent} */ (event).detail.names.includes("theme")) kept();
+  });
   choice?.addEventListener("change", (event) => {
     const theme = /** @type {HTMLInputElement} */ (event.target).value;
     set(theme);
-    try {
-      localStorage.setItem(KEY, theme);
-    } catch {
-      // Only this visit then; the status line says that the phone keeps nothing.
-    }
+    draft.write("theme", theme);
   });
 }

@@ -17,6 +17,7 @@ import { toRequest, toValues } from "./request.js";
 import { only } from "./stays.js";
 import { nameScreen } from "./title.js";
 import { paper } from "./to_paper.js";
+import { withItsUnit } from "./units_beside.js";
 
 const HASH = "#book";
 const PAUSE_MS = 400;
@@ -59,19 +60,20 @@ export class ToBook {
     this.#follow();
     atMachine.addEventListener("knitted", (event) => {
       const pair = /** @type {KnittedPair} */ (/** @type {CustomEvent} */ (event).detail);
-      draft.knitted = { ...draft.knitted, [pair.wearer]: pair };
+      draft.keepPair(pair.wearer, pair);
       this.#soon();
     });
     atMachine.addEventListener("left", () => this.#soon());
-    if (Object.keys({ ...draft.unkept, ...draft.knitted }).length) this.#soon();
+    draft.addEventListener("change", () => this.#soon());
+    this.#soon();
   }
 
   /** What is typed on a wearer's sheet. @param {Visit | null} visit */
   keep(visit) {
     if (visit?.kind !== "wearer") return;
-    const { id = "", label = "", values } = visit;
+    const { id = "", label = "", number, values, changed } = visit;
     this.#plan = undefined; // that of what was typed before
-    this.draft.unkept = { ...this.draft.unkept, [id]: { label, values } };
+    this.draft.keepFor(id, { label, number, values, changed });
     this.#soon();
   }
 
@@ -102,17 +104,14 @@ export class ToBook {
     if (!Object.keys({ ...draft.unkept, ...draft.knitted }).length) return;
     if (document.documentElement.dataset.at === "machine") return; // while she counts nothing else is done
     const book = await this.#load().catch(() => null); // what waits, waits for the next visit
-    for (const [id, { label, values }] of Object.entries(book ? this.draft.unkept : {})) {
-      const kept = await book?.keepSheet(id, label, values);
-      const { [id]: now, ...others } = this.draft.unkept;
+    for (const [id, sheet] of Object.entries(book ? draft.unkept : {})) {
+      const kept = await book?.keepSheet(id, sheet.label, sheet);
       // Typed on meanwhile: its own turn comes.
-      if (kept && JSON.stringify(now?.values) === JSON.stringify(values))
-        this.draft.unkept = others;
+      if (kept && same(draft.unkept[id], sheet)) draft.keepFor(id, null);
     }
     for (const [id, pair] of Object.entries(book ? draft.knitted : {})) {
       const kept = await book?.keepPair(pair);
-      const { [id]: now, ...others } = draft.knitted;
-      if (kept && JSON.stringify(now) === JSON.stringify(pair)) draft.knitted = others;
+      if (kept && same(draft.knitted[id], pair)) draft.keepPair(id, null);
     }
   }
 
@@ -160,25 +159,37 @@ export class ToBook {
     return this.#book;
   }
 
-  /** What the page has of a wearer is not theirs any longer. @param {string} id */
-  #drop(id) {
-    const { [id]: _, ...others } = this.draft.unkept;
-    this.draft.unkept = others;
-    const { [id]: __, ...pairs } = this.draft.knitted;
-    this.draft.knitted = pairs;
-    this.sheets.forget(id);
+  /** What the page has of a wearer is not theirs any longer. @param {string} id @param {boolean} [elsewhere] deleted in another tab */
+  #drop(id, elsewhere) {
+    if (this.draft.unkept[id]) this.draft.keepFor(id, null);
+    if (this.draft.knitted[id]) this.draft.keepPair(id, null);
+    this.sheets.forget(id, elsewhere);
   }
 
   async #open() {
     const { bookScript = "", bookStyle = "" } = document.documentElement.dataset;
+    const { draft, engine } = this;
     /** @type {Host} */
     const host = {
       place: this.#place,
       table: () => this.form.values(),
       machine: () => only(this.draft.mine ?? {}, "machine"),
-      open: ({ id, label, allergy, length, ease, colours }, values, next) => {
+      open: (
+        { id, label, allergy, length, ease, colours },
+        { number, values, changed = {} },
+        next,
+      ) => {
         const wishes = [length, ease, colours].filter((wish) => wish.trim()).join(", ");
-        this.sheets.openWearer({ id, label, allergy, wishes, values }, next);
+        const sheet = { id, label, allergy, wishes, number, values, changed };
+        this.sheets.openWearer(sheet, next);
+      },
+      half: (name) => draft.read(`half.${name}`) ?? "",
+      keepHalf: (name, text) => draft.write(`half.${name}`, text || null),
+      spelled: withItsUnit,
+      followed: ({ wearer, number, values, changed = {} }) => {
+        const { visit } = this.sheets;
+        const same = visit?.id === wearer && (visit.number ?? number) === number;
+        if (same) this.sheets.join({ values, changed });
       },
       rename: (id, label) => {
         this.sheets.rename(id, label);
@@ -191,27 +202,34 @@ export class ToBook {
       again: (request, counted) =>
         /** @type {Promise<any>} */ (this.engine.ask({ do: "again", request, counted })),
       replaced: (id) => this.#drop(id),
-      forget: (id) => {
-        this.#drop(id);
+      forget: (id, elsewhere) => {
+        this.#drop(id, elsewhere);
         this.atMachine.forget(id);
       },
       tag: async (label, values) => {
         const { TagSheet } = await paper();
-        new TagSheet({ engine: this.engine, request: toRequest(values), label });
+        new TagSheet({ engine, draft, request: toRequest(values), label });
       },
       printOrders: async (title, orders) => (await paper()).printOrders(title, orders),
       go: (view, options) => this.#go(view, options),
       sheets: {
         copy: () => {
-          const { mine, before, shelf, chart } = this.draft;
+          const { mine, before, shelf, chart } = draft;
           return { mine, before, shelf, chart };
         },
+        dated: (name) => draft.sheet(name),
+        join: (name, sheet) => draft.join(name, sheet),
         take: (name, values) => this.take[name](values),
-        kept: () => this.draft.stored,
+        kept: () => draft.stored,
       },
       knitting: () => this.atMachine.load(),
     };
     const { Book } = await bundle(bookScript, bookStyle);
     return Book.open(host);
   }
+}
+
+/** @param {unknown} one @param {unknown} other */
+function same(one, other) {
+  return JSON.stringify(one) === JSON.stringify(other);
 }

@@ -72,6 +72,8 @@ export interface Visit {
   /** of a wearer */
   id?: string;
   label?: string;
+  /** which of their visits */
+  number?: number;
   /** as it was when the sheet was opened */
   allergy?: string;
   wishes?: string;
@@ -81,4 +83,6 @@ export interface Visit {
   foot?: number;
   opened: Values;
   values: Values;
+  /** when each field was changed last */
+  changed: Record<string, number>;
 }

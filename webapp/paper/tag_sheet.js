@@ -1,20 +1,19 @@
 /**
  * What is asked before a tag goes to paper. The words on it are remembered for the next one, but for
  * whom it is; the fibre is offered and never filled in, for a wrong one could harm.
- * @import {Asks, Request, Tag} from "../page/types"
+ * @import {Draft} from "../page/draft.js"
+ * @import {Asks, Request, Tag, Values} from "../page/types"
  * @import {Written} from "./tag.js"
  * @import {Way} from "./washing.js"
  */
 import { html, nothing, render } from "lit-html";
 import { today } from "../book/days.js";
-import { Draft } from "../page/draft.js";
 import { short } from "../page/short.js";
 import { printTags } from "./tag.js";
 import { DRYING, WASHING } from "./washing.js";
 
 /** @typedef {Exclude<keyof Written, "wash" | "dry">} Field */
 
-const KEY = "heelwise.tag";
 const OFFERED = 6;
 const NO_COUNTS =
   "There are no counts for this pair yet, so the tag tells no size and has no code. Plan the pair first, or print it without.";
@@ -34,11 +33,12 @@ export class TagSheet {
   /** @type {string[]} the last one first */
   #fibres;
 
-  /** @param {{ engine: Asks, request: Request, label: string }} pair */
-  constructor({ engine, request, label }) {
+  /** @param {{ engine: Asks, draft: Draft, request: Request, label: string }} pair */
+  constructor({ engine, draft, request, label }) {
     this.engine = engine;
+    this.draft = draft;
     this.request = request;
-    const { fibres, ...words } = remembered();
+    const { fibres, ...words } = remembered(draft.read("tag"));
     this.#fibres = fibres;
     this.#written = { ...words, label, fibre: "", date: today() };
     // Once they were printed they wait no longer, but can be printed again as long as this is open.
@@ -137,7 +137,7 @@ export class TagSheet {
 
   /** The last ones, then those of her shelf. */
   get #offered() {
-    return [...new Set([...this.#fibres, ...onShelf()])].slice(0, OFFERED);
+    return [...new Set([...this.#fibres, ...fibres(this.draft.shelf ?? {})])].slice(0, OFFERED);
   }
 
   #chips() {
@@ -170,31 +170,26 @@ export class TagSheet {
   /** @param {Partial<Written>} words */
   #write(words) {
     this.#written = { ...this.#written, ...words };
+    this.#keepWords();
     this.#draw();
   }
 
   #remember() {
-    const { title, wash, dry, more, fibre } = this.#written;
+    const { fibre } = this.#written;
     const others = this.#fibres.filter((one) => one !== fibre.trim());
     this.#fibres = [fibre.trim(), ...others].filter(Boolean).slice(0, OFFERED);
-    try {
-      localStorage.setItem(KEY, JSON.stringify({ title, wash, dry, more, fibres: this.#fibres }));
-    } catch {
-      // They are then to be written anew next time.
-    }
+    this.#keepWords();
     this.#draw();
+  }
+
+  #keepWords() {
+    const { title, wash, dry, more } = this.#written;
+    this.draft.write("tag", { title, wash, dry, more, fibres: this.#fibres });
   }
 }
 
-/** @returns {Pick<Written, "title" | "wash" | "dry" | "more"> & { fibres: string[] }} */
-function remembered() {
-  /** @type {any} */
-  let kept = null;
-  try {
-    kept = JSON.parse(localStorage.getItem(KEY) ?? "null");
-  } catch {
-    // As if nothing was written before.
-  }
+/** @param {any} kept @returns {Pick<Written, "title" | "wash" | "dry" | "more"> & { fibres: string[] }} */
+function remembered(kept) {
   const word = (/** @type {string} */ name, usual = "") =>
     typeof kept?.[name] === "string" ? kept[name] : usual;
   const fibres = Array.isArray(kept?.fibres) ? kept.fibres : [];
@@ -207,9 +202,9 @@ function remembered() {
   };
 }
 
-/** The fibres of the yarns on her shelf. */
-function onShelf() {
-  return Object.entries(new Draft().shelf ?? {})
+/** Those of the yarns on her shelf. @param {Values} shelf */
+function fibres(shelf) {
+  return Object.entries(shelf)
     .filter(([name, fibre]) => name.endsWith(".fibre") && fibre.trim())
     .map(([, fibre]) => fibre.trim());
 }

@@ -7,6 +7,7 @@
  * change before that one, however the clock was set. A field that was emptied has a date and no value.
  * A field without a date is as old as can be: an older version wrote it. A whole record that was deleted
  * leaves `{id, at: ms}`; it is gone where `at` is not before the `newest` change.
+ * @import { Spelled } from "./types"
  */
 
 const MOST = 8_640_000_000_000_000; // ms: no Date is later
@@ -45,7 +46,7 @@ export function change({ values: old, changed }, values, { usual = {}, now = Dat
  * Field by field the later one; the same whichever is named first. Of two without a date, or of the same,
  * one that holds something.
  * @param {Dated} one @param {Dated} other
- * @param {(name: string, text: string, units: string) => string} [spelled] a text with the unit it is meant
+ * @param {Spelled} [spelled] a text with the unit it is meant
  *   in: bare numbers must not come under another sheet's units @returns {Dated}
  */
 export function merge(one, other, spelled) {
@@ -73,7 +74,7 @@ function later(one, other, name) {
     : other;
 }
 
-/** @param {Dated} side @param {string} units @param {(name: string, text: string, units: string) => string} spelled */
+/** @param {Dated} side @param {string} units @param {Spelled} spelled */
 function inUnits({ values, changed }, units, spelled) {
   const own = text(values, "units");
   if (!own || !units || own === units) return { values, changed };

@@ -3,9 +3,8 @@
  * again after a while.
  */
 
-import { within } from "../storage/within.js";
+import { within } from "./within.js";
 
-const SOON = 300; // ms after the last key
 const AGAIN = 5000; // ms between tries while something is in memory only
 
 /** Fires "kept" whenever `kept` has changed. */
@@ -14,24 +13,30 @@ export class Unwritten extends EventTarget {
   kept = true;
   #write;
   #patience;
+  #soon;
   #ids = /** @type {Set<string>} */ (new Set());
   /** @type {Promise<void>} */
   #last = Promise.resolve();
   /** @type {ReturnType<typeof setTimeout> | undefined} */
   #timer;
 
-  /** @param {(ids: string[]) => Promise<unknown>} write @param {number} patience ms that storage may take */
-  constructor(write, patience) {
+  /**
+   * @param {(ids: string[]) => Promise<unknown>} write
+   * @param {{ patience: number, soon: number }} ms that storage may take, and that a change may wait for others
+   */
+  constructor(write, { patience, soon }) {
     super();
     this.#write = write;
     this.#patience = patience;
+    this.#soon = soon;
     addEventListener("visibilitychange", () => document.hidden && this.flush());
   }
 
   /** @param {string} id */
   add(id) {
     this.#ids.add(id);
-    this.#again(this.kept ? SOON : AGAIN);
+    // From the first change on, not from the last: who types on and on is kept too.
+    this.#timer ??= setTimeout(() => this.flush(), this.kept ? this.#soon : AGAIN);
   }
 
   /** @param {string} id */
@@ -42,6 +47,7 @@ export class Unwritten extends EventTarget {
   /** Write now; never rejects. */
   flush() {
     clearTimeout(this.#timer);
+    this.#timer = undefined;
     this.#last = this.#last.then(() => this.#try());
     return this.#last;
   }
@@ -60,19 +66,13 @@ export class Unwritten extends EventTarget {
 
   /** Storage has refused or is silent. */
   fail() {
-    this.#again(AGAIN);
+    this.#timer ??= setTimeout(() => this.flush(), AGAIN);
     this.#tell(false);
   }
 
   /** @template T @param {Promise<T>} work */
   soon(work) {
     return within(this.#patience, work);
-  }
-
-  /** @param {number} ms */
-  #again(ms) {
-    clearTimeout(this.#timer);
-    this.#timer = setTimeout(() => this.flush(), ms);
   }
 
   /** @param {boolean} kept */
