@@ -156,7 +156,8 @@ def test_draft_survives_a_reload(phone: BrowserContext) -> None:
 
 def test_a_phone_that_stores_nothing_is_told_and_goes_on(phone: BrowserContext) -> None:
     phone.add_init_script(
-        "Object.defineProperty(window, 'localStorage', { get() { throw new Error('closed'); } });"
+        """Object.defineProperty(window, 'localStorage', { get() { throw new Error('closed'); } });
+        Object.defineProperty(window, 'indexedDB', { value: undefined });"""
     )
     page = opened(phone)
     fill_foot(page)

@@ -150,6 +150,8 @@ def test_a_wearers_sheet(phone: BrowserContext) -> None:
     expect(one.locator("#wearer-price")).to_have_value("40")
     comes_true(one, lambda: held(one)["wearers"][0]["price"] == "40")
     assert held(one)["wearers"][0]["due"] == "2026-11-28"
+    other.go_back()  # from a field that is in hand
+    expect(other.locator(".wearers li")).to_have_count(1)
 
 
 def test_a_wearer_deleted_in_another_tab_is_told(phone: BrowserContext) -> None:

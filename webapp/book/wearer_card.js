@@ -27,6 +27,8 @@ export class WearerCard {
   /** @type {Visit[] | undefined} */
   #visits;
   #id = "";
+  /** The field that is being typed in: another tab's words for it come once it is left. @type {Written | ""} */
+  #hand = "";
 
   /** @param {{ host: Host, wearers: Wearers, draw: () => void, remove: (id: string) => void }} parts */
   constructor({ host, wearers, draw, remove }) {
@@ -41,6 +43,7 @@ export class WearerCard {
   async shown(id) {
     if (id !== this.#id) this.#visits = undefined;
     this.#id = id;
+    this.#hand = ""; // not every browser says that a field is left because it is taken away
     this.#sure = false;
     this.#noTag = false;
     this.#errors = {};
@@ -87,7 +90,7 @@ export class WearerCard {
           ${this.#field("asked", "Who was asked?", "Ask whether you may keep their measures; for a child, ask a parent, and note who said yes. All of it stays on this phone and goes when you delete it here.")}
           <div class="row quick">${["the wearer", "a parent"].map(
             (who) =>
-              html`<button type="button" aria-pressed=${wearer.asked === who} class="chosen" @click=${() => this.#put({ asked: who })}>${who}</button>`,
+              html`<button type="button" aria-pressed=${wearer.asked === who} class="chosen" @click=${() => this.#wasAsked(who)}>${who}</button>`,
           )}</div>
           <h3>Wishes</h3>
           ${this.#field("length", "How long", "To the ankle, over the calf…")}
@@ -154,7 +157,7 @@ export class WearerCard {
       ${where ? html`<p class="where" id="wearer-${name}-where">${where}</p>` : nothing}
       <div class="entry"><div class="typed"><input id="wearer-${name}" type=${type} min=${type === "date" ? FIRST : nothing} max=${type === "date" ? LAST : nothing} autocomplete="off" dir=${type === "text" ? "auto" : nothing}
         aria-describedby="${where ? `wearer-${name}-where ` : ""}wearer-${name}-error" aria-invalid=${error || day ? "true" : "false"}
-        .value=${inHand(`wearer-${name}`) ? noChange : (wearer?.[name] ?? "")} @blur=${() => this.redraw()} @input=${(/** @type {any} */ event) => this.#typed(name, event.target)} /></div></div>
+        .value=${name === this.#hand ? noChange : (wearer?.[name] ?? "")} @blur=${() => this.#left()} @input=${(/** @type {any} */ event) => this.#typed(name, event.target)} /></div></div>
       <p class="error" id="wearer-${name}-error">${day ? html`${day.message} ${day.offer ? this.#offer(day.offer) : nothing}` : error}</p>
     </div>`;
   }
@@ -162,14 +165,22 @@ export class WearerCard {
   /** @param {string} due a day that was likely meant */
   #offer(due) {
     const take = () => {
+      this.#hand = "";
       this.#put({ due });
       document.getElementById("wearer-due")?.focus();
     };
     return html`<button type="button" class="offer" @click=${take}>${dayShown(due)}</button>`;
   }
 
+  /** A field is left, perhaps because it is taken away just now: never in the midst of drawing. */
+  #left() {
+    this.#hand = "";
+    queueMicrotask(() => this.redraw());
+  }
+
   /** @param {Written} name @param {HTMLInputElement} field */
   #typed(name, field) {
+    this.#hand = name;
     const { value, validity } = field;
     const wrong =
       name === "label" && !value.trim()
@@ -181,6 +192,12 @@ export class WearerCard {
     if (wrong) return this.redraw();
     this.#put({ [name]: name === "label" ? value.trim() : value });
     if (name === "label") this.host.rename(this.#id, value.trim());
+  }
+
+  /** @param {string} asked */
+  #wasAsked(asked) {
+    this.#hand = "";
+    this.#put({ asked });
   }
 
   /** @param {Partial<Particulars>} particulars */
@@ -229,9 +246,4 @@ export class WearerCard {
       : undefined;
     this.host.open(wearer, visit, next);
   }
-}
-
-/** A field that is typed in: another tab's words for it come once it is left. @param {string} id */
-function inHand(id) {
-  return document.activeElement?.id === id;
 }
