@@ -57,7 +57,7 @@ def summed(copy: dict[str, Any]) -> str:
     """A copy whose records were changed on purpose, each with its checksum reckoned anew."""
     for one in copy["book"] + copy["pairs"]:
         one["sum"] = checksum({name: held for name, held in one.items() if name != "sum"})
-    parts = {**copy["sheets"], "settings": copy["settings"]}
+    parts = {**copy["sheets"], **{name: copy[name] for name in ("dates", "settings", "gone")}}
     copy["sums"] = {name: checksum(part) for name, part in parts.items()}
     return json.dumps(copy)
 

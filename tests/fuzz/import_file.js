@@ -2,7 +2,7 @@
 // An object is what a phone holds, read as the page reads it from the phone: written as a copy, and read
 // again as a fresh phone reads it.
 import { createInterface } from "node:readline";
-import { visitOf, wearerOf } from "../../webapp/book/record.js";
+import { goneOf, visitOf, wearerOf } from "../../webapp/book/record.js";
 import { copyOf, readCopy } from "../../webapp/copies/file.js";
 import { Locked } from "../../webapp/copies/lock.js";
 import { Unreadable } from "../../webapp/copies/unreadable.js";
@@ -11,7 +11,7 @@ import { choicesOf } from "../../webapp/machine/settings.js";
 import { valuesOf } from "../../webapp/page/values_of.js";
 
 /** @param {any} phone @returns what the page accepts of it */
-function held({ wearers, visits, sheets, sessions, happenings, ended, settings }) {
+function held({ wearers, visits, sheets, sessions, happenings, ended, settings, dates, gone }) {
   const good = (all, reader) => all.map((one) => read(one, reader)).filter(Boolean);
   const all = good(visits, visitOf);
   const counts = good(happenings, happeningOf);
@@ -29,6 +29,8 @@ function held({ wearers, visits, sheets, sessions, happenings, ended, settings }
     })),
     ended: good(ended, endedOf),
     settings: read(settings, choicesOf),
+    dates: { mine: dates ?? {} },
+    gone: { wearers: good(gone ?? [], goneOf), pairs: [] },
   };
 }
 

@@ -159,7 +159,9 @@ export class BookScreen {
 
   /** @param {Aside} one */
   #aside(one) {
-    const what = one.store === "wearers" ? "A wearer" : "A visit";
+    const what = { wearers: "A wearer", visits: "A visit", gone: "A deleted wearer’s mark" }[
+      one.store
+    ];
     return setAside(
       `${what} in the book cannot be read and was set aside. All others are as they were.`,
       one.text,

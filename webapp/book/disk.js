@@ -1,9 +1,9 @@
 /**
  * The phone's database of the book.
- * @import {Deleted} from "./types"
+ * @import {Deleted, Gone} from "./types"
  */
 import { Database } from "../storage/database.js";
-import { visitOf, wearerOf } from "./record.js";
+import { goneOf, visitOf, wearerOf } from "./record.js";
 
 const NAME = "heelwise.book";
 const AT_ONCE = 100; // entries a reading, so that no frame is late
@@ -14,12 +14,15 @@ const UPGRADES = [
     made.createObjectStore("wearers", { keyPath: "id" });
     made.createObjectStore("visits", { keyPath: ["wearer", "number"] });
   },
+  (made) => {
+    made.createObjectStore("gone", { keyPath: "id" });
+  },
 ];
 
 /** @extends {Database<unknown>} */
 export class Disk extends Database {
   constructor() {
-    super(NAME, UPGRADES, { wearers: wearerOf, visits: visitOf });
+    super(NAME, UPGRADES, { wearers: wearerOf, visits: visitOf, gone: goneOf });
   }
 
   /** Every wearer as it was kept, some at a time. @param {(some: any[]) => void} take */
@@ -47,17 +50,18 @@ export class Disk extends Database {
 
   /**
    * In one go, or not at all, and put together with what another tab has written meanwhile.
-   * @param {Deleted[]} kept @param {string[]} gone ids
+   * @param {Deleted[]} kept @param {Gone[]} gone those that leave no more than that they are gone
    * @param {(here: Deleted, raw: { wearer: any, visits: any[] }) => Deleted} join
    * @returns {Promise<Deleted[]>} what stands there now
    */
   async write(kept, gone, join) {
     const now = await this.twice(async (database) => {
-      const writing = database.transaction(["wearers", "visits"], "readwrite", {
+      const writing = database.transaction(["wearers", "visits", "gone"], "readwrite", {
         durability: "strict",
       });
       writing.done.catch(() => {}); // told by what is awaited below
       const [wearers, visits] = [writing.objectStore("wearers"), writing.objectStore("visits")];
+      const stones = writing.objectStore("gone");
       const both = kept.map(async (here) => {
         const { id } = here.wearer;
         const [wearer, all] = await Promise.all([wearers.get(id), visits.getAll(of(id))]);
@@ -65,21 +69,31 @@ export class Disk extends Database {
         await Promise.all([
           wearers.put(one.wearer),
           ...one.visits.map((visit) => visits.put(visit)),
+          stones.delete(id),
         ]);
         return one;
       });
-      const removed = gone.flatMap((id) => [wearers.delete(id), visits.delete(of(id))]);
+      const removed = gone.flatMap(({ id, at }) => [
+        wearers.delete(id),
+        visits.delete(of(id)),
+        stones.put({ id, at }),
+      ]);
       await Promise.all([...both, ...removed, writing.done]);
       return Promise.all(both);
     });
-    for (const id of gone) {
+    for (const { id } of gone) {
       await this.forget("wearers", id);
       await this.forget("visits", [id], [id, []]);
     }
     return now;
   }
 
-  /** @param {"wearers" | "visits"} store @param {IDBValidKey} key */
+  /** Those that were deleted, as it was kept. @returns {Promise<any[]>} */
+  gone() {
+    return this.twice((database) => database.getAll("gone"));
+  }
+
+  /** @param {"wearers" | "visits" | "gone"} store @param {IDBValidKey} key */
   async remove(store, key) {
     await this.twice((database) => database.delete(store, key));
     await this.forget(store, key);

@@ -20,11 +20,21 @@ const NOTHING = {
   allergy: "",
 };
 
+/** @param {Wearer} wearer @returns {Particulars} */
+export function particulars(wearer) {
+  const names = /** @type {(keyof Particulars)[]} */ (Object.keys(NOTHING));
+  return /** @type {any} */ (Object.fromEntries(names.map((name) => [name, wearer[name]])));
+}
+
 /** @param {Wearer} wearer */
 function dated(wearer) {
-  const names = /** @type {(keyof Particulars)[]} */ (Object.keys(NOTHING));
-  const values = Object.fromEntries(names.map((name) => [name, wearer[name]]));
-  return { values, changed: wearer.changed ?? {} };
+  return { values: { ...particulars(wearer) }, changed: wearer.changed ?? {} };
+}
+
+/** When anything of a wearer was written last. @param {Deleted} one */
+export function lastOf({ wearer, visits }) {
+  const written = visits.map(({ at, changed = {} }) => Math.max(at, newest(changed)));
+  return Math.max(wearer.made, newest(wearer.changed ?? {}), ...written);
 }
 
 /** Written now. @param {Wearer} wearer @param {Partial<Particulars>} particulars @returns {Wearer} */

@@ -1,7 +1,7 @@
 /**
  * What the phone has kept, made sure of before anything is done with it: an older version wrote less,
  * and a damaged entry must not take the others with it.
- * @import {Plan, Visit, Wearer} from "./types"
+ * @import {Gone, Plan, Visit, Wearer} from "./types"
  */
 import { countedOf, firstSockOf } from "../page/counted_of.js";
 import { valuesOf } from "../page/values_of.js";
@@ -47,6 +47,13 @@ export function visitOf(raw) {
     ...(raw.plans ? { plans: /** @type {any[]} */ (raw.plans).map(planOf) } : {}),
     ...Object.fromEntries(before.map((name) => [name, raw[name]])),
   };
+}
+
+/** @param {any} raw @returns {Gone} @throws {TypeError} where it is not one */
+export function goneOf(raw) {
+  const { id, at } = raw ?? {};
+  if (typeof id !== "string" || !ID.test(id) || !Number.isInteger(at)) throw new TypeError("no id");
+  return { id, at };
 }
 
 /** @param {any} raw @returns {Plan} @throws {TypeError} */

@@ -83,9 +83,15 @@ export interface Order {
 }
 /** Something the phone holds that cannot be read: left as it is, and told. */
 export interface Aside {
-  store: "wearers" | "visits";
+  store: "wearers" | "visits" | "gone";
   key: IDBValidKey;
   text: string;
+}
+/** All that is left of a record that was deleted, so that no copy brings it back unasked. */
+export interface Gone {
+  id: string;
+  /** ms */
+  at: number;
 }
 export interface Deleted {
   wearer: Wearer;

@@ -4,7 +4,7 @@
  * @import {Values} from "../page/types"
  * @import {Dated, Dates} from "../storage/dated.js"
  * @import {Spelled} from "../storage/types"
- * @import {Aside, KnittedPair, Deleted, Particulars, Plan, State, Visit, Wearer} from "./types"
+ * @import {Aside, KnittedPair, Deleted, Gone, Particulars, Plan, State, Visit, Wearer} from "./types"
  */
 import { hasFoot } from "../page/values_of.js";
 import { channel } from "../storage/channel.js";
@@ -13,7 +13,15 @@ import { persist } from "../storage/persist.js";
 import { forgotten, note } from "../storage/uncopied.js";
 import { Unwritten } from "../storage/unwritten.js";
 import { Disk } from "./disk.js";
-import { changedTo, joined, joinedVisits, joinedWearer, typedOn } from "./joined.js";
+import {
+  changedTo,
+  joined,
+  joinedVisits,
+  joinedWearer,
+  lastOf,
+  particulars,
+  typedOn,
+} from "./joined.js";
 import {
   begun,
   knitted,
@@ -23,7 +31,7 @@ import {
   withMeasured,
   withPlans,
 } from "./plans.js";
-import { visitOf, wearerOf } from "./record.js";
+import { goneOf, visitOf, wearerOf } from "./record.js";
 
 const PATIENCE = 2000; // ms
 const SOON = 200; // ms
@@ -42,6 +50,8 @@ export class Wearers extends EventTarget {
   #all = new Map();
   /** @type {Map<string, Visit[]>} the last visit last */
   #visits = new Map();
+  /** When those that are not here any longer were deleted, in ms. @type {Map<string, number>} */
+  #gone = new Map();
   #tabs = channel("heelwise.book");
   #spelled;
 
@@ -223,18 +233,55 @@ export class Wearers extends EventTarget {
     const visits = (await this.visits(id)) ?? [];
     const wearer = this.#all.get(id);
     if (!wearer) return;
-    this.#all.delete(id);
-    this.#visits.delete(id);
-    this.#changed(id);
+    this.bury({ id, at: Date.now() });
     await this.flush();
     return { wearer, visits };
+  }
+
+  /** Deleted, here or on another phone. @param {Gone} gone */
+  bury({ id, at }) {
+    this.#all.delete(id);
+    this.#visits.delete(id);
+    this.#gone.set(id, at);
+    this.#changed(id);
+  }
+
+  /** Those that were deleted and are not here again. @returns {Promise<Gone[]>} */
+  async gone() {
+    const found = this.#gone;
+    try {
+      for (const raw of await this.#unwritten.soon(this.#disk.gone())) {
+        this.#read("gone", raw.id, raw, () => {
+          const { id, at } = goneOf(raw);
+          found.set(id, Math.max(at, found.get(id) ?? 0));
+        });
+      }
+    } catch {
+      this.#unwritten.fail();
+    }
+    return [...found].filter(([id]) => !this.#all.has(id)).map(([id, at]) => ({ id, at }));
+  }
+
+  /** With what another phone has of them, whose visits have the numbers that they have here. @param {Deleted} other */
+  async join(other) {
+    const { id } = other.wearer;
+    const [here, visits] = [this.#all.get(id), await this.visits(id)];
+    if (!here || !visits) return this.restore(other);
+    const both = joined({ wearer: here, visits }, other, this.#spelled);
+    this.#all.set(id, both.wearer);
+    this.#visits.set(id, both.visits);
+    this.#changed(id);
+    this.dispatchEvent(new CustomEvent("followed", { detail: both.visits.at(-1) }));
   }
 
   /** As it is given, whatever is here. @param {Deleted} deleted */
   restore({ wearer, visits }) {
     const { id } = wearer;
     const [here, old] = [this.#all.get(id), this.#visits.get(id) ?? []];
-    this.#all.set(id, here ? changedTo({ ...wearer, ...here }, particulars(wearer)) : wearer);
+    const now = here ? changedTo({ ...wearer, ...here }, particulars(wearer)) : wearer;
+    const at = this.#gone.get(id) ?? -1;
+    this.#gone.delete(id);
+    this.#all.set(id, at < lastOf({ wearer: now, visits }) ? now : alive(now));
     this.#visits.set(
       id,
       visits.map((visit) => {
@@ -271,7 +318,8 @@ export class Wearers extends EventTarget {
       wearer: /** @type {Wearer} */ (this.#all.get(id)),
       visits: this.#visits.get(id) ?? [],
     }));
-    const now = await this.#disk.write(whole, gone, (here, there) => this.#with(here, there));
+    const stones = gone.map((id) => ({ id, at: this.#gone.get(id) ?? Date.now() }));
+    const now = await this.#disk.write(whole, stones, (here, there) => this.#with(here, there));
     this.#tabs?.postMessage({ kept, gone });
     for (const one of now) this.#take(one);
   }
@@ -372,9 +420,9 @@ export class Wearers extends EventTarget {
   }
 }
 
-/** @param {Wearer} wearer @returns {Particulars} */
-function particulars({ id, made, changed, ...words }) {
-  return words;
+/** Brought back: newer than that it was deleted, on every phone. @param {Wearer} wearer @returns {Wearer} */
+function alive(wearer) {
+  return { ...wearer, changed: { ...wearer.changed, label: Date.now() } };
 }
 
 /** @param {object} one @param {object} other */

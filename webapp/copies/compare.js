@@ -1,88 +1,41 @@
 /**
- * What a copy would change here: what is new, what has gone further, and what is other than here, for
- * her to choose. Nothing of what is here goes unasked.
- * @import {Deleted, Host} from "../book/types"
+ * What a copy would change here: what is new, what has gone further or was changed later, what was deleted,
+ * and what is other than here, for her to choose. Nothing that nobody can date goes unasked.
+ * @import {Host} from "../book/types"
  * @import {Wearers} from "../book/wearers.js"
  * @import {Kept} from "../machine/types"
- * @import {Values} from "../page/types"
- * @import {Change, Found, Machine, Read, Row, SheetName} from "./types"
+ * @import {Change, Found, Machine, Read} from "./types"
  */
 import { canonical } from "./canonical.js";
-import { ofEnded, ofPair, ofSettings, ofWearer, rows } from "./rows.js";
-import { titleOf } from "./titles.js";
-import { Unreadable } from "./unreadable.js";
-import { visitsOf } from "./visits.js";
-import { SETTINGS, SHEETS } from "./words.js";
-
-// What always has a value in its form says nothing of her own.
-const CHOSEN = /^(units|way|who|chart\.by|person\.shoe_size\.system)$|\.kind$/;
+import { change, made } from "./change.js";
+import { sheetChanges } from "./compare_sheets.js";
+import { wearerChanges } from "./compare_wearers.js";
+import { ofEnded, ofPair, ofSettings, rows } from "./rows.js";
+import { SETTINGS } from "./words.js";
 
 /** @param {Read} read @param {{ host: Host, wearers: Wearers }} here @returns {Promise<Found>} */
 export async function compare(read, { host, wearers }) {
   const { copy, unread, lacking, damaged } = read;
-  const found = [...(await wearerChanges(read, host, wearers)), ...sheetChanges(read, host)];
-  if (copy.pairs.length || copy.ended.length || copy.settings) {
+  const book = await wearerChanges(read, host, wearers);
+  const found = [...book.found, ...sheetChanges(read, host)];
+  if (copy.pairs.length || copy.ended.length || copy.gone.pairs.length || copy.settings) {
     found.push(...(await machineChanges(read, await host.knitting())));
   }
   return {
     changes: found.filter((one) => typeof one !== "string"),
     same: found.filter((one) => typeof one === "string"),
+    stones: book.stones,
     unread,
     lacking,
     damaged,
   };
 }
 
-/** @param {Read} read @param {Host} host @param {Wearers} wearers */
-async function wearerChanges({ copy: { book }, altered }, host, wearers) {
-  /** @type {(Change | Change["kind"])[]} */
-  const found = [];
-  const ids = book.map(({ wearer }) => wearer.id).filter((id) => wearers.get(id));
-  const all = await visitsOf(wearers, ids);
-  if (!all) {
-    throw new Unreadable(
-      "The phone does not hand out all visits just now, so nothing can be compared. Pick the file again in a while; nothing was taken in.",
-    );
-  }
-  for (const file of book) {
-    const { id, label } = file.wearer;
-    const wearer = wearers.get(id);
-    const here = wearer ? { wearer, visits: all.get(id) ?? [] } : null;
-    found.push(
-      change("wearer", label, here, file, {
-        altered: altered.has(file),
-        rows: (mine) => rows(ofWearer(mine), ofWearer(file)),
-        put: (one) => {
-          // A sheet that still lies on the table would be written over the file's.
-          if (one.take === "file") host.replaced(id);
-          wearers.restore(here ? joined(here, file, one.take) : file);
-        },
-      }),
-    );
-  }
-  return found;
-}
-
-/** @param {Read} read @param {Host} host */
-function sheetChanges({ copy: { sheets }, altered }, host) {
-  const here = host.sheets.copy();
-  const names = /** @type {SheetName[]} */ (Object.keys(SHEETS));
-  return names.flatMap((name) => {
-    const [mine, file] = [typed(here[name]), typed(sheets[name])];
-    if (!file) return [];
-    return change("sheet", SHEETS[name], mine, file, {
-      altered: altered.has(sheets[name]),
-      rows: (one) => rows(new Map(Object.entries(one)), new Map(Object.entries(file)), titleOf),
-      put: ({ take }) => {
-        if (take === "file") host.sheets.take(name, file);
-      },
-    });
-  });
-}
-
 /** @param {Read} read @param {Machine} machine */
-async function machineChanges({ copy: { pairs, ended, settings }, altered }, machine) {
+async function machineChanges({ copy, altered }, machine) {
+  const { pairs, ended, settings, gone } = copy;
   const here = await machine.copy();
+  const deleted = new Map(here.gone.map(({ id, at }) => [id, at]));
   const known = new Map(here.ended.map((one) => [one.id, one]));
   const found = pairs.map((file) => {
     // Here it is knitted by now, or the file is of a version that kept all that happened in it.
@@ -99,7 +52,7 @@ async function machineChanges({ copy: { pairs, ended, settings }, altered }, mac
       },
     });
     if (further && typeof one === "object") Object.assign(one, { how: "further", take: "file" });
-    return one;
+    return sinceDeleted(one, deleted.get(file.session.id), lastOf(file));
   });
   for (const file of ended) {
     const begun = here.pairs.find(({ session }) => session.id === file.id);
@@ -112,7 +65,18 @@ async function machineChanges({ copy: { pairs, ended, settings }, altered }, mac
       },
     });
     if (further && typeof one === "object") Object.assign(one, { how: "further", take: "file" });
-    found.push(begun && !further ? "pair" : one);
+    const now = sinceDeleted(one, deleted.get(file.id), file.ended);
+    found.push(begun && !further ? "pair" : now);
+  }
+  for (const { id, at } of gone.pairs) {
+    const under = here.pairs.find(({ session }) => session.id === id);
+    const done = known.get(id);
+    const last = under ? lastOf(under) : done?.ended;
+    if (last === undefined || at < last) continue;
+    const title = under?.session.label ?? done?.label ?? "";
+    const put = (/** @type {Change} */ { take }) =>
+      take === "file" ? machine.remove(id, at) : undefined;
+    found.push(made({ kind: "pair", title, how: "gone", altered: false, put }));
   }
   if (!settings || !Object.keys(settings).length) return found;
   const one = change("settings", SETTINGS, here.settings, settings, {
@@ -125,34 +89,20 @@ async function machineChanges({ copy: { pairs, ended, settings }, altered }, mac
   return [...found, one];
 }
 
-/**
- * @template T @param {Change["kind"]} kind @param {string} title @param {T | null} here @param {T} file
- * @param {{ altered: boolean, rows: (here: T) => Row[], put: (change: Change) => Promise<void> | void }} how
- * @returns {Change | Change["kind"]} its kind alone where both are the same
- */
-function change(kind, title, here, file, { altered, rows: differing, put }) {
-  if (here && canonical(here) === canonical(file)) return kind;
-  /** @type {Change} */
-  const one = {
-    kind,
-    title,
-    how: here ? "other" : "new",
-    altered,
-    rows: here ? differing(here) : [],
-    take: here ? "here" : "file",
-    put: () => put(one),
-  };
-  return one;
+/** When something happened in a pair last, in ms. @param {Kept} kept */
+function lastOf({ session, happenings }) {
+  return Math.max(session.began, ...happenings.map(({ at }) => at));
 }
 
-/** Of the visits none is dropped: where both have one, it is the chosen one's. @param {Deleted} here @param {Deleted} file @param {Change["take"]} take @returns {Deleted} */
-function joined(here, file, take) {
-  const [first, other] = take === "file" ? [file, here] : [here, file];
-  const visits = new Map([...other.visits, ...first.visits].map((visit) => [visit.number, visit]));
-  return {
-    wearer: first.wearer,
-    visits: [...visits.values()].sort((one, two) => one.number - two.number),
-  };
+/**
+ * What is new to this phone and was deleted here is left out, unless she chooses otherwise.
+ * @param {Change | Change["kind"]} one @param {number | undefined} at when it was deleted here @param {number} last when anything happened in it last
+ */
+function sinceDeleted(one, at, last) {
+  if (typeof one === "object" && one.how === "new" && at !== undefined && at >= last) {
+    Object.assign(one, { how: "deleted", take: "here" });
+  }
+  return one;
 }
 
 /** Whether a pair is as another was once; put away or not, and whoever it is for. @param {Kept} early @param {Kept} late */
@@ -166,10 +116,4 @@ function beginning(early, late) {
       (happening, at) => canonical(happening) === canonical(late.happenings[at]),
     )
   );
-}
-
-/** What she has typed of a sheet; null where that is nothing. @param {Values | null} values @returns {Values | null} */
-function typed(values) {
-  const own = Object.entries(values ?? {}).filter(([, value]) => value.trim());
-  return own.some(([name]) => !CHOSEN.test(name)) ? Object.fromEntries(own) : null;
 }

@@ -3,8 +3,8 @@
  * phone, so that nothing the phone holds is refused by its own file. One that cannot be read keeps no other
  * out: it is named and stays in the file.
  *
- * Version 1 held the wearers alone; 2 the sheets, pairs and settings too; 3 says how many of each there are,
- * and each has a checksum.
+ * Version 1 held the wearers alone; 2 the sheets, pairs and settings too; 3 has the dates of what was typed,
+ * names what was deleted, says how many wearers and pairs there are, and each record has a checksum.
  * @import {Copy, Read} from "./types"
  */
 import { checksum } from "./checksum.js";
@@ -23,9 +23,9 @@ const NEWER =
   "This copy was made by a newer version of this page. Load the page again where there is a network, then pick the file once more.";
 
 /** @param {Copy} copy @returns {string} */
-export function copyOf({ book, sheets, pairs, ended, settings }) {
+export function copyOf({ book, sheets, dates, pairs, ended, settings, gone }) {
   const summed = (/** @type {object} */ one) => ({ ...one, sum: checksum(one) });
-  const parts = Object.entries({ ...sheets, settings });
+  const parts = Object.entries({ ...sheets, dates, settings, gone });
   return JSON.stringify({
     heelwise: "wearers",
     version: VERSION,
@@ -33,6 +33,8 @@ export function copyOf({ book, sheets, pairs, ended, settings }) {
     sums: Object.fromEntries(parts.map(([name, value]) => [name, checksum(value)])),
     settings,
     sheets,
+    dates,
+    gone,
     book: book.map(summed),
     pairs: pairs.map(summed),
     ended: ended.map((one) => summed({ ended: one })),

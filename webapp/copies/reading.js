@@ -1,17 +1,21 @@
 /**
  * The records of a file, one by one, each by the reader that reads it from the phone.
- * @import {Deleted, Visit} from "../book/types"
+ * @import {Deleted, Gone, Visit} from "../book/types"
  * @import {Happening, Kept} from "../machine/types"
  * @import {Copy, Read, SheetName, Unread} from "./types"
  */
-import { visitOf, wearerOf } from "../book/record.js";
+import { goneOf, visitOf, wearerOf } from "../book/record.js";
 import { endedOf, happeningOf, lost, sessionOf } from "../machine/record.js";
 import { choicesOf } from "../machine/settings.js";
 import { short } from "../page/short.js";
 import { valuesOf, withUnits } from "../page/values_of.js";
+import { datesOf } from "../storage/dated.js";
 import { checksum } from "./checksum.js";
 import { sound } from "./sound.js";
 import { SETTINGS, SHEETS } from "./words.js";
+
+/** @type {Copy["gone"]} */
+const NONE_GONE = { wearers: [], pairs: [] };
 
 /** What is read with it, and what could not be. */
 export class Reading {
@@ -28,6 +32,7 @@ export class Reading {
   /** @param {any} held @param {boolean} good whether the text as a whole could be read @returns {Read} */
   read(held, good) {
     const { book, pairs = [], ended = [], sheets = {}, settings = null, sums = {} } = held;
+    const { dates = null, gone = null } = held;
     const holds = held.holds ?? {};
     const copy = {
       book: this.#list(book, "Wearer", (raw) => this.#wearer(raw)),
@@ -37,7 +42,10 @@ export class Reading {
         return { id: whole.id, whole };
       }),
       sheets: this.#sheets(sheets, sums),
+      dates:
+        this.#part("When your own pages were changed", dates, sums?.dates, datesOfSheets) ?? {},
       settings: this.#part(SETTINGS, settings, sums?.settings, (raw) => choicesOf(raw)),
+      gone: this.#part("What was deleted", gone, sums?.gone, (raw) => this.#gone(raw)) ?? NONE_GONE,
     };
     const lacking = /** @type {const} */ ([
       ["wearer", Number(holds?.book) - book.length],
@@ -48,7 +56,21 @@ export class Reading {
     );
     const [unread, altered] = [this.#unread, new Set(this.#altered)];
     const damaged = !good || unread.length + altered.size + lacking.length > 0;
-    return { copy, unread, altered, lacking, damaged };
+    return { copy, unread, altered, lacking, damaged, dated: this.version > 2 };
+  }
+
+  /** @param {any} raw @returns {Copy["gone"]} */
+  #gone(raw) {
+    /** @param {unknown} list */
+    const of = (list) => {
+      /** @type {Gone[]} */
+      const found = [];
+      for (const [at, each] of listOf(list).entries()) {
+        this.#try(`Number ${at + 1} of what was deleted`, each, () => found.push(goneOf(each)));
+      }
+      return found;
+    };
+    return { wearers: of(raw.wearers), pairs: of(raw.pairs) };
   }
 
   /**
@@ -150,6 +172,12 @@ export class Reading {
 /** Of a file that lacks it, none: that is told by what the file says to hold. @param {unknown} raw @returns {unknown[]} */
 function listOr(raw) {
   return Array.isArray(raw) ? raw : [];
+}
+
+/** @param {any} raw @returns {Copy["dates"]} */
+function datesOfSheets(raw) {
+  const names = /** @type {SheetName[]} */ (Object.keys(SHEETS)).filter((name) => raw[name]);
+  return Object.fromEntries(names.map((name) => [name, datesOf(raw[name])]));
 }
 
 /** @param {unknown} raw @returns {unknown[]} */

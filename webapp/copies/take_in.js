@@ -20,6 +20,8 @@ export class TakeIn {
   /** A locked copy that waits for its passphrase. @type {Blob | null} */
   #locked = null;
   #shut = "";
+  /** @type {Found["stones"]} */
+  #stones = [];
   /** @type {Found | null} */
   #found = null;
   #ways = {
@@ -119,13 +121,23 @@ export class TakeIn {
   /** @param {Blob} file @param {string} [passphrase] */
   async #compare(file, passphrase) {
     const found = await compare(await readCopy(file, passphrase), this);
-    if (found.changes.length || found.damaged) this.#tell({ found });
-    else this.#tell({ said: "All of that copy is here already. Nothing was changed." });
+    this.#stones = found.stones;
+    if (found.changes.length || found.damaged) return this.#tell({ found });
+    this.#bury();
+    this.#tell({ said: "All of that copy is here already. Nothing was changed." });
+  }
+
+  /** Those that were never here, and are deleted. */
+  #bury() {
+    for (const stone of this.#stones) this.wearers.bury(stone);
+    this.#stones = [];
   }
 
   /** @param {Change[]} changes */
   async #take(changes) {
-    const wanted = changes.filter(({ how, take }) => how !== "new" || take === "file");
+    const asked = /** @type {Change["how"][]} */ (["new", "deleted", "gone"]);
+    const wanted = changes.filter(({ how, take }) => !asked.includes(how) || take === "file");
+    this.#bury();
     /** @type {Change[]} */
     const left = [];
     this.#tell({ said: BUSY });
@@ -147,12 +159,8 @@ export class TakeIn {
         wrong: `The phone did not store ${inWords(left)}: that is as it was. All else is taken in. Pick the file once more.`,
       });
     }
-    const chosen = wanted.filter(({ how }) => how === "other");
-    const added = wanted.filter(({ how }) => how !== "other");
     const kept = this.wearers.kept && this.host.sheets.kept() && machine?.kept !== false;
-    this.#tell({
-      said: `Taken in: ${added.length ? inWords(added) : "nothing"} added${chosen.length ? `, ${inWords(chosen)} as you chose` : ""}.${kept ? "" : NOT_KEPT}`,
-    });
+    this.#tell({ said: `Taken in: ${done(wanted)}.${kept ? "" : NOT_KEPT}` });
   }
 
   /** @param {{ said?: string, wrong?: string, found?: Found | null }} what */
@@ -160,4 +168,21 @@ export class TakeIn {
     [this.#wrong, this.#shut, this.#found, this.#locked] = [wrong, "", found, null];
     this.say(said);
   }
+}
+
+/** What was done, in words. @param {Change[]} wanted */
+function done(wanted) {
+  /** @type {[(how: Change["how"]) => boolean, string][]} */
+  const ways = [
+    [(how) => how === "new" || how === "further", "added"],
+    [(how) => how === "deleted", "brought back"],
+    [(how) => how === "newer", "brought up to date"],
+    [(how) => how === "gone", "deleted"],
+    [(how) => how === "other", "as you chose"],
+  ];
+  const parts = ways.flatMap(([is, words]) => {
+    const those = wanted.filter(({ how }) => is(how));
+    return those.length ? [`${inWords(those)} ${words}`] : [];
+  });
+  return parts.join(", ") || "nothing";
 }

@@ -11,6 +11,8 @@ import { Unreadable } from "./unreadable.js";
 import { visitsOf } from "./visits.js";
 import { counted, inside, listed, SETTINGS, SHEETS } from "./words.js";
 
+const DATED = /** @type {const} */ (["mine", "shelf", "chart"]);
+
 /** Why no copy can be made just now: a sentence to show as it stands. */
 export class NotNow extends Error {}
 
@@ -38,8 +40,10 @@ export async function written({ host, wearers }) {
       "What was counted at the machine could not be loaded, so nothing was saved. Check your connection, and try again.",
     );
   });
-  const { pairs, ended, settings, whole, aside } = await machine.copy();
-  const copy = { book, sheets: host.sheets.copy(), pairs, ended, settings };
+  const { pairs, ended, settings, whole, aside, gone } = await machine.copy();
+  const dates = Object.fromEntries(DATED.map((name) => [name, host.sheets.dated(name).changed]));
+  const deleted = { wearers: await wearers.gone(), pairs: gone };
+  const copy = { book, sheets: host.sheets.copy(), dates, pairs, ended, settings, gone: deleted };
   const text = copyOf(copy);
   const lost = await notReadBack(copy, text);
   const lacks = [
@@ -94,6 +98,9 @@ function differing(copy, read) {
     ...names
       .filter((name) => canonical(read.sheets[name]) !== canonical(copy.sheets[name]))
       .map((name) => inside(SHEETS[name])),
+    ...(canonical([read.dates, read.gone]) === canonical([copy.dates, copy.gone])
+      ? []
+      : ["what was deleted and when things were changed"]),
     ...(canonical(read.settings) === canonical(copy.settings) ? [] : [inside(SETTINGS)]),
   ];
 }

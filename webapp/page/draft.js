@@ -64,6 +64,8 @@ export class Draft extends Kept {
   /** From another phone's copy, field by field. @param {Own} name @param {Dated} other */
   join(name, other) {
     this.write(name, merge(this.sheet(name), other, withItsUnit));
+    // What is on the table follows, or it would be taken for typed since.
+    this.dispatchEvent(new CustomEvent("change", { detail: { names: [name], all: true } }));
   }
 
   /** @returns {Values | null} */
