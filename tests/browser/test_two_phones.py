@@ -8,7 +8,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tests.browser.book import card, held, labels, open_book
-from tests.browser.test_keeping import NewPhone, copies, saved, take, two_wearers
+from tests.browser.test_keeping import GOOD, NewPhone, copies, saved, take, two_wearers
 from tests.browser.walk import field, opened, step
 
 
@@ -201,3 +201,29 @@ def test_two_days_measures_under_one_number_stay_two_visits(
             if each["wearer"] == wren
         }
         assert lengths == {"26,5", "27", "28"}
+
+
+def test_a_pair_that_is_deleted_goes_from_the_other_too(
+    two: tuple[Page, Page], tmp_path: Path
+) -> None:
+    one, other = two
+    pair = json.dumps({**GOOD, "book": [], "sheets": {}, "settings": None})
+    for page in two:
+        taken(page, pair, "To add: one pair at the machine.")
+    one.locator(".head [data-book=close]").tap()
+    one.locator("#machine-line .put-away").tap()
+    one.locator("#machine-line .remove").tap()
+    one.locator("#remove-pair").tap()
+    expect(one.locator("#machine-line")).not_to_contain_text("invented")
+    open_book(one)
+    gone = copy(one, tmp_path / "gone")
+    taken(other, gone, "Deleted on the other phone: one pair at the machine.")
+    expect(other.locator("#book .note")).to_contain_text("one pair at the machine deleted")
+    assert json.loads(copy(other, tmp_path / "other"))["pairs"] == []
+    at_copies(other)
+    take(other, pair)
+    expect(other.locator("#book .visit")).to_contain_text("Deleted here since: one pair")
+    other.locator(".differing label", has_text="bring them back").tap()
+    other.locator("#take-in").tap()
+    expect(other.locator("#book .note")).to_contain_text("one pair at the machine brought back")
+    assert len(json.loads(copy(other, tmp_path / "back"))["pairs"]) == 1
