@@ -62,8 +62,10 @@
  *   "sock.cuff.pulled_width" |
  *   "sock.leg.rounds" |
  *   "sock.leg.height" |
+ *   "sock.heel.kind" |
  *   "sock.heel.needles" |
  *   "sock.heel.left" |
+ *   "sock.toe.kind" |
  *   "sock.toe.needles" |
  *   "sock.toe.left" |
  *   "first_sock.foot_rounds" |

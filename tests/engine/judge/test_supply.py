@@ -75,8 +75,8 @@ def test_grams_follow_from_the_label() -> None:
 
 
 def test_a_weight_for_a_yarn_that_was_not_told_says_so() -> None:
-    assert "give your yarn's number" in plan()["yarn"]["words"]
-    assert "give your yarn's number" not in plan({"fabric.yarn": "412 m / 100 g"})["yarn"]["words"]
+    assert "its band says what yours has" in plan()["yarn"]["words"]
+    assert "its band says" not in plan({"fabric.yarn": "412 m / 100 g"})["yarn"]["words"]
 
 
 @pytest.mark.parametrize(
