@@ -114,6 +114,7 @@ def test_enter_goes_to_the_next_field_as_its_key_says(new_phone: NewPhone, kind:
     for text, name in [
         ("24,6", "foot.ball_girth"),
         ("22", "foot.heel_girth"),
+        ("", "foot.instep_girth"),
         ("", "foot.ankle_girth"),
         ("", "foot.calf_girth"),
     ]:

@@ -260,7 +260,9 @@ def broken(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
     def change(root: Path) -> None:
         main = root / "webapp" / "page" / "main.js"
-        main.write_text(main.read_text().replace("wireTheme();", "null.made_up();", 1))
+        before, begins, after = main.read_text().partition("wireTheme(draft);")
+        assert begins
+        main.write_text(f"{before}null.made_up();{after}")
 
     return small(tmp_path_factory.mktemp("broken"), change)
 
