@@ -16,7 +16,7 @@ def test_a_long_leg_and_another_heel(phone: BrowserContext, screens: Path) -> No
     field(page, "sock.leg.height").fill("33")
     expect(page.locator("#sock-leg-height-other")).to_have_text("33 cm · 13 in")  # 12.99 in
     for at, (height, girth) in enumerate((("14", "21,5"), ("30", "34"))):
-        page.locator("#long-leg button.add").tap()
+        page.get_by_role("button", name="Add a girth of the leg").tap()
         field(page, f"sock.leg.girths.{at}.height").fill(height)
         field(page, f"sock.leg.girths.{at}.girth").fill(girth)
     page.locator("#long-leg").screenshot(path=screens / "long_leg.png")

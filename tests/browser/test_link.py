@@ -103,7 +103,8 @@ KEPT = """async () => {
     for (const store of database.objectStoreNames) {
       const got = database.transaction(store).objectStore(store).getAll();
       await new Promise((done) => { got.onsuccess = done; });
-      kept[`${name} ${store}`] = got.result;
+      // Which step is looked at is no word of hers.
+      kept[`${name} ${store}`] = got.result.filter((one) => one.name !== "knitting");
     }
     database.close();
   }
@@ -163,4 +164,4 @@ def test_damaged_and_foreign_links_get_one_sentence(new_phone: NewPhone) -> None
         expect(line).to_contain_text("Your own page is below")
         expect(page.locator("#visit-line .line")).to_have_count(1)
         expect(field(page, "foot.length")).to_have_value("27.1 cm")
-        expect(page.locator("#visit-line button")).to_have_count(0)
+        expect(page.locator("#visit-line button")).to_have_text(["Understood"])

@@ -131,6 +131,7 @@ def opening(page: Page, open_it: Callable[[Page], None]) -> float:
     return took
 
 
+@pytest.mark.alone
 @pytest.mark.parametrize("open_it", [gone_on, anew, begun])
 def test_the_counter_opens_at_once(
     full: Page, new_phone: Callable[..., BrowserContext], open_it: Callable[[Page], None]

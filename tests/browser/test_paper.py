@@ -289,7 +289,7 @@ def test_the_widest_table_over_sizes(new_phone: NewPhone, screens: Path, paper: 
     step(page, "counts")
     page.locator("#chart > summary").tap()
     for name, text in {
-        "first": "10", "last": "33.6", "step": "0.4",
+        "first": "10 cm", "last": "33.6", "step": "0.4",
         "loosest": "30", "firmest": "43.75", "between": "1.25",
     }.items():  # fmt: skip
         field(page, f"chart.{name}").fill(text)
