@@ -93,8 +93,10 @@ def test_copying_it_asks_first_when_hers_is_not_empty(new_phone: NewPhone) -> No
 # the counts shown last, which are worked out again.
 KEPT = """async () => {
   const kept = { ...localStorage };
-  delete kept["heelwise.visit"];
-  delete kept["heelwise.last"];
+  for (const name of ["visit", "last"]) {
+    delete kept[`heelwise.${name}`];
+    delete kept[`heelwise.${name}.changed`];
+  }
   for (const { name } of await indexedDB.databases()) {
     const database = await new Promise((done) => {
       const asked = indexedDB.open(name);
@@ -103,8 +105,9 @@ KEPT = """async () => {
     for (const store of database.objectStoreNames) {
       const got = database.transaction(store).objectStore(store).getAll();
       await new Promise((done) => { got.onsuccess = done; });
-      // Which step is looked at is no word of hers.
-      kept[`${name} ${store}`] = got.result.filter((one) => one.name !== "knitting");
+      // Which step and which link are looked at overwrite nothing.
+      kept[`${name} ${store}`] = got.result.filter(
+        (one) => !["knitting", "visit", "last"].includes(one.name));
     }
     database.close();
   }
