@@ -105,9 +105,9 @@ KEPT = """async () => {
     for (const store of database.objectStoreNames) {
       const got = database.transaction(store).objectStore(store).getAll();
       await new Promise((done) => { got.onsuccess = done; });
-      // Which step and which link are looked at overwrite nothing.
+      // Which step and which link are looked at overwrite nothing, and what is empty is let go.
       kept[`${name} ${store}`] = got.result.filter(
-        (one) => !["knitting", "visit", "last"].includes(one.name));
+        (one) => one.value !== null && !["knitting", "visit", "last"].includes(one.name));
     }
     database.close();
   }
