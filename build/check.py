@@ -203,9 +203,8 @@ def run(checks: Sequence[Check], fast: bool) -> list[Result]:
         meanwhile = beside.submit(early, [one for one in checks if one.needs], given_up)
         try:
             prepare(fast)
-        except BaseException:
+        finally:  # all is there now, or nothing more will come
             given_up.set()
-            raise
         results = meanwhile.result()
     for result in results:
         print(result.told(), flush=True)
