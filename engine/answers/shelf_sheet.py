@@ -88,9 +88,9 @@ def _assumptions(shelf: Shelf) -> Iterable[str]:
     if shelf.lines:
         yield "A mark between two that you knitted is foretold from them: swatch there first."
     if any(one.cloth.way == "yarn" for one in shelf.fabrics):
-        yield "A yarn with a number alone is a guess, and ranks with that doubt: swatch first."
+        yield "A yarn known by its length per ball alone is a guess, and ranks with that doubt: swatch first."
     if any(not one.cloth.tex_told for one in shelf.fabrics):
-        yield "Firmness is judged only where the yarn’s number is given."
+        yield "Firmness is judged only where the yarn’s length per ball is given."
 
 
 def _candidate(shelf: Shelf, at: int, one: Tried) -> dict[str, Any]:
@@ -165,7 +165,7 @@ def _length_words(exact: float) -> tuple[str, str]:
 
 def _firmness_words(value: float, level: str, cloth: Fabric) -> tuple[str, str]:
     if level == "apart":
-        why = "guessed as usual" if cloth.way == "yarn" else "the yarn’s number is not given"
+        why = "guessed as usual" if cloth.way == "yarn" else "the yarn’s length per ball is not given"
         return "not judged", f"Not judged: {why}."
     low, high = sources.TIGHTNESS_LOOSE, sources.TIGHTNESS_FIRM
     if level == "good":

@@ -61,8 +61,8 @@ def notes(sock: Sock) -> _Notes:
         sd = hypot(by_number.sd, supply.weighed(stock.sock_one, 1).sd)
         if apart > sources.FAR_APART * sd:
             text = units.weight(by_number.grams)["text"]
-            words = f"By its stitches and the yarn's number sock one weighs about {text}. "
-            asked.append(("stock.sock_one", f"{words}Weigh again, or check the number."))
+            words = f"By its stitches and the yarn's length per ball sock one weighs about {text}. "
+            asked.append(("stock.sock_one", f"{words}Weigh again, or check the length per ball."))
     if stock.sock_one is not None and stock.left is None:
         asked.append(("stock.left", "Weigh what is left too, to see whether it is a sock."))
     found = _striped(sock)

@@ -209,7 +209,7 @@ def _weighed(fields: Fields, cloth: Fabric) -> Fabric:
     apart = hypot(sd, sources.TEX_AS_TOLD, sources.LOOP_BY_STATE)
     asked = cloth.questions
     if abs(log(tex / cloth.tex)) > sources.FAR_APART * apart:
-        asked = (*asked, (at, "This does not fit the yarn’s number. Weigh it again?"))
+        asked = (*asked, (at, "This does not fit the yarn’s length per ball. Weigh it again?"))
     return replace(cloth, by_weight=tex / cloth.tex, weighed_sd=sd, questions=asked)
 
 

@@ -198,7 +198,7 @@ def from_yarn(thread: Yarn) -> Gauge:
     """
     loop = sqrt(thread.tex) / sources.TIGHTNESS_SOCK
     more = sqrt(max(0.0, thread.sd**2 - sources.TEX_AS_TOLD**2)) / 2
-    known_by = f"its name alone ({thread.name})" if thread.name else "the yarn's number"
+    known_by = f"its name alone ({thread.name})" if thread.name else "its length per ball"
     return Gauge(
         sources.WALES_TIMES_LOOP / loop,
         sources.COURSES_TIMES_LOOP / loop,

@@ -31,7 +31,7 @@ LENGTHS = {
 _BEFORE = {
     "swatch": "your swatch",
     "gauge": "the stitches and rounds you gave",
-    "yarn": "a guess from the yarn's number",
+    "yarn": "a guess from the yarn's length per ball",
 }
 
 

@@ -174,9 +174,11 @@ def test_several_tags_on_one_sheet(new_phone: NewPhone, screens: Path) -> None:
         tag_field(page, "label", f"Invented {at}")
         if at < 2:
             later = page.locator("#keep-tag")
-            expect(later).to_have_accessible_description(re.compile("until the page is closed"))
+            expect(later).to_have_accessible_description(re.compile("until it is printed"))
             later.tap()
             expect(page.locator("#tag-sheet")).to_be_hidden()
+            page.reload()
+            figures(page)
     expect(page.locator("#tag-sheet .line")).to_contain_text("2 more tags wait")
     printing(page, "#print-tag")
     for paper in PAPER:

@@ -46,8 +46,10 @@ def comes_to(phone: Phone, page: dict[str, Any]) -> None:
 
 def at_machine(phone: Phone) -> None:
     """From the counts to the foot of sock one, 10 rounds done; two at once are two."""
-    phone.evaluate("() => { localStorage['heelwise.counter'] = JSON.stringify({ guard: 0 }); }")
     to_foot(phone)
+    phone.tap(".at-machine button", "Settings")
+    phone.tap(".machine-sheet .choice label", "off")
+    phone.tap(".machine-sheet .sheet-head button", "Close")
 
 
 def to_foot(phone: Phone) -> None:

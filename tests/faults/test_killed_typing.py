@@ -16,7 +16,7 @@ from contextlib import suppress
 import pytest
 from playwright.sync_api import Error, Page, expect
 
-from tests.browser.at_machine import done, go_to, planned, settings, target
+from tests.browser.at_machine import done, go_to, knit, planned, settings, target
 from tests.browser.book import HELD, back_to_book, card, held, new_wearer, open_book
 from tests.browser.host import comes_true, until
 from tests.browser.walk import field
@@ -213,7 +213,7 @@ def test_killed_after_a_pair_is_begun(site: str, kept_phone: Callable[..., KeptP
 def test_killed_over_words_of_which_nothing_is_made_yet(
     site: str, kept_phone: Callable[..., KeptPhone]
 ) -> None:
-    """The label of somebody new, and a note at the machine."""
+    """The label of somebody new, a note at the machine, what sock one measures, and a tag."""
     phone = kept_phone(base_url=site)
     with phone.opened() as context:
         page = context.pages[0]
@@ -253,3 +253,32 @@ def test_killed_over_words_of_which_nothing_is_made_yet(
         expect(page.locator(".notice")).to_contain_text("The note is kept")
         page.get_by_role("button", name="Note").tap()
         expect(page.locator("#note-text")).to_have_value("")
+        page.locator(".machine-sheet .sheet-head button").tap()
+        go_to(page, "Off the machine")
+        knit(page)
+        page.locator("#measure-first").tap()
+        page.locator("#machine-length").fill("21,5")
+        page.wait_for_timeout(1000 * WITHIN)
+        phone.kill()
+    with phone.opened() as context:
+        page = context.pages[0]
+        page.goto("./")
+        page.locator("#measure-first").tap()
+        expect(page.locator("#machine-length")).to_have_value("21,5")
+        page.locator("#work-two").tap()
+        page.locator("#begin-two").tap()
+        page.locator(".leave").tap()
+        page.locator("#write-tag").tap()
+        page.locator("#tag-label").fill("Invented: Nuri")
+        page.locator("#keep-tag").tap()
+        page.locator("#write-tag").tap()
+        page.locator("#tag-fibre").fill("wool")
+        page.wait_for_timeout(1000 * WITHIN)
+        phone.kill()
+    with phone.opened() as context:
+        page = context.pages[0]
+        page.goto("./")
+        page.locator(".tape a[data-to=counts]").tap()
+        page.locator("#write-tag").tap()
+        expect(page.locator("#tag-fibre")).to_have_value("wool")
+        expect(page.locator("#tag-sheet .line")).to_contain_text("One more tag waits")

@@ -2,6 +2,7 @@
  * From sock one to sock two: it is measured, or not; the calculator corrects sock two's counts, or they
  * stay; and sock two begins, or, when it is on the machine already, goes on with the new counts.
  * @import {Problem} from "../page/types"
+ * @import {Kept} from "../storage/kept.js"
  * @import {Counter} from "./counter.js"
  * @import {Sheet} from "./sheet.js"
  * @import {FirstSock, Happening, Knit, State} from "./types"
@@ -50,14 +51,17 @@ export class SockTwo {
 
   /**
    * @param {Counter} counter @param {Sheet} sheet
-   * @param {{ ask: (call: object) => Promise<any>, measured: (request: object) => Record<string, string> }} page
-   *   the calculator, and what was written of sock one on the page where it is this pair's
+   * @param {{ ask: (call: object) => Promise<any>, measured: (request: object) => Record<string, string>, typed: Kept }} page
+   *   the calculator, what was written of sock one on the page where it is this pair's, and where what is
+   *   typed is kept
    */
-  constructor(counter, sheet, { ask, measured }) {
+  constructor(counter, sheet, { ask, measured, typed }) {
     this.counter = counter;
     this.sheet = sheet;
     this.ask = ask;
     this.measured = measured;
+    this.kept = typed;
+    this.half = `half.sock_two-${counter.session.id}`;
   }
 
   /** Whether measuring sock one can still change sock two. @param {State} state */
@@ -72,7 +76,7 @@ export class SockTwo {
       foot_rounds: String(footRounds(state.socks[0], happenings)),
       ...state.measured,
       ...this.measured(this.counter.session.request),
-      ...this.#typed,
+      ...this.kept.read(this.half),
     };
     this.#problems = [];
     this.#words = "";
@@ -110,6 +114,7 @@ export class SockTwo {
     if (answer) {
       const { measured, ...knit } = answer;
       await counter.replan(knit, measured, ({ socks, places }) => moved(socks[1], knit, places[1]));
+      this.kept.write(this.half, null); // the pair has it
     }
     if (counter.state.sock !== 1) await counter.turn(1);
     this.sheet.close();
@@ -139,6 +144,12 @@ export class SockTwo {
     );
   }
 
+  /** @param {string} name @param {string} text */
+  #type(name, text) {
+    this.#typed = { ...this.#typed, [name]: text };
+    this.kept.write(this.half, { ...this.kept.read(this.half), [name]: text });
+  }
+
   /** @param {string} name @param {string} label @param {string} whereTo */
   #field(name, label, whereTo) {
     const units = this.counter.session.request.units;
@@ -146,13 +157,13 @@ export class SockTwo {
     const id = `machine-${name}`;
     const counted = name === "foot_rounds";
     const type = (/** @type {Event} */ event) => {
-      this.#typed[name] = /** @type {HTMLInputElement} */ (event.target).value;
+      this.#type(name, /** @type {HTMLInputElement} */ (event.target).value);
       if (!this.#answer) return;
       this.#answer = null; // it was for what stood there before
       this.#draw();
     };
     const take = (/** @type {string} */ offer) => {
-      this.#typed[name] = offer;
+      this.#type(name, offer);
       this.#problems = this.#problems.filter((one) => one !== problem);
       this.#draw();
     };

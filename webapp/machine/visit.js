@@ -67,7 +67,7 @@ export class Visit {
       guard: () => settings.choices.guard,
       free: () => !this.sheet.open,
     });
-    const sockTwo = new SockTwo(this.counter, this.sheet, { ask, measured });
+    const sockTwo = new SockTwo(this.counter, this.sheet, { ask, measured, typed });
     const places = new Places(this.counter, this.sheet, sockTwo);
     const notes = new Notes(this.counter, this.sheet, typed);
     const yarn = new OffTheShelf(this.counter, this.sheet, shelf);

@@ -34,6 +34,7 @@ const KINDS = {
   counter: { words: "", sure: anything },
   half: { words: "", sure: anything, many: true }, // words of which nothing is made yet
   tag: { words: "", sure: anything },
+  tags: { words: "", sure: anything }, // that wait for paper
   theme: { words: "", sure: anything, plain: true },
   last: { words: "", sure: anything, guess: true },
 };

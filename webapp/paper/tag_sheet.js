@@ -19,9 +19,6 @@ const NO_COUNTS =
   "There are no counts for this pair yet, so the tag tells no size and has no code. Plan the pair first, or print it without.";
 const NOT_NOW = "The tag could not be made just now. Tap once more; what you wrote is still here.";
 
-/** What waits for paper, until the page is closed. @type {{ tag: Tag, written: Written }[]} */
-let waiting = [];
-
 export class TagSheet {
   #sheet = made();
   #printed = false;
@@ -32,6 +29,8 @@ export class TagSheet {
   #written;
   /** @type {string[]} the last one first */
   #fibres;
+  #half;
+  #pair;
 
   /** @param {{ engine: Asks, draft: Draft, request: Request, label: string }} pair */
   constructor({ engine, draft, request, label }) {
@@ -40,14 +39,28 @@ export class TagSheet {
     this.request = request;
     const { fibres, ...words } = remembered(draft.read("tag"));
     this.#fibres = fibres;
-    this.#written = { ...words, label, fibre: "", date: today() };
+    this.#half = `half.tag-${label}`;
+    this.#pair = JSON.stringify(request);
+    const half = draft.read(this.#half);
+    const own = half?.pair === this.#pair ? half.written : {};
+    this.#written = { ...words, label, fibre: "", date: today(), ...own };
     // Once they were printed they wait no longer, but can be printed again as long as this is open.
     this.#sheet.addEventListener("close", () => {
-      if (this.#printed) waiting = [];
+      if (this.#printed) this.#waiting = [];
     });
     this.#draw();
     this.#sheet.showModal();
     this.#ask().catch(() => {}); // said when it is to be printed
+  }
+
+  /** What waits for paper. @returns {{ tag: Tag, written: Written }[]} */
+  get #waiting() {
+    return this.draft.read("tags") ?? [];
+  }
+
+  /** @param {{ tag: Tag, written: Written }[]} tags */
+  set #waiting(tags) {
+    this.draft.write("tags", tags.length ? tags : null);
   }
 
   async #ask() {
@@ -61,7 +74,8 @@ export class TagSheet {
 
   async #print() {
     try {
-      printTags([...waiting, await this.#ready()]);
+      const ready = await this.#ready();
+      printTags([...this.#waiting, ready]);
       this.#printed = true;
     } catch {
       this.#say(NOT_NOW);
@@ -71,7 +85,7 @@ export class TagSheet {
   async #keep() {
     try {
       const ready = await this.#ready();
-      waiting = this.#printed ? [ready] : [...waiting, ready];
+      this.#waiting = this.#printed ? [ready] : [...this.#waiting, ready];
       this.#printed = false;
       this.#sheet.close();
     } catch {
@@ -86,7 +100,7 @@ export class TagSheet {
   }
 
   #drop() {
-    waiting = [];
+    this.#waiting = [];
     this.#draw();
   }
 
@@ -97,6 +111,7 @@ export class TagSheet {
   }
 
   #draw() {
+    const waiting = this.#waiting.length;
     render(
       html`
         <div class="tag-sheet-head">
@@ -113,12 +128,12 @@ export class TagSheet {
         ${this.#field("title", "Words at the top", "Your name, or what you like; may be left out.")}
         ${this.#field("date", "Finished on", "", "date")}
         <div role="status">${this.#note ? html`<p class="note">${this.#note}</p>` : nothing}</div>
-        ${waiting.length ? this.#others() : nothing}
+        ${waiting ? this.#others(waiting) : nothing}
         <div class="row">
-          <button type="button" class="go" id="print-tag" @click=${() => this.#print()}>${waiting.length ? "Print the tags" : "Print the tag"}</button>
+          <button type="button" class="go" id="print-tag" @click=${() => this.#print()}>${waiting ? "Print the tags" : "Print the tag"}</button>
           <button type="button" id="keep-tag" aria-describedby="keep-tag-where" @click=${() => this.#keep()}>Print it later, with others</button>
         </div>
-        <p class="where" id="keep-tag-where">For later it waits until the page is closed, and no longer.</p>
+        <p class="where" id="keep-tag-where">For later it waits on this phone until it is printed.</p>
       `,
       this.#sheet,
     );
@@ -148,9 +163,10 @@ export class TagSheet {
     )}</div>`;
   }
 
-  #others() {
+  /** @param {number} waiting */
+  #others(waiting) {
     return html`<div class="line">
-      <p>${waiting.length === 1 ? "One more tag waits" : `${waiting.length} more tags wait`} to be printed with this one, three to a sheet, until the page is closed.</p>
+      <p>${waiting === 1 ? "One more tag waits" : `${waiting} more tags wait`} to be printed with this one, three to a sheet.</p>
       <button type="button" id="drop-tags" @click=${() => this.#drop()}>Leave them out</button>
     </div>`;
   }
@@ -170,6 +186,8 @@ export class TagSheet {
   /** @param {Partial<Written>} words */
   #write(words) {
     this.#written = { ...this.#written, ...words };
+    const { label, fibre, date } = this.#written;
+    this.draft.write(this.#half, { pair: this.#pair, written: { label, fibre, date } });
     this.#keepWords();
     this.#draw();
   }
@@ -178,6 +196,7 @@ export class TagSheet {
     const { fibre } = this.#written;
     const others = this.#fibres.filter((one) => one !== fibre.trim());
     this.#fibres = [fibre.trim(), ...others].filter(Boolean).slice(0, OFFERED);
+    this.draft.write(this.#half, null);
     this.#keepWords();
     this.#draw();
   }
