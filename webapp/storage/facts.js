@@ -15,9 +15,14 @@ export function factOf({ at, value = null }, { sure, flat }) {
   }
 }
 
+/** A list has `values`, too, as a method. @param {any} value */
+function hasFields(value) {
+  return Boolean(value?.values) && typeof value.values === "object";
+}
+
 /** A sheet has the dates of its fields with it. @param {any} value */
 export function dated(value) {
-  return value?.values ? { ...value, changed: datesOf(value.changed) } : value;
+  return hasFields(value) ? { ...value, changed: datesOf(value.changed) } : value;
 }
 
 /** The later one; of the same sheet, each field's later text. @param {Fact} one @param {Fact} other @param {Spelled} spelled @returns {Fact} */
@@ -31,7 +36,7 @@ export function later(one, other, spelled) {
 /** @param {any} one @param {any} other */
 export function sameSheet(one, other) {
   const whose = /** @type {const} */ (["kind", "id", "number", "link", "foot"]);
-  return Boolean(one?.values && other?.values) && whose.every((name) => one[name] === other[name]);
+  return hasFields(one) && hasFields(other) && whose.every((name) => one[name] === other[name]);
 }
 
 /** @param {Fact} one @param {Fact} other */
