@@ -6,7 +6,6 @@
 import { countedOf, firstSockOf } from "../page/counted_of.js";
 import { requestAsKept } from "../page/spelled.js";
 
-const PARTS = ["waste", "cuff", "leg", "heel", "foot", "toe", "finish"];
 const KINDS = ["done", "back", "jump", "note", "turn", "plan", "yarn", "lost"];
 /** Rounds, rows, steps or things that happened; needles are far fewer, and are drawn. */
 export const MOST = 100_000;
@@ -87,20 +86,21 @@ function knit(raw) {
   const { slots, words, foot_rounds, steps, pockets, every = null } = raw ?? {};
   sure(whole(slots, SLOTS) && typeof words === "string" && whole(foot_rounds));
   sure(every === null || (whole(every) && every > 0));
-  for (const name of ["heel", "toe"]) {
-    const { needles, first_slot, left, rows } = pockets?.[name] ?? {};
+  sure(pockets, Object);
+  for (const { needles, first_slot, left, rows } of Object.values(pockets)) {
     sure(whole(needles, SLOTS) && Number.isInteger(first_slot) && whole(left) && whole(rows));
   }
   sure(Array.isArray(steps));
-  steps.forEach(step);
+  for (const one of steps) step(one, pockets);
 }
 
-/** @param {any} raw */
-function step(raw) {
+/** @param {any} raw @param {object} pockets of its sock */
+function step(raw, pockets) {
   const { part, title, text, tension = "", kind } = raw ?? {};
-  sure(PARTS.includes(part) && [title, text, tension].every((one) => typeof one === "string"));
+  sure([part, title, text, tension].every((one) => typeof one === "string"));
   if (kind === "rounds") return sure(whole(raw.rounds));
   if (kind !== "row") return sure(kind === "do");
+  sure(Object.hasOwn(pockets, part)); // the cylinder is drawn from it
   const { row, direction, half, knits, in_work, back, hold, remind } = raw;
   sure([row, in_work, back ?? 0, hold ?? 0].every((one) => whole(one)));
   sure(["right", "left"].includes(direction) && ["narrow", "widen"].includes(half));

@@ -66,8 +66,8 @@ export class SockTwo {
 
   /** Whether measuring sock one can still change sock two. @param {State} state */
   static possible({ socks, places, ended }) {
-    const part = view(socks[1], places[1]).step?.part;
-    return ended[0] && Boolean(part) && part !== "toe" && part !== "finish";
+    const left = socks[1].steps.slice(places[1].step);
+    return ended[0] && left.some(({ part }) => part === "foot");
   }
 
   open() {
