@@ -101,8 +101,10 @@ def test_back_to_another_step_with_a_field_in_hand(phone: BrowserContext) -> Non
     expect(page.locator("#measure")).to_be_visible()
     page.go_forward()
     expect(slots).to_be_visible()
+    chip = page.locator("#chips button", has_text="72")
+    chip.scroll_into_view_if_needed()
     before = scrolled(page)
-    page.locator("#chips button", has_text="72").tap()  # and its guesses come
+    chip.tap()  # and its guesses come
     expect(slots).to_have_value("72")
     assert abs(scrolled(page) - before) < NEAR
 

@@ -18,6 +18,8 @@ from playwright.sync_api import Browser, BrowserContext, Page, expect
 from tests.browser.host import REQUEST, Host, ask, built, until
 from tests.conftest import free_port
 
+pytestmark = pytest.mark.pyodide
+
 PLAN = {"do": "plan", "request": REQUEST}
 
 
@@ -107,7 +109,7 @@ def test_real_page_works_after_the_server_is_gone(browser: Browser, dist: Path, 
     host.stop()
 
     def reads_a_foot(page: Page) -> None:
-        page.locator("#foot-length").fill("24.6")
+        page.locator("#foot-length").fill("24.6 cm")
         expect(page.locator("#foot-length-other")).to_contain_text("9 ", timeout=30_000)
 
     page.reload()
@@ -122,7 +124,7 @@ def test_real_page_works_after_the_server_is_gone(browser: Browser, dist: Path, 
         page.get_by_role("link", name="their licences").click()
     expect(beside.value.locator("body")).to_contain_text("This site carries")
     beside.value.close()
-    expect(page.locator("#foot-length")).to_have_value("24.6")  # where she was
+    expect(page.locator("#foot-length")).to_have_value("24.6 cm")  # where she was
     phone.new_cdp_session(page).send("Page.reload", {"ignoreCache": True})
     page.close()
     page = phone.new_page()

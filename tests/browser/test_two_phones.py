@@ -14,6 +14,7 @@ from tests.browser.walk import field, opened, step
 
 def at_copies(page: Page) -> None:
     """From anywhere in the book."""
+    expect(page.locator("#book h2")).to_be_visible()
     if page.locator("#all-wearers").is_visible():
         page.locator("#all-wearers").tap()
     copies(page)

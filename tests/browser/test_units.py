@@ -58,6 +58,7 @@ def as_typed(page: Page) -> None:
 def test_inches_and_ounces_stay_so_after_a_reload(phone: BrowserContext, kept: str) -> None:
     page = in_inches(phone)
     if "without" in kept:
+        page.wait_for_timeout(500)  # or it writes once more, over what is put there now
         for key in STORED:
             page.evaluate(
                 "(key) => { const { units, ...bare } = JSON.parse(localStorage[key]);"

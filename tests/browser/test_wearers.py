@@ -631,8 +631,8 @@ def test_the_database_has_a_version_and_comes_up_from_nothing(phone: BrowserCont
     back_to_book(page)
     page.wait_for_timeout(700)
     versions = page.evaluate("indexedDB.databases()")
-    assert [one["version"] for one in versions if one["name"] == "heelwise.book"] == [1]
-    assert set(held(page)) == {"wearers", "visits"}
+    assert [one["version"] for one in versions if one["name"] == "heelwise.book"] == [2]
+    assert set(held(page)) == {"wearers", "visits", "gone"}
     assert "who" not in json.dumps(held(page)["visits"]), "blank fields take no room"
 
 

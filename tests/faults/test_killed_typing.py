@@ -244,6 +244,7 @@ def test_killed_over_words_of_which_nothing_is_made_yet(
         page.wait_for_timeout(1000 * WITHIN)
         phone.kill()
     with phone.opened() as context:
+        settings(context, guard=0)
         page = context.pages[0]
         page.goto("./")
         expect(target(page)).to_be_visible()
