@@ -17,6 +17,7 @@ from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Request
 from xdist.scheduler import LoadScopeScheduling
 
 from build import chromium
+from engine import api
 
 ROOT = Path(__file__).resolve().parents[1]
 
@@ -118,6 +119,8 @@ PHONE = {
 }
 
 
+DESK = Path(__file__).with_name("desk_engine.js")
+
 # What a browser says when the site's policy stops a script, a style, a request, or a text on its
 # way to become markup or a script.
 FORBIDDEN = ("content security policy", "' assignment")
@@ -130,8 +133,15 @@ def service_workers(request: pytest.FixtureRequest) -> Literal["allow", "block"]
 
 
 @pytest.fixture
+def at_desk(request: pytest.FixtureRequest) -> bool:
+    """Whether the engine answers from here. It is the same one and gives the same answers
+    (tests/browser/test_same_answers.py); Python in a browser takes a second to start."""
+    return not any(map(request.node.get_closest_marker, ("stored", "pyodide")))
+
+
+@pytest.fixture
 def new_phone(
-    browser: Browser, site: str, service_workers: Literal["allow", "block"]
+    browser: Browser, site: str, service_workers: Literal["allow", "block"], at_desk: bool
 ) -> Iterator[Callable[..., BrowserContext]]:
     """Makes fresh phones: touch, 390 × 844, nothing stored. Keywords change what a phone is.
 
@@ -154,6 +164,9 @@ def new_phone(
         phones.append(browser.new_context(**{**usual, "base_url": site, **features}))
         phones[-1].on("request", asked)
         phones[-1].on("console", said)
+        if at_desk:
+            phones[-1].add_init_script(path=DESK)
+            phones[-1].expose_function("askDesk", api.answer_text)
         return phones[-1]
 
     yield make

@@ -165,7 +165,9 @@ def _length_words(exact: float) -> tuple[str, str]:
 
 def _firmness_words(value: float, level: str, cloth: Fabric) -> tuple[str, str]:
     if level == "apart":
-        why = "guessed as usual" if cloth.way == "yarn" else "the yarn’s length per ball is not given"
+        why = (
+            "guessed as usual" if cloth.way == "yarn" else "the yarn’s length per ball is not given"
+        )
         return "not judged", f"Not judged: {why}."
     low, high = sources.TIGHTNESS_LOOSE, sources.TIGHTNESS_FIRM
     if level == "good":

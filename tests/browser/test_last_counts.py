@@ -2,9 +2,12 @@
 
 from collections.abc import Callable
 
+import pytest
 from playwright.sync_api import BrowserContext, Page, Route, expect
 
 from tests.browser.walk import SOCK_FIGURES, field, figures, fill_sock, opened, step
+
+pytestmark = pytest.mark.pyodide
 
 
 def reload(page: Page) -> Callable[[], None]:

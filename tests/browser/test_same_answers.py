@@ -13,6 +13,8 @@ from playwright.sync_api import BrowserContext
 
 from engine.api import answer_text
 
+pytestmark = pytest.mark.pyodide
+
 CALLS = 200
 LENGTHS = {"length": (150, 330), "ball_girth": (150, 300), "heel_girth": (220, 400)} | {
     "ankle_girth": (160, 320),
@@ -160,6 +162,7 @@ def test_phone_and_this_machine_agree(phone: BrowserContext, way: str) -> None:
 
     page = phone.new_page()
     page.goto("")
+    assert "native code" in page.evaluate("String(Worker)"), "there would be no Python in it"
     there = page.evaluate(
         """async ([texts, way]) => {
             const { worker, pyodide, engine, snapshot } = document.documentElement.dataset;

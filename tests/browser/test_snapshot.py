@@ -16,6 +16,8 @@ from engine.api import answer
 from tests.browser.host import REQUEST, Host, ask, built, until
 from tests.conftest import free_port
 
+pytestmark = pytest.mark.pyodide
+
 PLAN = {"do": "plan", "request": REQUEST}
 STARTS = int(os.environ.get("HEELWISE_STARTS", "60"))  # 200 in `check.py --long`
 

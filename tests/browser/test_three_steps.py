@@ -166,6 +166,7 @@ def test_a_phone_that_stores_nothing_is_told_and_goes_on(phone: BrowserContext) 
     assert figures(page)["Foot"].isdigit()
 
 
+@pytest.mark.pyodide
 def test_typing_before_the_calculator_is_up(phone: BrowserContext) -> None:
     page = phone.new_page()
     held: list[Route] = []
@@ -187,6 +188,7 @@ def test_typing_before_the_calculator_is_up(phone: BrowserContext) -> None:
     expect(page.locator("#waiting")).to_be_hidden()
 
 
+@pytest.mark.pyodide
 def test_a_calculator_that_cannot_start_says_what_to_do(phone: BrowserContext) -> None:
     page = phone.new_page()
     page.route("**/assets/worker-*.js", lambda route: route.abort())
