@@ -88,7 +88,7 @@ def _assumptions(shelf: Shelf) -> Iterable[str]:
     if shelf.lines:
         yield "A mark between two that you knitted is foretold from them: swatch there first."
     if any(one.cloth.way == "yarn" for one in shelf.fabrics):
-        yield "A yarn known by its length per ball alone is a guess, and ranks with that doubt: swatch first."
+        yield "A length per ball alone is a guess, and ranks with that doubt: swatch first."
     if any(not one.cloth.tex_told for one in shelf.fabrics):
         yield "Firmness is judged only where the yarn’s length per ball is given."
 
