@@ -132,6 +132,7 @@ def opening(page: Page, open_it: Callable[[Page], None]) -> float:
 
 
 @pytest.mark.alone
+@pytest.mark.pyodide
 @pytest.mark.parametrize("open_it", [gone_on, anew, begun])
 def test_the_counter_opens_at_once(
     full: Page, new_phone: Callable[..., BrowserContext], open_it: Callable[[Page], None]

@@ -550,16 +550,28 @@ GAPS = """() => {
 }"""
 
 
+# A piece of work that takes QUIET ms on the machine these tests were written on, at such times.
+YARD = """() => {
+  const begun = performance.now();
+  let sum = 0;
+  for (let at = 0; at < 20_000_000; at += 1) sum += Math.sqrt(at);
+  return sum && performance.now() - begun;
+}"""
+QUIET = 220.0
+
+
 @pytest.mark.alone
+@pytest.mark.pyodide
 def test_two_thousand_wearers_without_a_late_frame(phone: BrowserContext) -> None:
     """No more than 50 ms between frames with the processor four times slower, in the best of twenty
-    rounds: this machine has other work too, which can only lengthen them."""
+    rounds: this machine has other work too, which can only lengthen them. A slower one has longer."""
     page = with_wearers(phone, WEARERS)
     page.evaluate(PUT, {"wearers": many(2000)})
     page.reload()
     expect(page.locator("#book")).to_contain_text("2004 wearers")
     session = phone.new_cdp_session(page)
     session.send("Emulation.setCPUThrottlingRate", {"rate": 4})
+    slow = max(1.0, min(page.evaluate(YARD) for _ in range(5)) / QUIET)
     page.evaluate(GAPS)
     best: dict[str, float] = {}
 
@@ -575,7 +587,7 @@ def test_two_thousand_wearers_without_a_late_frame(phone: BrowserContext) -> Non
             page.wait_for_timeout(200)
             worst = float(page.evaluate("Math.max(...window.gaps)"))
             best[name] = min(worst, best.get(name, worst))
-            if worst <= LATE:
+            if worst <= LATE * slow:
                 return
 
     def search() -> None:
@@ -598,8 +610,8 @@ def test_two_thousand_wearers_without_a_late_frame(phone: BrowserContext) -> Non
     rounds("searching", search)
     rounds("putting in order", orders)
     rounds("scrolling", scroll)
-    late = {name: worst for name, worst in best.items() if worst > LATE}
-    print({name: round(worst, 1) for name, worst in best.items()})
+    late = {name: worst for name, worst in best.items() if worst > LATE * slow}
+    print(slow, {name: round(worst, 1) for name, worst in best.items()})
     assert not late
 
 
