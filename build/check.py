@@ -25,7 +25,7 @@ from build import engines, install, nginx
 BIN = install.VENV / "bin"
 NPM_BIN = install.BUILD / "node_modules" / ".bin"
 # Several files at a time; tests/conftest.py says which tests share a process.
-AT_ONCE = ("--numprocesses=auto", "--maxprocesses=4", "--dist=loadfile")
+AT_ONCE = ("--numprocesses=auto", "--maxprocesses=4", "--dist=loadfile", "--no-loadscope-reorder")
 PYTEST = (install.PYTHON, "-m", "pytest", "--quiet", *AT_ONCE)
 
 
@@ -127,9 +127,7 @@ IN_BROWSER = (*PYTEST, f"--numprocesses={min(os.cpu_count() or 1, 3) + 1}", *BRO
 ENGINES = "tests/engines"
 NOT_BROWSER = tuple(f"--ignore={folder}" for folder in (*BROWSER, ENGINES))
 MILLION = 1_000_000
-# An engine's tests after one another, for it starts slowly, and WebKit by itself: beside another
-# its first visits may take a minute each. Beside the browser tests all took longer than after them,
-# on two processors.
+# Beside the browser tests they took longer than after them, on two processors.
 CORE = (*PYTEST, ENGINES)
 FAST = (*QUICK, Check("Tests that take seconds", (*PYTEST, *NOT_BROWSER, "-m", "not slow")))
 ALL = (
@@ -140,8 +138,7 @@ ALL = (
         "Browser tests that need the whole Chromium",
         (*IN_BROWSER, "-m", "whole and not (alone or long)"),
     ),
-    Check("Core on Chromium and Firefox", (*CORE, "-k", "not WebKit")),
-    Check("Core on WebKit", (*CORE, "-k", "WebKit")),
+    Check("Core on three engines", CORE),
     Check(
         "Browser tests that measure time",
         (install.PYTHON, "-m", "pytest", "--quiet", *BROWSER, "-m", "alone"),

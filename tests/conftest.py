@@ -30,8 +30,12 @@ def pytest_addoption(parser: pytest.Parser) -> None:
     )
 
 
-# In one process this file took longer than all others together; its tests share nothing.
-EACH_BY_ITSELF = {"tests/published/test_knitout_judge.py"}
+# In one process such a file took longer than all others; its tests share nothing.
+EACH_BY_ITSELF = {
+    "tests/published/test_knitout_judge.py",
+    "tests/faults/test_killed_typing.py",
+    "tests/browser/test_looks.py",
+}
 ENGINE = re.compile("chromium|firefox|webkit", re.IGNORECASE)
 
 
@@ -48,6 +52,11 @@ class Shares(LoadScopeScheduling):  # type: ignore[misc]
             return nodeid
         engines = ENGINE.findall(nodeid) if file.startswith("tests/engines/") else ()
         return engines[-1].casefold() if engines else file
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """The slow ones first, or one process is left with them while the others have ended."""
+    items.sort(key=lambda item: not item.get_closest_marker("slow"))
 
 
 @pytest.hookimpl(optionalhook=True)

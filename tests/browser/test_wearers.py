@@ -564,7 +564,7 @@ QUIET = 220.0
 @pytest.mark.pyodide
 def test_two_thousand_wearers_without_a_late_frame(phone: BrowserContext) -> None:
     """No more than 50 ms between frames with the processor four times slower, in the best of twenty
-    rounds: this machine has other work too, which can only lengthen them. A slower one has longer."""
+    rounds: other work can only lengthen them. A slower machine has longer."""
     page = with_wearers(phone, WEARERS)
     page.evaluate(PUT, {"wearers": many(2000)})
     page.reload()

@@ -17,6 +17,8 @@ from hypothesis import strategies as st
 from tests.browser.small_sock import knit, session
 from tests.fuzz.drawn import anything, paths, tried
 
+pytestmark = pytest.mark.slow
+
 Json = Any
 Take = Callable[[Json], Json]
 

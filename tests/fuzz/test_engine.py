@@ -18,6 +18,8 @@ from engine.api import answer_text
 from tests.fuzz.drawn import anything, corpus, cut_up, spoilt, tried
 from tests.fuzz.invariant import answered, in_little_room
 
+pytestmark = pytest.mark.slow
+
 Json = Any
 LETTERS = st.text("ABCDEFabcdef0123456789-_.#", max_size=12) | st.text(max_size=8)
 SCRAPS = st.lists(

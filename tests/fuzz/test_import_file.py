@@ -15,6 +15,8 @@ from hypothesis import strategies as st
 
 from tests.fuzz.drawn import anything, cut_up, spoilt, tried
 
+pytestmark = pytest.mark.slow
+
 Json = Any
 ROOT = Path(__file__).resolve().parents[2]
 MILLISECONDS = 50  # of the reader's own time, twice: it reads what it took in once more

@@ -47,6 +47,8 @@ from knitout_interpreter.knitout_operations.needle_instructions import (
     Miss_Instruction,
 )
 
+pytestmark = pytest.mark.slow
+
 
 @dataclass(frozen=True)
 class Verdict:
