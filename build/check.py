@@ -218,7 +218,7 @@ def main() -> int:
         prog="python3 build/check.py",
         description="Format, lint, types, import directions, tests, browser tests, size budget.",
     )
-    parser.add_argument("--fast", action="store_true", help="leave out the slow ones (< 2 min)")
+    parser.add_argument("--fast", action="store_true", help="leave out the slow ones (about 90 s)")
     parser.add_argument(
         "--long", action="store_true", help="and what takes hours: a million inputs, 100 kills"
     )

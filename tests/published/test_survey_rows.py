@@ -33,6 +33,7 @@ from tests.published.survey import (
     refitted,
 )
 
+pytestmark = pytest.mark.slow
 DATA = Path(__file__).resolve().parents[2].parent / "shared" / "data"
 ADULTS, CHILDREN = DATA / "ansur2_foot_leg.csv", DATA / "anthrokids1977_foot_leg.csv"
 needs_survey = pytest.mark.skipif(
