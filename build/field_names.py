@@ -40,7 +40,10 @@ def text() -> str:
     alone = [name for name in names if name not in in_rows]
     typed = [*map(_quoted, alone), *(f"`{name.replace(ROW, '${number}')}`" for name in in_rows)]
     echoed = [field["name"] for field in told["fields"] if field["echoed"]]
-    weights = [field["name"] for field in told["fields"] if field["kind"] == "weight"]
+    weights, choices = (
+        [field["name"] for field in told["fields"] if field["kind"] == kind]
+        for kind in ("weight", "choice")
+    )
     return (
         _HEAD
         + _typedef("Field", typed)
@@ -50,6 +53,8 @@ def text() -> str:
         + _list("ECHOED", echoed)
         + "\n/** Weights of yarn. @type {(Field | InRow)[]} */\n"
         + _list("WEIGHTS", weights)
+        + "\n/** One of a few. @type {(Field | InRow)[]} */\n"
+        + _list("CHOICES", choices)
     )
 
 

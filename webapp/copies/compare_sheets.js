@@ -5,6 +5,8 @@
  * @import {Dated} from "../storage/dated.js"
  * @import {Change, Read, SheetName} from "./types"
  */
+import { CHOICES } from "../page/fields.js";
+import { inAnyRow } from "../page/within.js";
 import { merge } from "../storage/dated.js";
 import { canonical } from "./canonical.js";
 import { change, made } from "./change.js";
@@ -13,8 +15,9 @@ import { rows } from "./rows.js";
 import { titleOf } from "./titles.js";
 import { SHEETS } from "./words.js";
 
-// What always has a value in its form says nothing of her own.
-const CHOSEN = /^(units|way|who|chart\.by|person\.shoe_size\.system)$|\.kind$/;
+// What always has a value in its form says nothing of its own; the first three are the form's alone.
+const CHOSEN = new Set(["way", "who", "chart.by", ...CHOICES]);
+CHOSEN.delete("cylinder.carrier"); // has none until somebody chooses it
 
 /** @param {Read} read @param {Host} host @returns {(Change | Change["kind"])[]} */
 export function sheetChanges({ copy: { sheets, dates }, altered, dated }, host) {
@@ -69,5 +72,5 @@ function differing(one, other) {
 /** What she has typed of a sheet; null where that is nothing. @param {Values | null} values @returns {Values | null} */
 function typed(values) {
   const own = Object.entries(values ?? {}).filter(([, value]) => value.trim());
-  return own.some(([name]) => !CHOSEN.test(name)) ? Object.fromEntries(own) : null;
+  return own.some(([name]) => !CHOSEN.has(inAnyRow(name))) ? Object.fromEntries(own) : null;
 }

@@ -187,3 +187,15 @@ export const WEIGHTS = [
   "stock.left",
   "stock.sock_one",
 ];
+
+/** One of a few. @type {(Field | InRow)[]} */
+export const CHOICES = [
+  "units",
+  "person.shoe_size.system",
+  "person.sex",
+  "cylinder.carrier",
+  "fabric.swatches.ROW.kind",
+  "sock.cuff.kind",
+  "sock.heel.kind",
+  "sock.toe.kind",
+];
