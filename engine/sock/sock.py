@@ -124,7 +124,7 @@ class Sock:
             at = found[-1].ends
         return tuple(found)
 
-    @property
+    @cached_property
     def stitches(self) -> dict[str, int]:
         """Return the stitches of one sock by part."""
         found: dict[str, int] = {}
@@ -133,7 +133,7 @@ class Sock:
                 found[section.part] = found.get(section.part, 0) + work.stitches
         return found
 
-    @property
+    @cached_property
     def loops(self) -> dict[str, float]:
         """Return the stitches of one sock by part, each counted by its loop over the foot's."""
         found: dict[str, float] = {}
@@ -143,7 +143,7 @@ class Sock:
                 found[section.part] = found.get(section.part, 0) + loops
         return found
 
-    @property
+    @cached_property
     def waste_loops(self) -> float:
         """Return the stitches of scrap of one sock, each counted by its loop over the foot's."""
         return sum(
@@ -153,7 +153,7 @@ class Sock:
             for made, count in work.made
         )
 
-    @property
+    @cached_property
     def pieces(self) -> tuple[Piece, ...]:
         """Return the parts that counts name, in order."""
         found: dict[Part, list[Section]] = {}
@@ -162,12 +162,12 @@ class Sock:
                 found.setdefault(section.part, []).append(section)
         return tuple(_piece(part, [*sections]) for part, sections in found.items())
 
-    @property
+    @cached_property
     def foot_rounds(self) -> int:
         """Return the foot rounds."""
         return self._rounds("foot")
 
-    @property
+    @cached_property
     def leg_rounds(self) -> int:
         """Return the rounds of the leg."""
         return self._rounds("leg")
@@ -175,7 +175,7 @@ class Sock:
     def _rounds(self, part: Part) -> int:
         return sum(one.rounds for one in self.sections if one.part == part)
 
-    @property
+    @cached_property
     def exact_rounds(self) -> float:
         """Return the foot rounds before rounding."""
         return foot_rounds.exact(self.aimed, self.fabric.rounds, self.sections)
@@ -206,7 +206,7 @@ class Sock:
         reach = sources.TO_80_PERCENT * self.rounds_sd
         return max(0, nearest(self.exact_rounds - reach)), nearest(self.exact_rounds + reach)
 
-    @property
+    @cached_property
     def rounds_sd(self) -> float:
         """Return the standard deviation of the foot rounds."""
         c = self.fabric.rounds
@@ -217,7 +217,7 @@ class Sock:
         """Return the relaxed girth of the tube in mm."""
         return self.cylinder.slots / self.fabric.stitches
 
-    @property
+    @cached_property
     def heel_girth(self) -> float:
         """Return the sock's relaxed girth round heel and ankle bend in mm."""
         return self.pockets["heel"].girth(self.cylinder.slots, self.fabric)
@@ -260,7 +260,7 @@ class Sock:
         """Return the height of the sock's top above the floor in mm."""
         return self.heel_height + self.top_above_heel
 
-    @property
+    @cached_property
     def foot_length(self) -> float:
         """Return the finished length of the sock's foot in mm."""
         return foot_rounds.length(self.fabric.rounds, self.foot_rounds, self.sections)
