@@ -69,7 +69,10 @@ def _steps(sock: Sock) -> Iterator[Step]:
 
 def _row(row: Row, slots: int, pocket: Pocket) -> Step:
     def where(needles: tuple[int, ...]) -> str | None:
-        found = [half_mark.where(slots, pocket.needles, needle) for needle in needles]
+        found = [half_mark.where(slots, pocket.needles, needle) for needle in sorted(needles)]
+        counts, ends = [one.partition(" needle ")[0] for one in found], _ends(found)
+        if len(found) > 1 and len(ends) == 1:
+            return f"{' and '.join(counts)} needle {ends.pop()}"
         return " and ".join(found) or None
 
     return {
@@ -78,6 +81,11 @@ def _row(row: Row, slots: int, pocket: Pocket) -> Step:
         "hold_where": where(row.hold),
         "remind": _due(row.number, pocket),
     }
+
+
+def _ends(found: list[str]) -> set[str]:
+    """Return from where the needles are counted, each mark once."""
+    return {one.partition(" needle ")[2] for one in found}
 
 
 def _due(row: int, pocket: Pocket) -> list[str]:

@@ -61,7 +61,8 @@ def _part(sock: Sock, piece: Piece) -> dict[str, Any]:
 
 
 def _turned(pocket: Pocket) -> str:
-    return f"needles, {pocket.narrowing} rows down and {pocket.widening} back"
+    manner = f"; {pocket.manner}" if pocket.manner else ""
+    return f"needles, {pocket.narrowing} rows down and {pocket.widening} back{manner}"
 
 
 def _boxes(count: int) -> list[int]:

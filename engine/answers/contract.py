@@ -260,9 +260,9 @@ class Step(TypedDict):
     rounds: NotRequired[int]
     row: NotRequired[int]
     direction: NotRequired[Literal["right", "left"]]
-    back: NotRequired[int | None]
+    back: NotRequired[int | list[int] | None]
     knits: NotRequired[list[int]]
-    hold: NotRequired[int | None]
+    hold: NotRequired[int | list[int] | None]
     in_work: NotRequired[int]
 
 
@@ -381,9 +381,9 @@ class KnitRow(_Due):
     row: int
     direction: Literal["right", "left"]
     half: Literal["narrow", "widen"]
-    back: int | None
+    back: int | list[int] | None
     knits: list[int]
-    hold: int | None
+    hold: int | list[int] | None
     in_work: int
     back_where: str | None
     hold_where: str | None

@@ -106,7 +106,8 @@ def _counts(sock: Sock) -> dict[str, Any]:
 
 
 def _turned(pocket: Pocket, words: str) -> str:
-    return f"{pocket.needles} needles down to {pocket.left} and back: {words}"
+    manner = f", {pocket.manner}" if pocket.manner else ""
+    return f"{pocket.needles} needles down to {pocket.left} and back{manner}: {words}"
 
 
 def _rounding(sock: Sock) -> str:
@@ -141,6 +142,7 @@ def parts(sock: Sock) -> list[dict[str, Any]]:
     details = {"cuff": sock.cuff.words, "leg": leg, "foot": f"most likely {low} to {high}"}
     for part, one in sock.pockets.items():
         details[part] = f"{one.needles} needles, down to {one.left}, back to {one.needles}"
+        details[part] += f"; {one.manner}" if one.manner else ""
     return [
         {
             "part": piece.part,

@@ -59,6 +59,7 @@ class Pocket(Section):
 
     usual: ClassVar[str] = "short rows"  # the kind that is meant where none is named
     fewest_lifted: ClassVar[int] = 2  # h - b at least
+    manner: ClassVar[str] = ""  # how it differs from the usual one, in words
     rounds = 0
     part: PocketPart
     needles: int

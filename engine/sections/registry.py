@@ -17,11 +17,12 @@ from engine.sections.section import Section
 from engine.sections.setting import Setting
 from engine.sections.short_rows import ShortRows
 from engine.sections.tube import Tube
+from engine.sections.two_at_first import TwoAtFirst
 from engine.sections.waste import Finish, Start
 
 # The first of each is meant where a request names none.
 CUFFS: dict[str, type[Cuff]] = {kind.kind: kind for kind in (HungHem, Rib, MockRib)}
-POCKETS: dict[str, type[Pocket]] = {kind.kind: kind for kind in (ShortRows,)}
+POCKETS: dict[str, type[Pocket]] = {kind.kind: kind for kind in (ShortRows, TwoAtFirst)}
 ALL: tuple[type[Section], ...] = (
     Start,
     Setting,

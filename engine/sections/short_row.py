@@ -182,4 +182,13 @@ def read(fields: Fields, slots: int, usual: int) -> Wish | None:
             tuple(map(str, choices)),
         )
         return None
+    if left > needles - kind.fewest_lifted:
+        most = needles - kind.fewest_lifted
+        fields.refuse(
+            "left",
+            f"Lifting two needles in rows 1 and 2 leaves fewer than {left} of {needles}.",
+            f"Leave {most} or fewer, or lift one needle a row.",
+            (str(most),),
+        )
+        return None
     return Wish(needles, left, free, kind)

@@ -24,8 +24,11 @@ def pockets(draw: st.DrawFn, slots: int) -> Json:
     given = draw(st.sampled_from(("nothing", "needles", "left", "both")))
     needles = draw(st.integers(8, slots * 2 // 3)) if given in ("needles", "both") else slots // 2
     pocket: Json = {"needles": needles} if given in ("needles", "both") else {}
+    fewest = 1
+    if draw(st.integers(0, 3)) == 0:
+        pocket["kind"], fewest = "two at first", 2
     if given in ("left", "both"):
-        pocket["left"] = needles - 2 * draw(st.integers(1, (needles - 2) // 2))
+        pocket["left"] = needles - 2 * draw(st.integers(fewest, (needles - 2) // 2))
     return pocket
 
 

@@ -2,8 +2,8 @@
 
 What is legal is common practice (no published source): a row knits the needles in work, from the
 side where the yarn carrier stands to the other; a needle in hold does not knit; the needle that
-comes back stands on the far side from the carrier, next to those in work; the needle that is lifted
-is the one that knitted last.
+comes back stands on the far side from the carrier, next to those in work; the needles that are
+lifted are the ones that knitted last.
 """
 
 from __future__ import annotations
@@ -11,6 +11,16 @@ from __future__ import annotations
 import re
 from collections import Counter
 from typing import Any
+
+
+def moved(told: Any) -> list[int]:
+    """The needles that a step tells of: none, one, or a list of several."""
+    if told is None:
+        return []
+    if isinstance(told, list):
+        assert len(told) > 1, "one needle is a number"
+        return told
+    return [told]
 
 
 class Pocket:
@@ -38,9 +48,10 @@ class Pocket:
         assert self.in_work == list(range(self.in_work[0], self.in_work[-1] + 1)), "a gap"
         self.loops.update(knits)
         self.side = goes
-        if row["hold"] is not None:
-            assert row["hold"] == knits[-1], "not the needle that knitted last"
-            self.in_work.remove(row["hold"])
+        held = moved(row["hold"])
+        if held:
+            assert held == knits[::-1][: len(held)], "not the needles that knitted last"
+            self.in_work = [needle for needle in self.in_work if needle not in held]
         assert row["in_work"] == len(self.in_work)
         self.fewest = min(self.fewest, len(self.in_work))
 
@@ -67,3 +78,13 @@ def slot_told(slots: int, words: str) -> int:
         return slots + 1 - count
     assert words.endswith("past the right half mark"), words
     return half + count
+
+
+def slots_told(slots: int, words: str) -> list[int]:
+    """The slots that words of one needle or of several lead to, in their order."""
+    found = list[int]()
+    for phrase in words.split(" and "):
+        end = words[words.index(" needle ") :]
+        whole = phrase if "needle" in phrase else f"{phrase}{end}"
+        found.append(slot_told(slots, whole))
+    return found

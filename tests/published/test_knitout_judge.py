@@ -202,7 +202,10 @@ CUFF_TRIES: dict[str, dict[str, Any]] = {
     "rib": {"rounds": 5},
     "mock rib": {"rounds": 5, "every": 3},
 }
-POCKET_TRIES: dict[str, dict[str, Any]] = {"short rows": {"needles": 11, "left": 5}}
+POCKET_TRIES: dict[str, dict[str, Any]] = {
+    "short rows": {"needles": 11, "left": 5},
+    "two at first": {"needles": 11, "left": 5},
+}
 
 
 def check(asked_for: dict[str, Any]) -> None:

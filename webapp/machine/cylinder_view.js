@@ -5,6 +5,7 @@
  * @import {Knit, Row} from "./types"
  */
 import { nothing, svg } from "lit-html";
+import { each } from "../page/needles.js";
 
 const RIM = 112;
 const [TIP, BUTT, HELD, WAY, MARK] = [84, 116, 130, 126, 141];
@@ -74,7 +75,7 @@ export function cylinderView(knit, row, left) {
     const one = ((slot - first + slots) % slots) + 1;
     return one >= low && one <= high ? "work" : "hold";
   });
-  const needle = row.back ?? row.hold;
+  const moved = each(row.back ?? row.hold);
   const stroke = Math.min(6, (0.52 * 2 * Math.PI * TIP) / slots).toFixed(1);
   return svg`<svg class="cylinder" viewBox="-148 -142 296 288" aria-hidden="true" focusable="false">
     <circle class="rim" r=${RIM} />
@@ -85,7 +86,7 @@ export function cylinderView(knit, row, left) {
     <path class="needle-work" stroke-width=${stroke} d=${drawn.work} />
     <path class="way" d=${way(slots, from, to)} />
     <circle class="carrier" cx=${point(slots, from, WAY)[0].toFixed(1)} cy=${point(slots, from, WAY)[1].toFixed(1)} r="9" />
-    ${needle ? concerned(slots, slotOf(needle), needle, Boolean(row.back)) : nothing}
+    ${moved.length ? concerned(slots, moved, slotOf, Boolean(row.back)) : nothing}
   </svg>`;
 }
 
@@ -101,17 +102,27 @@ export function needlesOut(slots, every) {
   </svg>`;
 }
 
-/** The needle to move, numbered; its arrow points in for one that comes back, out for one to lift. @param {number} slots @param {number} slot @param {number} number @param {boolean} back */
-function concerned(slots, slot, number, back) {
-  const at = (/** @type {number} */ radius, aside = 0) =>
-    pair(point(slots, slot + (aside * slots) / 360, radius));
+/** The needles to move, numbered; arrows point in for those that come back, out for those to lift. @param {number} slots @param {number[]} moved @param {(needle: number) => number} slotOf @param {boolean} back */
+function concerned(slots, moved, slotOf, back) {
   const [head, foot] = back ? [TIP - 2, BUTT + 6] : [BUTT + 8, TIP - 2];
   const neck = head + (back ? 12 : -12);
-  const [x, y] = point(slots, slot, NUMBER);
+  const places = moved.map(slotOf);
+  const middle = (places[0] + places[places.length - 1]) / 2;
+  const more = 17 * (moved.length - 1);
+  const wide = 38 + 2 * more;
+  const [x, y] = point(slots, middle, NUMBER - more);
+  // One head for all, a roof over their stems: those of neighbours would lie on each other.
+  const stems = places.map((slot) => {
+    const end = more ? neck : head;
+    return `M${pair(point(slots, slot, foot))}L${pair(point(slots, slot, end))}`;
+  });
+  const barb = more ? 9 : 5;
+  const at = (/** @type {number} */ radius, aside = 0) =>
+    pair(point(slots, middle + (aside * slots) / 360, radius));
   return svg`
-    <path class="needle-now" d="M${at(foot)}L${at(head)}M${at(neck, -5)}L${at(head)}L${at(neck, 5)}" />
+    <path class="needle-now" d="${stems.join("")}M${at(neck, -barb)}L${at(head)}L${at(neck, barb)}" />
     <g transform="translate(${x.toFixed(1)} ${y.toFixed(1)})">
-      <rect class="needle-label" x="-19" y="-14" width="38" height="28" rx="4" />
-      <text class="needle-number" y="7.5">${number}</text>
+      <rect class="needle-label" x=${-wide / 2} y="-14" width=${wide} height="28" rx="4" />
+      <text class="needle-number" y="7.5">${moved.join(" ")}</text>
     </g>`;
 }

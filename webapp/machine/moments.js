@@ -3,6 +3,7 @@
  * Told in one place, so that sound, vibration, speech, screen and live region say the same.
  * @import {Knit, Place, Step} from "./types"
  */
+import { listed, noun } from "../page/needles.js";
 import { after, counted, view } from "./progress.js";
 
 const FIVE = 5;
@@ -74,8 +75,10 @@ export function nextWords(knit, place) {
   if (!step) return "";
   if (!next) return "The sock is done.";
   if (next.kind !== "row") return next.part === step.part ? next.text : named(next);
-  const back = next.back ? `Bring needle ${next.back} back, then crank` : "Crank";
-  const hold = next.hold ? `, then lift needle ${next.hold}` : "";
+  const back = next.back
+    ? `Bring ${noun(next.back)} ${listed(next.back)} back, then crank`
+    : "Crank";
+  const hold = next.hold ? `, then lift ${noun(next.hold)} ${listed(next.hold)}` : "";
   return `${back} to the ${next.direction}${hold}.`;
 }
 

@@ -4,6 +4,7 @@
  * @import {Ended, Gone, Happening, Session} from "./types"
  */
 import { countedOf, firstSockOf } from "../page/counted_of.js";
+import { each } from "../page/needles.js";
 import { requestAsKept } from "../page/spelled.js";
 
 const KINDS = ["done", "back", "jump", "note", "turn", "plan", "yarn", "lost"];
@@ -102,7 +103,7 @@ function step(raw, pockets) {
   if (kind !== "row") return sure(kind === "do");
   sure(Object.hasOwn(pockets, part)); // the cylinder is drawn from it
   const { row, direction, half, knits, in_work, back, hold, remind } = raw;
-  sure([row, in_work, back ?? 0, hold ?? 0].every((one) => whole(one)));
+  sure([row, in_work, ...each(back), ...each(hold)].every((one) => whole(one)));
   sure(["right", "left"].includes(direction) && ["narrow", "widen"].includes(half));
   sure(Array.isArray(knits) && knits.length === 2 && knits.every((one) => whole(one)));
   sure([raw.back_where ?? "", raw.hold_where ?? ""].every((one) => typeof one === "string"));

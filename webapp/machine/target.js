@@ -4,6 +4,7 @@
  * @import {Knit, Note, Place, Row, View} from "./types"
  */
 import { html, nothing } from "lit-html";
+import { listed, noun } from "../page/needles.js";
 import { short } from "../page/short.js";
 import { cylinderView, needlesOut } from "./cylinder_view.js";
 import { plural, untilStop } from "./moments.js";
@@ -79,12 +80,12 @@ function row(knit, step, { left, done, total }) {
         ${step.remind.map((words) => html`<span class="remind">${words}</span>`)}
         ${lastFew(left, "row")}
       </span>
-      ${step.back ? move(html`Bring needle <b>${step.back}</b> back`, step.back_where) : nothing}
+      ${step.back ? move(html`Bring ${noun(step.back)} <b>${listed(step.back)}</b> back`, step.back_where) : nothing}
       <span class="crank crank-${step.direction}">
         <span class="arrow" aria-hidden="true">${arrow}</span>
         <span>${step.back ? "then crank" : "Crank"} <b>${step.direction}</b> <small>carrier starts ${from}</small></span>
       </span>
-      ${step.hold ? move(html`then lift needle <b>${step.hold}</b> into hold`, step.hold_where) : nothing}
+      ${step.hold ? move(html`then lift ${noun(step.hold)} <b>${listed(step.hold)}</b> into hold`, step.hold_where) : nothing}
       <span class="done-words">Row ${done + 1} of ${total}</span>
     </span>
   </span>`;

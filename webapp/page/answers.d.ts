@@ -208,9 +208,9 @@ export interface Step {
   rounds?: number;
   row?: number;
   direction?: "right" | "left";
-  back?: number | null;
+  back?: number | number[] | null;
   knits?: number[];
-  hold?: number | null;
+  hold?: number | number[] | null;
   in_work?: number;
 }
 /** The whole sheet of counts; `sizes` and `measures` by name. */
@@ -310,9 +310,9 @@ export interface KnitRow {
   row: number;
   direction: "right" | "left";
   half: "narrow" | "widen";
-  back: number | null;
+  back: number | number[] | null;
   knits: number[];
-  hold: number | null;
+  hold: number | number[] | null;
   in_work: number;
   back_where: string | null;
   hold_where: string | null;

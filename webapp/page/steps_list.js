@@ -4,6 +4,7 @@
  * @import {Plan, Step} from "./types"
  */
 import { html, nothing, render } from "lit-html";
+import { listed, noun } from "./needles.js";
 
 /** Those that are open on paper alone. @type {HTMLDetailsElement[]} */
 let unfolded = [];
@@ -61,8 +62,8 @@ function one(step) {
     <span class="row-number"><span class="said">Row </span>${step.row}</span>
     <span class="way-to"><span aria-hidden="true">${step.direction === "right" ? "→" : "←"}</span> to the ${step.direction}</span>
     <span class="what">
-      ${step.back ? html`needle <b>${step.back}</b> back · ` : nothing}knits <b>${first}</b> to
-      <b>${last}</b>${step.hold ? html` · needle <b>${step.hold}</b> into hold` : nothing}
+      ${step.back ? html`${noun(step.back)} <b>${listed(step.back)}</b> back · ` : nothing}knits <b>${first}</b> to
+      <b>${last}</b>${step.hold ? html` · ${noun(step.hold)} <b>${listed(step.hold)}</b> into hold` : nothing}
     </span>
     <span class="in-work">${step.in_work} in work</span>
   </li>`;

@@ -12,7 +12,7 @@ from hypothesis import assume, given
 from engine.api import answer
 from tests.asking import asked, plan
 from tests.engine.drawn_requests import knittable
-from tests.engine.needle_by_needle import follow, slot_told
+from tests.engine.needle_by_needle import follow, moved, slot_told, slots_told
 
 Step = dict[str, Any]
 MORE = {"half", "back_where", "hold_where", "remind"}  # what a row has besides the plan's
@@ -46,16 +46,16 @@ def check(found: dict[str, Any], sheet: dict[str, Any]) -> None:
         followed = follow(steps, pocket["needles"])
         assert followed.fewest == pocket["left"] == sheet["counts"][part]["left"]
         assert len(steps) == pocket["rows"] == sheet["counts"][part]["rows"]
-        assert [step["half"] for step in steps] == ["narrow"] * (len(steps) // 2) + ["widen"] * (
-            len(steps) // 2
-        )
+        widens = pocket["needles"] - pocket["left"]
+        halves = ["narrow"] * (len(steps) - widens) + ["widen"] * widens
+        assert [step["half"] for step in steps] == halves
         for step in steps:
             for name in ("back", "hold"):
-                needle, words = step[name], step[f"{name}_where"]
-                assert (needle is None) is (words is None)
-                if needle is not None:
-                    at = (pocket["first_slot"] - 1 + needle - 1) % slots + 1
-                    assert slot_told(slots, words) == at
+                needles, words = sorted(moved(step[name])), step[f"{name}_where"]
+                assert (not needles) is (words is None)
+                if needles:
+                    at = [(pocket["first_slot"] + one - 2) % slots + 1 for one in needles]
+                    assert slots_told(slots, words) == at
 
 
 @given(knittable())

@@ -28,6 +28,7 @@ from engine.sections.setting import Setting
 from engine.sections.short_row import customary_left
 from engine.sections.short_rows import ShortRows
 from engine.sections.tube import Tube
+from engine.sections.two_at_first import TwoAtFirst
 from engine.sections.waste import Finish, Start
 from engine.sock import plan as planning
 from engine.sock.in_order import Cloth, cuff_down
@@ -49,6 +50,8 @@ SIZES: dict[type[Section], tuple[Section, tuple[float, float, float, int]]] = {
     MockRib: (MockRib(20, every=4), (50, 0, 150, 1)),
     Tube: (Tube("leg", 50), (125, 0, 200, 1)),
     ShortRows: (ShortRows("heel", 30, 10), (50, 50, 253.518, 1)),
+    # 18 rows up and 20 along: (30 + 10) / w, and hypot(33.333, 45) + hypot(33.333, 50)
+    TwoAtFirst: (TwoAtFirst("heel", 30, 10), (45, 50, 249.427, 1)),
     Finish: (Finish("60 cm"), (0, 0, 0, 0)),
 }
 

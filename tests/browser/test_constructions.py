@@ -1,0 +1,47 @@
+"""Kinds of cuff, heel and toe, chosen on the form and followed at the counter."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from playwright.sync_api import BrowserContext, Page, expect
+
+from tests.browser.at_machine import go_to, knit, settings, target
+from tests.browser.walk import field, figures, fill_sock, opened, step
+
+
+def chosen(phone: BrowserContext, name: str, words: str) -> Page:
+    """The counts of the sock of `walk.SOCK` with one kind chosen by its words."""
+    settings(phone, guard=0)
+    page = opened(phone)
+    fill_sock(page)
+    page.locator("label", has=field(page, name), has_text=words).tap()
+    step(page, "counts")
+    figures(page)
+    return page
+
+
+def test_two_needles_at_once_are_told_and_drawn(phone: BrowserContext, screens: Path) -> None:
+    page = chosen(phone, "sock.heel.kind", "two each")
+    rows = page.locator("#steps-place .needles-row .what").all_text_contents()
+    told = [" ".join(text.split()) for text in rows]
+    assert told[:3] == [
+        "knits 1 to 30 · needles 29 and 30 into hold",
+        "knits 28 to 1 · needles 1 and 2 into hold",
+        "knits 3 to 28 · needle 28 into hold",
+    ]
+    page.locator("#knit-it").tap()
+    go_to(page, "Heel", 0)
+    while target(page).locator(".by-hand").count():
+        expect(page.locator(".at-machine")).to_have_attribute("data-look", "do")
+        before = target(page).inner_text()
+        target(page).tap()
+        expect(target(page)).not_to_have_text(before, use_inner_text=True)
+    words = page.locator(".row-words")
+    expect(words).to_contain_text("then lift needles 29 and 30 into hold")
+    expect(words).to_contain_text("2nd and 1st needle from the right half mark")
+    now = page.locator(".needle-now").get_attribute("d") or ""
+    assert now.count("M") == 3, "a stem for each needle, and one head"
+    expect(page.locator(".needle-number")).to_have_text("29 30")
+    page.screenshot(path=screens / "machine-two-at-first.png")
+    assert knit(page, "Foot")["Heel"] == 38

@@ -1,0 +1,115 @@
+"""Complete patterns published for these machines, typed in as far as their constructions are known.
+
+Figures alone are taken from them; each test names its address. Only the first tells a gauge, so
+that its counts must be equal; of the others the work is run on the needle bed, and what they say of
+needles and rows must come out.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from engine.machine.standing import left_behind
+from engine.sock import plan as planning
+from tests.asking import asked, plan, refused
+from tests.engine.needle_by_needle import follow, moved
+
+# A man's foot, long enough for any of them: no pattern tells whose it is.
+LONG = {"foot": {"length": "285 mm"}, "person": {"sex": "man"}}
+
+
+def rows(sheet: dict[str, Any], part: str) -> list[dict[str, Any]]:
+    return [one for one in sheet["steps"] if one["part"] == part and one["kind"] == "row"]
+
+
+def runs(changes: dict[str, Any]) -> dict[str, Any]:
+    """The plan of a pattern that a machine can knit from its first to its last step."""
+    sock = planning.make(asked(changes))
+    assert left_behind(sock.work[-1].ends) is None
+    return plan(changes)
+
+
+def test_64_needles_at_8_stitches_and_11_rounds_an_inch() -> None:
+    """sharonwue.blogspot.ca/2015/04/notes-for-american-crew-socks.html: heel and toe 32-10-32, a
+    sock's foot of 9.45 in, 60 foot rounds. Equal."""
+    pockets = {"needles": 32, "left": 10}
+    sheet = runs(
+        {
+            **LONG,
+            "cylinder.slots": 64,
+            "fabric": {"stitches": "8 / in", "rounds": "11 / in"},
+            "sock": {"heel": pockets, "toe": pockets, "foot_length_of_sock": "9.45 in"},
+        }
+    )
+    assert sheet["counts"]["foot"]["rounds"] == 60
+
+
+# Needles in all and in the heel; with them those left that the pattern tells, or a third.
+TWO_AT_FIRST = {
+    "needlesofsteel.org.uk/knitpatterns/pat-csm02.html": (60, 30, 10),
+    "needlesofsteel.blogspot.co.uk/2015/05/free-pattern-ribbed-csm-sock-for-72.html": (72, 34, 12),
+}
+
+
+@pytest.mark.parametrize("address", TWO_AT_FIRST)
+@pytest.mark.parametrize("part", ["heel", "toe"])
+@pytest.mark.parametrize("carrier", ["left", "right"])
+def test_a_heel_that_starts_by_two_and_two(address: str, part: str, carrier: str) -> None:
+    """Two needles held after row 1, two after row 2, then one a row; back again one a row."""
+    slots, needles, left = TWO_AT_FIRST[address]
+    pocket = {"kind": "two at first", "needles": needles, "left": left}
+    where = {"cylinder.slots": slots, "cylinder.carrier": carrier}
+    sheet = runs({**LONG, **where, f"sock.{part}": pocket})
+    found = rows(sheet, part)
+    held = [len(moved(row["hold"])) for row in found]
+    back = [len(moved(row["back"])) for row in found]
+    alone, turned = needles - left - 4, needles - left
+    assert held == [2, 2] + [1] * alone + [0] * turned
+    assert back == [0, 0] + [0] * alone + [1] * turned
+    assert follow(found, needles, carrier).fewest == left
+
+
+def test_two_at_first_takes_nothing_of_the_sole_at_the_heel_and_two_rows_at_the_toe() -> None:
+    """Our sum: of a heel the widening half lies on the sole, of a toe the narrowing one."""
+    usual = {"needles": 30, "left": 10}
+    count = plan({"sock.heel": usual, "sock.toe": usual})["counts"]["foot"]["rounds"]
+    for part, more in (("heel", 0), ("toe", 2)):
+        pockets: dict[str, Any] = {"sock.heel": usual, "sock.toe": usual}
+        pockets[f"sock.{part}"] = {**usual, "kind": "two at first"}
+        sheet = plan(pockets)
+        assert sheet["counts"]["foot"]["rounds"] == count + more
+        assert sheet["counts"][part]["rows"] == 38
+        assert sheet["counts"][part]["words"].startswith(
+            "30 needles down to 10 and back, two needles held in rows 1 and 2: "
+        )
+
+
+@pytest.mark.parametrize("carrier", ["left", "right"])
+@pytest.mark.parametrize("kind", ["short rows", "two at first"])
+def test_a_heel_on_29_of_54(carrier: str, kind: str) -> None:
+    """angoravalley.com/patterns/easylegare54.html: a heel on 29 needles. How many are left it may
+    tell in words we have not; 9 is the legal number nearest to a third."""
+    where = {"cylinder.slots": 54, "cylinder.carrier": carrier, "sock.leg.rounds": 10}
+    sheet = runs({**where, "sock.heel": {"needles": 29, "kind": kind, "left": 9}})
+    count = sheet["counts"]["heel"]
+    assert (count["needles"], count["left"]) == (29, 9)
+    assert follow(rows(sheet, "heel"), 29, carrier).fewest == 9
+
+
+def test_42_down_to_13_comes_out_on_the_wrong_side() -> None:
+    """needlesofsteel.org.uk/knitpatterns/pat-csm03.html says 12 or 13; 13 leaves an odd number of
+    rows, so 12 is offered."""
+    eighty = {**LONG, "cylinder.slots": 84, "fabric.stitches": "9 / in"}
+    heel = {"needles": 42, "left": 13}
+    assert "12" in refused({**eighty, "sock.heel": heel})["sock.heel.left"]["way_out"]
+    assert runs({**eighty, "sock.heel": {**heel, "left": 12}})["counts"]["heel"]["left"] == 12
+
+
+@pytest.mark.parametrize(("left", "offer"), [(28, "26"), (30, "10"), (27, "26")])
+def test_two_at_first_leaves_at_least_four_fewer(left: int, offer: str) -> None:
+    """By arithmetic: two and two are lifted before anything else is."""
+    heel: dict[str, Any] = {"kind": "two at first", "needles": 30, "left": left}
+    assert offer in refused({"sock.heel": heel})["sock.heel.left"]["way_out"]
+    assert plan({"sock.heel": {**heel, "left": 26}})["counts"]["heel"]["rows"] == 6

@@ -1,0 +1,18 @@
+/** Needles that come back or are lifted: none, one, or a list where several move at once. */
+
+/** @typedef {number | number[] | null | undefined} Moved */
+
+/** @param {Moved} moved @returns {number[]} from the left */
+export function each(moved) {
+  return [moved ?? []].flat().sort((one, other) => one - other);
+}
+
+/** @param {Moved} moved */
+export function noun(moved) {
+  return each(moved).length > 1 ? "needles" : "needle";
+}
+
+/** "5", or "33 and 34". @param {Moved} moved */
+export function listed(moved) {
+  return each(moved).join(" and ");
+}
