@@ -155,7 +155,9 @@ LONG = (
         "A million inputs", (*PYTEST, *HOURS, "--dist=load", "tests/fuzz", f"--inputs={MILLION}")
     ),
     Check("Known holes in what is pinned", (install.PYTHON, install.BUILD / "advisories.py")),
-    Check("Many starts and kills", (*MANY, *PYTEST, *HOURS, *BROWSER, "-k", "many_starts or killed")),
+    Check(
+        "Many starts and kills", (*MANY, *PYTEST, *HOURS, *BROWSER, "-k", "many_starts or killed")
+    ),
 )
 
 
