@@ -61,6 +61,7 @@ _EMPTY_WORDS = {
     *("a", "an", "the", "of", "per", "to", "in", "on", "is", "has", "each", "yarn", "wool"),
     *("about", "approx", "approximately", "roughly", "ca", "circa"),
     *("ball", "balls", "hank", "hanks", "skein", "skeins"),
+    *("ll", "lauflänge", "auf", "je", "pro"),  # as German bands say it
 }
 
 

@@ -58,7 +58,7 @@ CATEGORIES = (
 _BY_NAME = {name: one for one in CATEGORIES for name in one.names}
 _PARTS = frozenset(part for name in _BY_NAME for part in name.split() if part.isalpha())
 _AROUND = re.compile(r"\b(?:weight|yarn|wool|cyc|category|number|no)\b\.?|[#().,;:/]")
-_PLY = re.compile(r"(\d+)[ -]*(?:ply|plies|ply's|fold)\b")
+_PLY = re.compile(r"(\d+)[ -]*(?:ply|plies|ply's|fold|fach)\b")
 _NUMBER = re.compile(r"[0-7]")
 
 

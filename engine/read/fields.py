@@ -139,8 +139,10 @@ class Fields:
             return None if found is None else found.mm
         meant: tuple[str, ...] = ()
         if found.number is not None:
+            text = self.text(name) or ""
+            number = text.strip() if reading.is_bare(text) else units.number(found.number, 3)
             meant = tuple(
-                f"{units.number(found.number, 3)} {unit}"
+                f"{number} {unit}"
                 for unit in ("cm", "in", "mm")
                 if found.number * units.factor(unit, "millimeter") in span
             )

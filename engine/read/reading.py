@@ -213,7 +213,12 @@ def read_rates(text: str, bare: str) -> tuple[Rate, ...]:
     tidied = tidy(text)
     usual = factor("in", "millimeter") if bare == "in" else 100.0
     alone = _ONLY_NUMBER.fullmatch(tidied)
-    if alone and not re.fullmatch(r"\d+\s*/\s*\d+", alone[1]):  # 30/4 is over 4 of something
+    crossed = alone and re.fullmatch(r"(\d+)\s*/\s*(\d+)", alone[1])
+    if crossed:  # 71/2 lacks a space, 30/4 is over 4 of something
+        above, below = crossed.groups()
+        offers = (*_spaced(above, int(below)), f"{above} / {below} {bare}")
+        raise Unreadable(f"{quoted(text)} is not clear.", either(offers), offers)
+    if alone:
         return (_over(_value(alone), usual),)
     if match := _PER_INCH.fullmatch(tidied):
         return (_over(_value(match), factor("in", "millimeter")),)

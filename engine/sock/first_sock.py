@@ -25,8 +25,8 @@ from engine.sock.sock import Sock
 
 _ROUNDS = Span("the foot rounds of a sock", 1, 400)
 LENGTHS = {
-    "length": Span("the foot of a sock", 80, 400),
-    "flat_width": Span("the flat width of a sock", 25, 250),
+    "length": Span("the foot of a sock", 80, 400, rarely=110),
+    "flat_width": Span("the flat width of a sock", 25, 250, rarely=55),
 }
 _BEFORE = {
     "swatch": "your swatch",

@@ -82,7 +82,7 @@ def test_a_number_alone_is_in_the_units_of_the_page(units: str, bare: float | st
         assert found["measures"]["length"]["value"] == pytest.approx(9.25 * IN, abs=0.051)
     else:
         problem = refused({"units": units, "foot.length": bare})["foot.length"]
-        assert problem["way_out"] == "Did you mean 9.25 in?"
+        assert problem["way_out"] == f"Did you mean {bare} in?"
 
 
 @pytest.mark.parametrize(
@@ -144,6 +144,31 @@ def test_a_count_over_a_length(text: str, per_mm: float) -> None:
     for name in ("stitches", "rounds"):
         found = plan({f"fabric.{name}": text})
         assert found["fabric"][name]["value"] == pytest.approx(per_mm, abs=1e-5)
+
+
+@pytest.mark.parametrize(
+    ("text", "offers"),
+    [
+        ("71/2", ["7 1/2", "71 / 2 in"]),
+        ("30/4", ["30 / 4 in"]),
+        ("28/10", ["2 8/10", "28 / 10 in"]),
+    ],
+)
+def test_a_fraction_that_may_be_a_count_over_a_length(text: str, offers: list[str]) -> None:
+    request = asked({"units": "in", "fabric.stitches": text})
+    (error,) = answer({"do": "page", "request": request})["errors"]
+    assert (error["field"], error["offers"]) == ("fabric.stitches", offers)
+
+
+def test_sock_one_in_inches_is_not_taken_for_centimetres() -> None:
+    """8 1/2 was read as 8.5 cm, and sock two got 105 rounds."""
+    first = {"first_sock.foot_rounds": "46", "first_sock.flat_width": "4"}
+    request = asked({"units": "cm", **first, "first_sock.length": "8 1/2"})
+    errors = answer({"do": "page", "request": request})["errors"]
+    assert {error["field"]: error["offers"] for error in errors} == {
+        "first_sock.length": ["8 1/2 in", "8 1/2 cm"],
+        "first_sock.flat_width": ["4 in", "4 cm"],
+    }
 
 
 @pytest.mark.parametrize("text", ['9" 1', '9" 1.5', "5 cm 3"])
