@@ -11,6 +11,7 @@ from collections.abc import Callable
 import pytest
 from playwright.sync_api import BrowserContext, Locator, Page, expect
 
+from tests.browser.book import back_to_book, card, new_wearer, open_book
 from tests.browser.test_looks import WIDTHS
 from tests.browser.walk import error_at, field, opened, step
 
@@ -146,3 +147,23 @@ def test_enter_in_a_list_that_stands_alone_ends_with_done(phone: BrowserContext)
     expect(field(page, "chart.between")).to_have_attribute("enterkeyhint", "done")
     page.keyboard.press("Enter")
     expect(field(page, "chart.between")).not_to_be_focused()
+
+
+def test_enter_in_a_tag_and_on_a_wearers_page(phone: BrowserContext) -> None:
+    """It stayed where it was, and what was typed on ran together on the printed tag."""
+    page = opened(phone)
+    open_book(page)
+    new_wearer(page, "Invented: Nuri", "24")
+    back_to_book(page)
+    card(page, "Invented: Nuri")
+    page.locator("#wearer-colours").focus()
+    page.keyboard.type("moss")
+    page.keyboard.press("Enter")
+    expect(page.locator("#wearer-allergy")).to_be_focused()
+    page.locator("#wearer-tag").tap()
+    page.locator("#tag-label").focus()
+    page.keyboard.press("Enter")
+    expect(page.locator("#tag-fibre")).to_be_focused()
+    page.keyboard.type("wool")
+    expect(page.locator("#tag-label")).to_have_value("Invented: Nuri")
+    expect(page.locator("#tag-fibre")).to_have_value("wool")

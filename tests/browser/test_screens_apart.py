@@ -128,6 +128,23 @@ def test_leaving_the_counter_gives_the_focus_back(new_phone: NewPhone) -> None:
     expect(page.locator("#counts-title")).to_be_focused()  # nothing led there
 
 
+def test_leaving_the_counter_leads_back_to_the_top(phone: BrowserContext) -> None:
+    """A browser goes to the step that the address names, past the way to the counter above it."""
+    page = opened(phone)
+    planned(page)
+    page.locator("#knit-it").tap()
+    page.locator(".leave").tap()
+    page.goto("./")
+    expect(page.locator(".go-on")).to_be_visible()
+    step(page, "counts")
+    page.locator(".go-on").tap()
+    expect(target(page)).to_be_visible()
+    page.locator(".leave").tap()
+    expect(page.locator(".go-on")).to_be_focused()
+    page.wait_for_timeout(500)
+    assert page.evaluate("scrollY") == 0
+
+
 def test_from_a_wearer_to_the_counter_and_back(new_phone: NewPhone) -> None:
     page = opened(new_phone())
     open_book(page)

@@ -7,6 +7,7 @@
  */
 import { html, nothing, render } from "lit-html";
 import { bundle } from "../page/bundle.js";
+import { enterGoesOn } from "../page/enter_key.js";
 import { BookScreen } from "./book_screen.js";
 import { NewWearer } from "./new_wearer.js";
 import { WearerCard } from "./wearer_card.js";
@@ -35,6 +36,7 @@ export class Book {
   constructor(host, wearers) {
     this.host = host;
     this.wearers = wearers;
+    enterGoesOn(host.place);
     const draw = () => this.#draw();
     this.list = new BookScreen({
       host,

@@ -155,7 +155,7 @@ export class WearerCard {
     return html`<div class="field">
       <label for="wearer-${name}">${title}</label>
       ${where ? html`<p class="where" id="wearer-${name}-where">${where}</p>` : nothing}
-      <div class="entry"><div class="typed"><input id="wearer-${name}" type=${type} min=${type === "date" ? FIRST : nothing} max=${type === "date" ? LAST : nothing} autocomplete="off" dir=${type === "text" ? "auto" : nothing}
+      <div class="entry"><div class="typed"><input id="wearer-${name}" type=${type} min=${type === "date" ? FIRST : nothing} max=${type === "date" ? LAST : nothing} enterkeyhint=${type === "date" ? nothing : "next"} autocomplete="off" dir=${type === "text" ? "auto" : nothing}
         aria-describedby="${where ? `wearer-${name}-where ` : ""}wearer-${name}-error" aria-invalid=${error || day ? "true" : "false"}
         .value=${name === this.#hand ? noChange : (wearer?.[name] ?? "")} @blur=${() => this.#left()} @input=${(/** @type {any} */ event) => this.#typed(name, event.target)} /></div></div>
       <p class="error" id="wearer-${name}-error">${day ? html`${day.message} ${day.offer ? this.#offer(day.offer) : nothing}` : error}</p>

@@ -1,5 +1,6 @@
 /** A sheet over the counter: the browser's own dialog, which keeps the focus inside and closes by Escape. */
 import { html, render } from "lit-html";
+import { enterGoesOn } from "../page/enter_key.js";
 
 /** Fires "closed". */
 export class Sheet extends EventTarget {
@@ -17,6 +18,7 @@ export class Sheet extends EventTarget {
       this.#closed?.();
       this.dispatchEvent(new Event("closed"));
     });
+    enterGoesOn(this.#dialog);
     document.body.append(this.#dialog);
   }
 

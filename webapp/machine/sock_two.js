@@ -171,7 +171,7 @@ export class SockTwo {
       <label for=${id}>${label}</label>
       <p class="where" id="${id}-where">${whereTo}</p>
       <div class="entry"><div class="typed ${counted ? "" : "with-unit"}">
-        <input id=${id} type="text" inputmode=${counted ? "numeric" : units === "in" ? "text" : "decimal"} autocomplete="off"
+        <input id=${id} type="text" inputmode=${counted ? "numeric" : units === "in" ? "text" : "decimal"} enterkeyhint="next" autocomplete="off"
           aria-describedby="${id}-where ${id}-error" aria-invalid=${problem ? "true" : nothing}
           .value=${this.#typed[name] ?? ""} @input=${type}>
         ${counted ? nothing : html`<span class="unit">${units}</span>`}

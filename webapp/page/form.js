@@ -46,7 +46,7 @@ export class Form extends EventTarget {
     for (const kind of ["input", "change"]) {
       element.addEventListener(kind, (event) => this.#typed(event));
     }
-    enterGoesOn(element);
+    enterGoesOn(element, "input");
     element.addEventListener("focusout", () => this.#catchUp());
     this.#showUnits();
     /** What stands in fields that nobody has touched. @type {Values} */

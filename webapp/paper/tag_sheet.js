@@ -8,6 +8,7 @@
  */
 import { html, nothing, render } from "lit-html";
 import { today } from "../book/days.js";
+import { enterGoesOn } from "../page/enter_key.js";
 import { short } from "../page/short.js";
 import { printTags } from "./tag.js";
 import { DRYING, WASHING } from "./washing.js";
@@ -48,6 +49,7 @@ export class TagSheet {
     this.#sheet.addEventListener("close", () => {
       if (this.#printed) this.#waiting = [];
     });
+    enterGoesOn(this.#sheet);
     this.#draw();
     this.#sheet.showModal();
     this.#ask().catch(() => {}); // said when it is to be printed
@@ -144,7 +146,7 @@ export class TagSheet {
     return html`<div class="field">
       <label for="tag-${name}">${title}</label>
       ${where ? html`<p class="where" id="tag-${name}-where">${where}</p>` : nothing}
-      <div class="entry"><div class="typed"><input id="tag-${name}" type=${type} autocomplete="off" dir=${type === "text" ? "auto" : nothing}
+      <div class="entry"><div class="typed"><input id="tag-${name}" type=${type} enterkeyhint=${type === "date" ? nothing : "next"} autocomplete="off" dir=${type === "text" ? "auto" : nothing}
         aria-describedby=${where ? `tag-${name}-where` : nothing} .value=${this.#written[name]}
         @input=${(/** @type {any} */ event) => this.#write({ [name]: event.target.value })} /></div></div>
     </div>`;
