@@ -99,6 +99,11 @@ QUICK = (
     python_check("Python lint", "ruff", "check", "."),
     python_check("Python types", "mypy", "engine", "build", "tests"),
     python_check("Import directions", "lint-imports", "--no-cache"),
+    Check(
+        "Words of the page",
+        (install.PYTHON, install.BUILD / "words.py", "--check"),
+        needs=PYTHON_PACKAGES,
+    ),
     page_check(
         "Page format and lint",
         "biome",

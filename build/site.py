@@ -28,7 +28,8 @@ if __name__ == "__main__":
 
 import jinja2
 
-from build import licences, linked
+from build import licences, linked, words
+from build.catalogue import ENGLISH, WordsError
 from build.compile_archive import archive
 from build.engine_archive import compiled, engine_sources, snapshot, standard_library
 from build.headers import OPENING, TYPES
@@ -105,10 +106,11 @@ def pyodide() -> dict[str, bytes]:
 
 
 class Site:
-    """One build of `root`'s engine and webapp into the empty folder `out`."""
+    """One build of `root`'s engine and webapp, in a language, into the empty folder `out`."""
 
-    def __init__(self, root: Path, out: Path) -> None:
+    def __init__(self, root: Path, out: Path, language: str = ENGLISH) -> None:
         self.root = root
+        self.language = language
         self.webapp = root / "webapp"
         self.out = out
         self.shipped = [*licences.of_engine(), *licences.of_page(BUILD)]
@@ -121,6 +123,7 @@ class Site:
 
     def make(self) -> None:
         """Every step in order: each uses names that an earlier one gave."""
+        self.words()
         self.python()
         self.scripts_and_style()
         self.icons()
@@ -134,6 +137,13 @@ class Site:
         target.parent.mkdir(parents=True, exist_ok=True)
         target.write_bytes(content)
         return name
+
+    def words(self) -> None:
+        """What the page says, as modules. Raises SiteError where a catalogue is not right."""
+        try:
+            self.said = words.aliases(self.root, self.language)
+        except WordsError as error:
+            raise SiteError(str(error)) from error
 
     def python(self) -> None:
         """Pyodide in a folder named by its content, the engine as one archive, and a snapshot of
@@ -188,6 +198,7 @@ class Site:
                 [
                     program,
                     *arguments,
+                    *self.said,
                     "--bundle",
                     "--minify",
                     "--charset=utf8",

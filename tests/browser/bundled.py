@@ -6,14 +6,15 @@ import subprocess
 from collections.abc import Callable
 from pathlib import Path
 
-from build import site
+from build import site, words
 
 
-def bundled(entry: Path) -> str:
-    """The script that `entry` and all it imports make."""
+def bundled(entry: Path, root: Path = site.ROOT) -> str:
+    """The script that `entry` and all it imports make, with the words of `root`."""
+    options = ["--bundle", "--format=esm", "--charset=utf8", "--log-level=warning"]
     (program,) = site.MODULES.glob("@esbuild/*/bin/esbuild")
     done = subprocess.run(
-        [program, entry, "--bundle", "--format=esm", "--charset=utf8", "--log-level=warning"],
+        [program, entry, *options, *words.aliases(root)],
         env={**os.environ, "NODE_PATH": str(site.MODULES)},
         capture_output=True,
         text=True,
@@ -27,4 +28,4 @@ def changed(folder: Path, entry: str, change: Callable[[Path], None]) -> str:
     copy = folder / "webapp"
     shutil.copytree(site.ROOT / "webapp", copy)
     change(copy)
-    return bundled(copy / entry)
+    return bundled(copy / entry, folder)

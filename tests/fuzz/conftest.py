@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from build import install
+from build import install, words
 from build import site as built
 
 Json = Any
@@ -28,6 +28,7 @@ def take(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Callable[[Json], 
         "--format=esm",
         "--platform=node",
         f"--outfile={script}",
+        *words.aliases(),
     ]
     subprocess.run([*command, "--log-level=warning"], env=environment, check=True)
     with subprocess.Popen(
