@@ -72,7 +72,7 @@ def test_a_section_and_a_heel_by_touch(new_phone: NewPhone) -> None:
         expect(done(page)).to_have_text(f"Row {at + 1} of 40")
         expect(page.locator(".ring-figure")).to_have_text(str(40 - at))
         words = page.locator(".row-words").inner_text()
-        assert f"crank {row['direction']}" in words.lower()
+        assert f"carrier {row['direction']}" in words.lower()
         moved = f"Bring needle {row['back']} back" if row["back"] else f"lift needle {row['hold']}"
         assert moved in words
         where = row["back_where"] or row["hold_where"]
@@ -191,7 +191,7 @@ def test_any_place_can_be_gone_to_and_the_number_set(phone: BrowserContext) -> N
         sheet.locator("#places-done").fill(wrong)
         sheet.locator("#places-ask").tap()
         expect(sheet.locator("#places-error")).to_have_text(
-            "Foot has 46 rounds. Write a number from 0 to 46: so many are done."
+            "Foot has 46 rounds. Write how many are done, from 0 to 46."
         )
         expect(sheet.locator("#places-go")).to_have_count(0)
     sheet.locator("#places-done").fill("31")
@@ -228,7 +228,7 @@ def test_both_answers_to_a_jump_are_in_sight(new_phone: NewPhone) -> None:
     page.locator(".machine-sheet .sections label", has_text="Foot").tap()
     page.locator("#places-ask").tap()
     expect(page.locator("#places-go")).to_be_focused()
-    expect(page.get_by_role("button", name="Stay where I am")).to_be_in_viewport(ratio=1)
+    expect(page.get_by_role("button", name="Stay here")).to_be_in_viewport(ratio=1)
 
 
 @pytest.mark.whole
@@ -253,9 +253,7 @@ def test_what_comes_next_is_read_whole_on_a_tap(new_phone: NewPhone) -> None:
     go_to(page, "Cuff", 19)
     expect(following).to_contain_text("Next: Hang the hem")
     go_to(page, "Heel", 5)
-    expect(following).to_have_text(
-        re.compile(r"^\s*Next:\s+Crank to the right, then lift needle \d")
-    )
+    expect(following).to_have_text(re.compile(r"^\s*Next:\s+Carrier right, then lift needle \d"))
 
 
 def test_the_figure_stands_still_when_the_stop_is_near(new_phone: NewPhone) -> None:
@@ -285,7 +283,7 @@ def test_a_note_comes_back_at_its_round_of_the_other_sock(phone: BrowserContext)
     go_to(page, "Foot", 31)
     page.get_by_role("button", name="Note").tap()
     page.locator("#keep-note").tap()
-    expect(page.locator("#note-error")).to_contain_text("nothing to keep yet")
+    expect(page.locator("#note-error")).to_contain_text("The note is empty")
     page.locator("#note-text").fill("dropped stitch, 31")
     page.locator("#keep-note").tap()
     expect(page.locator(".of-other")).to_have_count(0)
@@ -304,7 +302,7 @@ def test_a_second_tab_follows_and_can_take_over(new_phone: NewPhone) -> None:
     other = phone.new_page()
     other.goto("./#knit")
     expect(done(other)).to_have_text("10 of 46 done")
-    expect(other.locator(".notice")).to_contain_text("Another tab counts")
+    expect(other.locator(".notice")).to_contain_text("Another tab is counting")
     target(page).tap()
     expect(done(other)).to_have_text("11 of 46 done")
     target(other).dispatch_event("pointerdown", {"pointerType": "touch"})
@@ -332,7 +330,7 @@ def test_reload_back_and_the_line_at_the_top(phone: BrowserContext) -> None:
     expect(page.locator(".at-machine")).to_be_hidden()
     assert page.url.endswith("#counts")
     line = page.locator("#machine-line")
-    expect(line).to_contain_text("A sock is on the machine: sock one, foot, 31 of 46 rounds done.")
+    expect(line).to_contain_text("A sock is on the machine. Sock one, foot, 31 of 46 rounds done.")
     line.locator(".go-on").tap()
     expect(done(page)).to_have_text("31 of 46 done")
     page.get_by_role("button", name="Leave").tap()
@@ -344,7 +342,7 @@ def test_reload_back_and_the_line_at_the_top(phone: BrowserContext) -> None:
     expect(line.locator(".bring-back")).to_be_visible()
     page.reload()
     expect(page.locator("#counts-title")).to_be_visible()
-    expect(line).to_contain_text("Put away: a pair")
+    expect(line).to_contain_text("Put away: 1 pair")
     page.locator("#knit-it").tap()  # nothing is on it: begun anew, and asked nothing
     expect(title(page)).to_contain_text("Waste yarn")
     page.go_back()
@@ -359,7 +357,7 @@ def test_reload_back_and_the_line_at_the_top(phone: BrowserContext) -> None:
     line.locator(".bring-back").tap()
     expect(line.locator(".on-machine")).to_have_count(2)
     page.locator("#knit-it").tap()
-    expect(page.locator(".machine-sheet")).to_contain_text("A pair is begun already")
+    expect(page.locator(".machine-sheet")).to_contain_text("You have a pair under way")
     page.locator("#go-on-instead").tap()
     expect(target(page)).to_be_visible()
 
@@ -440,7 +438,7 @@ def test_sock_two_without_measuring_and_measured_later(new_phone: NewPhone) -> N
     knit(page)
     page.get_by_role("button", name="Leave the counter").tap()
     expect(page.locator("#machine-line")).to_contain_text(
-        "A pair is half knitted: sock one is off the machine, the other comes next."
+        "A pair is half knitted. Sock one is off the machine; sock two comes next."
     )
     page.locator("#machine-line .go-on").tap()
     page.locator("#begin-unmeasured").tap()
@@ -489,12 +487,12 @@ def test_the_phone_that_keeps_nothing_says_so_and_goes_on(new_phone: NewPhone) -
     phone.add_init_script("IDBFactory.prototype.open = () => { throw new Error('closed'); };")
     settings(phone, guard=0, awake=False)
     page = begun(phone)
-    expect(page.locator(".notice")).to_contain_text("The phone keeps nothing just now")
+    expect(page.locator(".notice")).to_contain_text("Your phone isn’t saving")
     go_to(page, "Foot", 31)
     target(page).tap()
     expect(done(page)).to_have_text("32 of 46 done")
-    page.get_by_role("button", name="Understood").tap()
-    expect(title(page)).to_contain_text("Not kept on the phone")
+    page.get_by_role("button", name="Got it").tap()
+    expect(title(page)).to_contain_text("Not saving")
     page.reload()
     expect(page.locator("#machine-trouble")).to_contain_text("storage does not answer")
     expect(page.locator("#form")).to_be_visible()
@@ -507,7 +505,7 @@ def test_a_screen_that_may_go_dark_is_told(new_phone: NewPhone) -> None:
     )
     page = begun(phone)
     expect(page.locator(".notice")).to_contain_text("it may go dark")
-    page.get_by_role("button", name="Understood").tap()
+    page.get_by_role("button", name="Got it").tap()
     expect(page.locator(".notice")).to_have_count(0)
     page.reload()
     expect(page.locator(".notice")).to_contain_text("it may go dark")
@@ -565,7 +563,7 @@ def test_rows_go_the_way_of_a_machine_whose_carrier_stops_at_the_right(
     figures(page)
     page.locator("#knit-it").tap()
     go_to(page, "Heel", 1)  # its second row, which would go to the left
-    expect(page.locator(".row-words")).to_contain_text("Crank right")
+    expect(page.locator(".row-words")).to_contain_text("Carrier right")
     expect(page.locator(".row-words")).to_contain_text("lift needle 30 into hold")
 
 

@@ -49,7 +49,7 @@ def test_a_knitted_pair_is_kept_small_deleted_and_brought_back(
     [ended] = on_disk(page)["ended"]
     assert size(ended) <= MOST
     place = page.locator("#knitted-place")
-    expect(place.locator("summary")).to_have_text("Knitted: one pair")
+    expect(place.locator("summary")).to_have_text("Knitted: 1 pair")
     place.locator("summary").tap()
     expect(place.locator(".knitted-pair")).to_contain_text("60 slots, foot 46 rounds")
     expect(place.locator(".knitted-pair")).to_contain_text("foot 46")
@@ -69,7 +69,7 @@ def test_a_knitted_pair_is_kept_small_deleted_and_brought_back(
 
     page.reload()
     expect(page.locator("#counts-title")).to_be_visible()
-    expect(place.locator("summary")).to_have_text("Knitted: one pair")
+    expect(place.locator("summary")).to_have_text("Knitted: 1 pair")
     place.locator("summary").tap()
     place.locator(".delete-pair").tap()
     expect(place.locator(".bring-back")).to_be_visible()

@@ -187,7 +187,7 @@ def test_damage_at_the_machine_stops_nothing_else(phone: BrowserContext, tmp_pat
     pair.locator(".drop-aside").tap()
     line.locator(".set-aside", has_text=str(10**12)).locator("summary").tap()
     line.locator(".set-aside", has_text=str(10**12)).locator(".drop-aside").tap()
-    one = line.locator(".set-aside", has_text="One thing that was counted")
+    one = line.locator(".set-aside", has_text="One count at the machine")
     expect(one).to_have_count(1)
     assert json.loads(saved(page, one, tmp_path)) == spoilt
     after: dict[str, list[dict[str, Any]]] = page.evaluate(SPOIL, {})

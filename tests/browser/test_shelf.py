@@ -103,8 +103,8 @@ def test_what_a_sock_took_goes_off_the_shelf_where_she_wants_it(
     expect(left).to_have_value("100 g")
     page.locator("#off-the-shelf").tap()
     page.locator("#take-yarn").tap()
-    expect(page.locator(".at-end")).to_contain_text("are off the shelf")  # so it is on the disk
+    expect(page.locator(".at-end")).to_contain_text("is off the shelf")  # so it is on the disk
     page.reload()
-    expect(page.locator(".at-end")).to_contain_text("are off the shelf")
+    expect(page.locator(".at-end")).to_contain_text("is off the shelf")
     kept = page.evaluate("localStorage['heelwise.shelf']")
     assert '"shelf.yarns.0.left":"70 g"' in kept

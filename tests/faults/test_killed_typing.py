@@ -251,7 +251,7 @@ def test_killed_over_words_of_which_nothing_is_made_yet(
         page.get_by_role("button", name="Note").tap()
         expect(page.locator("#note-text")).to_have_value("one loop dropped")
         page.locator("#keep-note").tap()
-        expect(page.locator(".notice")).to_contain_text("The note is kept")
+        expect(page.locator(".notice")).to_contain_text("Note saved")
         page.get_by_role("button", name="Note").tap()
         expect(page.locator("#note-text")).to_have_value("")
         page.locator(".machine-sheet .sheet-head button").tap()

@@ -132,7 +132,7 @@ def test_one_counts_and_the_other_follows(old: Page, host: PlayedHost, second: P
     at_machine(old)
     count(old)
     new = other(old, host, second)
-    expect(new.locator(".notice")).to_contain_text("Another tab counts")
+    expect(new.locator(".notice")).to_contain_text("Another tab is counting")
     count(old)
     shown = old.locator("#machine-now").inner_text()
     expect(new.locator("#machine-now")).to_have_text(shown)
@@ -173,11 +173,11 @@ def test_a_newer_journal_is_left_to_the_newer_tab(old: Page, host: PlayedHost, n
     count(old)
     new = other(old, host, newer)
     notice = old.locator(".notice-memory")
-    expect(notice).to_contain_text("Load the page again before you count on")
+    expect(notice).to_contain_text("Reload before you go on")
     expect(new.locator(".target")).to_be_visible()
     assert kept_at_machine(new) == [1, 2]
     with old.expect_event("load"):
-        notice.get_by_role("button", name="Load it again").tap()
+        notice.get_by_role("button", name="Reload").tap()
     until(old, USABLE)
     expect(old.locator(".target")).to_be_visible()
     expect(old.locator(".notice-memory")).to_have_count(0)

@@ -8,9 +8,10 @@
  * @import {Pace} from "./types"
  */
 import { html, nothing, render } from "lit-html";
-import { where } from "./moments.js";
+import * as say from "words/machine";
+import { where, which } from "./moments.js";
 import { Strip } from "./strip.js";
-import { PRESSES, targetContent } from "./target.js";
+import { targetContent } from "./target.js";
 
 /**
  * @typedef {object} Ways what the buttons at the top do
@@ -22,8 +23,6 @@ import { PRESSES, targetContent } from "./target.js";
  * @property {() => void} beginTwo begin sock two with the counts it has
  * @property {() => unknown} yarn what the end of a sock shows of its yarn
  */
-
-export const SOCKS = ["Sock one", "Sock two"];
 
 export class CounterScreen {
   /** @type {Pace} */
@@ -49,26 +48,26 @@ export class CounterScreen {
     const { state, knit, place, view } = counter;
     const { who } = counter.session;
     const look = view.step?.kind ?? "ended";
-    const sock = SOCKS[state.sock];
+    const sock = which(state.sock);
     render(
       html`<div class="at-machine" role="main" aria-labelledby="machine-title" data-look=${look}>
         <div class="at-top">
-          <button type="button" class="leave" @click=${ways.leave}>Leave</button>
+          <button type="button" class="leave" @click=${ways.leave}>${say.leave}</button>
           <h1 class="at-title" id="machine-title" tabindex="-1">
-            <small>${sock}${notices.standing ? html` <em>${notices.standing}</em>` : nothing}${who ? html` · <bdi>${who}</bdi>` : nothing}</small>
-            <span class="section-name">${view.title || "Off the machine"}</span>
+            <small>${say.sockName({ sock })}${notices.standing ? html` <em>${notices.standing}</em>` : nothing}${who ? html` · <bdi>${who}</bdi>` : nothing}</small>
+            <span class="section-name">${view.title || say.offMachine}</span>
           </h1>
-          <button type="button" class="set" @click=${ways.settings}>Settings</button>
-          <div class="at-middle">${notices.first ? notices.draw() : this.#strip.draw(sock, counter, this.pace)}</div>
+          <button type="button" class="set" @click=${ways.settings}>${say.settings}</button>
+          <div class="at-middle">${notices.first ? notices.draw() : this.#strip.draw(state.sock, counter, this.pace)}</div>
           <div class="at-controls">
             ${takeBack.draw(state.undo.length)}
-            <button type="button" @click=${ways.places}>Go to…</button>
-            <button type="button" @click=${ways.notes}>Note</button>
+            <button type="button" @click=${ways.places}>${say.goTo}</button>
+            <button type="button" @click=${ways.notes}>${say.note}</button>
           </div>
-          <p class="said" id="machine-now">${view.step ? `${where(knit, place)}. ${view.step.text}` : ""}</p>
+          <p class="said" id="machine-now">${view.step ? say.nowHere({ where: where(knit, place), todo: view.step.text }) : ""}</p>
         </div>
         ${view.step ? this.#target() : this.#ended()}
-        ${one.counting ? nothing : html`<p class="follows">Another tab counts</p>`}
+        ${one.counting ? nothing : html`<p class="follows">${say.anotherTab}</p>`}
       </div>`,
       this.place,
     );
@@ -103,7 +102,7 @@ export class CounterScreen {
       @pointerdown=${triggers.pointerDown} @pointerup=${triggers.pointerUp} @pointercancel=${triggers.pointerUp}
       @click=${triggers.click} @contextmenu=${stop}>
       <span class="target-inside">${targetContent(knit, place, view, notes)}</span>
-      <span class="said">${PRESSES[step.kind]}</span>
+      <span class="said">${say.press({ kind: step.kind })}</span>
     </button>`;
   }
 
@@ -113,19 +112,19 @@ export class CounterScreen {
     const both = state.ended[0] && state.ended[1];
     const first = state.sock === 0;
     return html`<div class="at-end">
-      <p class="at-end-title">${both ? "Both socks are knitted." : `${SOCKS[state.sock]} is off the machine.`}</p>
+      <p class="at-end-title">${both ? say.bothKnitted : say.sockIsOff({ sock: which(state.sock) })}</p>
       ${
         both
-          ? html`<p>Well cranked. From how long it took, the counter tells the time left of your next pair.</p>`
+          ? html`<p>${say.wellCranked}</p>`
           : first
-            ? html`<p>Wash it, dry it flat and let it rest a day, then measure it: sock two gets its foot rounds from that. You may also begin now, and measure later.</p>
-                <button type="button" class="go" id="measure-first" @click=${ways.sockTwo}>Measure sock one</button>
-                <button type="button" id="begin-unmeasured" @click=${ways.beginTwo}>Begin sock two with its counts</button>`
-            : html`<p>Sock one is not off yet.</p>
-                <button type="button" class="go" @click=${ways.places}>Go to sock one</button>`
+            ? html`<p>${say.restThenMeasure}</p>
+                <button type="button" class="go" id="measure-first" @click=${ways.sockTwo}>${say.measureOne}</button>
+                <button type="button" id="begin-unmeasured" @click=${ways.beginTwo}>${say.beginTwoAsPlanned}</button>`
+            : html`<p>${say.oneNotOff}</p>
+                <button type="button" class="go" @click=${ways.places}>${say.goToOne}</button>`
       }
       ${ways.yarn()}
-      <button type="button" @click=${ways.leave}>Leave the counter</button>
+      <button type="button" @click=${ways.leave}>${say.leaveCounter}</button>
     </div>`;
   }
 }

@@ -5,6 +5,7 @@
  * @import {Knit, Row} from "./types"
  */
 import { nothing, svg } from "lit-html";
+import * as say from "words/machine";
 import { each } from "../page/needles.js";
 
 const RIM = 112;
@@ -80,7 +81,7 @@ export function cylinderView(knit, row, left) {
   return svg`<svg class="cylinder" viewBox="-148 -142 296 288" aria-hidden="true" focusable="false">
     <circle class="rim" r=${RIM} />
     <text class="ring-figure" y="-34">${left}</text>
-    <text class="ring-words" y="-14">${left === 1 ? "row" : "rows"} left</text>
+    <text class="ring-words" y="-14">${say.leftWords({ unit: "row", left })}</text>
     <path class="half-mark" d="M-${MARK + 7} 0L-${MARK - 6} -7V7ZM${MARK + 7} 0L${MARK - 6} -7V7Z" />
     <path class="needle-hold" d=${drawn.hold} />
     <path class="needle-work" stroke-width=${stroke} d=${drawn.work} />

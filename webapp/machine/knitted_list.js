@@ -2,16 +2,16 @@
  * The pairs that are knitted, folded on the page: what each was and taught. One that is deleted can be
  * brought back until the page is closed.
  * @import {EndedPairs} from "./ended_pairs.js"
- * @import {Ended} from "./types"
+ * @import {Ended, FirstSock} from "./types"
  */
 import { html, nothing, render } from "lit-html";
+import * as say from "words/machine";
 import { short } from "../page/short.js";
-import { SOCKS } from "./counter_screen.js";
+import { which } from "./moments.js";
 import { day } from "./on_machine.js";
 import { minutes } from "./strip.js";
 
 const SOME = 10; // drawn at a time
-const NOT_DONE = "The phone did not do that just now. Nothing has changed; try again in a while.";
 
 export class KnittedList {
   /** @type {Ended[]} the one ended last first; none before they are looked at */
@@ -48,7 +48,7 @@ export class KnittedList {
       await work();
       await this.changed();
     } catch {
-      this.#wrong = NOT_DONE;
+      this.#wrong = say.notDone;
     }
     await this.draw();
   }
@@ -80,12 +80,12 @@ export class KnittedList {
     };
     render(
       html`<details class="knitted" ?open=${this.#open} @toggle=${toggle}>
-        <summary>Knitted: ${this.#many === 1 ? "one pair" : `${this.#many} pairs`}</summary>
+        <summary>${say.pairsKnitted({ pairs: this.#many })}</summary>
         <div role="status">${this.#wrong ? html`<p class="error">${this.#wrong}</p>` : this.#undo()}</div>
         ${this.#all.slice(0, this.#drawn).map((one) => this.#pair(one))}
         ${
           this.#drawn < this.#all.length
-            ? html`<button type="button" class="more" @click=${() => this.#more()}>Show more</button>`
+            ? html`<button type="button" class="more" @click=${() => this.#more()}>${say.showMore}</button>`
             : nothing
         }
       </details>`,
@@ -100,8 +100,8 @@ export class KnittedList {
 
   #undo() {
     if (!this.#deleted) return nothing;
-    return html`<p>The pair is deleted. You can bring it back until the page is closed.</p>
-      <button type="button" class="bring-back" @click=${() => this.#bringBack()}>Bring it back</button>`;
+    return html`<p>${say.pairDeleted}</p>
+      <button type="button" class="bring-back" @click=${() => this.#bringBack()}>${say.bringPairBack}</button>`;
   }
 
   /** @param {Ended} one */
@@ -110,13 +110,13 @@ export class KnittedList {
     const took = Object.values(times).flatMap((time) => time.took);
     const seconds = took.reduce((sum, each) => sum + each, 0);
     return html`<article class="knitted-pair">
-      <p>${who ? html`<strong>For <bdi>${short(who)}</bdi>.</strong> ` : nothing}<bdi>${short(label)}</bdi>, off the machine ${day(ended)}.
-        <span class="quiet">Begun ${day(began)}${seconds ? `, ${minutes(seconds)} at the machine` : ""}.</span></p>
-      ${counted.map(({ figures }, sock) => html`<p>${counted.length > 1 ? `${SOCKS[sock]}: ` : ""}<bdi>${listed(figures)}</bdi></p>`)}
-      ${measured ? html`<p>Sock one, washed: its foot <bdi>${withUnit(measured.length, one)}</bdi> long${measured.flat_width ? html` and <bdi>${withUnit(measured.flat_width, one)}</bdi> wide` : nothing}, from <bdi>${measured.foot_rounds}</bdi> foot rounds.</p>` : nothing}
-      ${notes.length ? html`<ul class="notes">${notes.map(({ sock, section, done, text }) => html`<li><b>${SOCKS[sock]}${section ? `, ${section}, ${done} done` : ""}</b><br><bdi>${text}</bdi></li>`)}</ul>` : nothing}
-      ${one.cut ? html`<p class="quiet">There was no room for all of the notes: a knitted pair keeps so much and no more.</p>` : nothing}
-      <button type="button" class="delete-pair" aria-label="Delete the pair ${short(label)}" @click=${() => this.#delete(one)}>Delete</button>
+      <p>${who ? html`${say.forWhomStrong({ who: short(who) })} ` : nothing}${say.labelOff({ label: short(label), day: day(ended) })}
+        <span class="quiet">${seconds ? say.begunTook({ day: day(began), time: minutes(seconds) }) : say.begun({ day: day(began) })}</span></p>
+      ${counted.map(({ figures }, sock) => html`<p>${say.countsOf({ sock: counted.length > 1 ? which(sock ? 1 : 0) : "both", counts: listed(figures) })}</p>`)}
+      ${measured ? html`<p>${washed(measured, one)}</p>` : nothing}
+      ${notes.length ? html`<ul class="notes">${notes.map(({ sock, section, done, text }) => html`<li><b>${section ? say.notePlace({ sock: which(sock), section, done }) : say.sockName({ sock: which(sock) })}</b><br><bdi>${text}</bdi></li>`)}</ul>` : nothing}
+      ${one.cut ? html`<p class="quiet">${say.notesCut}</p>` : nothing}
+      <button type="button" class="delete-pair" aria-label=${say.deleteWhich({ label: short(label) })} @click=${() => this.#delete(one)}>${say.deletePair}</button>
     </article>`;
   }
 }
@@ -125,6 +125,14 @@ export class KnittedList {
 function listed(figures) {
   const all = Object.entries(figures).map(([section, figure]) => `${section} ${figure}`);
   return all.join(" · ");
+}
+
+/** @param {FirstSock} measured @param {Ended} one */
+function washed({ length, flat_width, foot_rounds }, one) {
+  const told = { length: withUnit(length, one), rounds: foot_rounds };
+  return flat_width
+    ? say.oneMeasuredWide({ ...told, width: withUnit(flat_width, one) })
+    : say.oneMeasured(told);
 }
 
 /** A bare number is in the units of the plan. @param {string} text @param {Ended} ended */

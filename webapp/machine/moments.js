@@ -1,9 +1,10 @@
 /**
  * What a count brings with it: five to go, a place to stop the crank, another section, a reminder.
  * Told in one place, so that sound, vibration, speech, screen and live region say the same.
- * @import {Knit, Place, Step} from "./types"
+ * @import {Knit, Place, Sock, Step, View} from "./types"
  */
-import { listed, noun } from "../page/needles.js";
+import * as say from "words/machine";
+import { each, listed } from "../page/needles.js";
 import { after, counted, view } from "./progress.js";
 
 const FIVE = 5;
@@ -25,9 +26,14 @@ export function untilStop({ steps }, { step, done }) {
   return Math.max(0, left);
 }
 
-/** @param {number} number @param {string} unit */
-export function plural(number, unit) {
-  return `${number} ${number === 1 ? unit : `${unit}s`}`;
+/** A sock as messages name it. @param {Sock} sock */
+export function which(sock) {
+  return sock ? "two" : "one";
+}
+
+/** What a section is counted in, as messages name it. @param {View["unit"]} unit */
+export function inUnit(unit) {
+  return unit === "row" ? "row" : "round";
 }
 
 /**
@@ -38,14 +44,15 @@ export function plural(number, unit) {
 export function moment(knit, before, now, onward) {
   const [was, is] = [view(knit, before), view(knit, now)];
   const step = is.step;
-  if (!step) return told("stop", ["The sock is off the machine."], []);
+  if (!step) return told("stop", [say.sockOff], []);
   // A row says what to do, for no two are alike; a round, where it is spoken, how many are left.
   const row = step.kind === "row" ? [step.text] : [];
   const round = step.kind === "rounds" ? [`${is.left}`] : [];
-  if (!onward) return told("count", [`${step.title}. ${where(knit, now)}`], []);
+  if (!onward)
+    return told("count", [say.inSection({ section: step.title, where: where(knit, now) })], []);
   const other = was.step?.part !== step.part;
   const cranked = was.step && was.step.kind !== "do";
-  const section = other && was.title ? `${was.title} done.` : "";
+  const section = other && was.title ? say.sectionDone({ section: was.title }) : "";
   const reminders = step.kind === "row" ? step.remind : [];
   if (other || step.kind === "do") {
     const stop = cranked ? "stop" : "count";
@@ -53,7 +60,7 @@ export function moment(knit, before, now, onward) {
   }
   const five = untilStop(knit, now) === FIVE && cranked && untilStop(knit, before) > FIVE;
   if (!five) return told("count", [...reminders, ...row], round);
-  return told("five", [`${plural(FIVE, is.unit)} to go.`, ...reminders, ...row], []);
+  return told("five", [say.toGo({ left: FIVE, unit: inUnit(is.unit) }), ...reminders, ...row], []);
 }
 
 /** @param {Moment["kind"]} kind @param {string[]} words @param {string[]} more what only a spoken count adds @returns {Moment} */
@@ -64,27 +71,26 @@ function told(kind, words, more) {
 /** A place in words: how far into its section. @param {Knit} knit @param {Place} place */
 export function where(knit, place) {
   const { unit, done, total, ended, step } = view(knit, place);
-  if (ended) return "Off the machine";
+  if (ended) return say.offMachine;
   if (unit === "thing") return step?.text ?? "";
-  return `${done} of ${plural(total, unit)} done`;
+  return say.doneOf({ done, total, unit: inUnit(unit) });
 }
 
 /** What comes after this step, short: a row's own words are long. @param {Knit} knit @param {Place} place */
 export function nextWords(knit, place) {
   const [step, next] = [knit.steps[place.step], knit.steps[place.step + 1]];
   if (!step) return "";
-  if (!next) return "The sock is done.";
+  if (!next) return say.sockDone;
   if (next.kind !== "row") return next.part === step.part ? next.text : named(next);
-  const back = next.back
-    ? `Bring ${noun(next.back)} ${listed(next.back)} back, then crank`
-    : "Crank";
-  const hold = next.hold ? `, then lift ${noun(next.hold)} ${listed(next.hold)}` : "";
-  return `${back} to the ${next.direction}${hold}.`;
+  const { back, hold, direction } = next;
+  const moves = back ? (hold ? "both" : "back") : hold ? "hold" : "none";
+  const [backs, holds] = [each(back).length, each(hold).length];
+  return say.nextRow({ moves, direction, back: listed(back), backs, hold: listed(hold), holds });
 }
 
 /** What to do, with its section before it where the words do not begin with that. @param {Step} step */
 function named({ title, text }) {
-  return text.startsWith(`${title}:`) ? text : `${title}. ${text}`;
+  return text.startsWith(`${title}:`) ? text : say.sectionToDo({ section: title, todo: text });
 }
 
 /** Whether one tap does not lead from there to here. @param {Knit} knit @param {Place} from @param {Place} to */
@@ -94,15 +100,16 @@ export function jumped(knit, from, to) {
 }
 
 /**
- * What taking back undoes, in words: one count, or a jump with the place it came from.
- * @param {Knit} knit @param {Place} from where she would stand again @param {Place} now
+ * What taking back undoes: one count, or a jump with the place it came from.
+ * @param {Knit} knit @param {Place} from where the sock would stand again @param {Place} now
+ * @returns {{ what: "jump" | "step" | "row" | "round", section: string, where: string }}
  */
 export function taken(knit, from, now) {
   const { step, title } = view(knit, from);
-  if (jumped(knit, from, now)) return `the jump: to ${title.toLowerCase()}, ${where(knit, from)}`;
-  return step?.kind === "do"
-    ? "the last step"
-    : `the last ${step?.kind === "row" ? "row" : "round"}`;
+  const place = { section: title, where: where(knit, from) };
+  if (jumped(knit, from, now)) return { what: "jump", ...place };
+  const what = step?.kind === "do" ? "step" : step?.kind === "row" ? "row" : "round";
+  return { what, ...place };
 }
 
 /** @param {string[]} words */

@@ -7,8 +7,8 @@
  * @import {Note, State} from "./types"
  */
 import { html, nothing } from "lit-html";
-import { SOCKS } from "./counter_screen.js";
-import { where } from "./moments.js";
+import * as say from "words/machine";
+import { where, which } from "./moments.js";
 import { view } from "./progress.js";
 
 export class Notes {
@@ -33,7 +33,7 @@ export class Notes {
   async #keep() {
     const text = this.#text.trim();
     if (!text) {
-      this.#problem = "There is nothing to keep yet. Write a word or two, or close this.";
+      this.#problem = say.noteEmpty;
       this.#draw();
       document.getElementById("note-text")?.focus();
       return;
@@ -53,10 +53,10 @@ export class Notes {
     const { state } = this.counter;
     const here = { sock: state.sock, place: state.places[state.sock], text: "", number: 0 };
     this.sheet.show(
-      "Note",
+      say.note,
       html`<div class="field">
-          <label for="note-text">What happened here?</label>
-          <p class="where" id="note-where">${at(state, here)}. The other sock shows it again when it comes here.</p>
+          <label for="note-text">${say.whatHappened}</label>
+          <p class="where" id="note-where">${say.noteComesAgain({ place: at(state, here) })}</p>
           <textarea id="note-text" rows="3" aria-describedby="note-where note-error"
             aria-invalid=${this.#problem ? "true" : nothing} .value=${this.#text}
             @input=${(/** @type {Event} */ event) => {
@@ -64,10 +64,10 @@ export class Notes {
             }}></textarea>
           <p class="error" id="note-error">${this.#problem}</p>
         </div>
-        <button type="button" class="go" id="keep-note" @click=${() => this.#keep()}>Keep the note</button>
+        <button type="button" class="go" id="keep-note" @click=${() => this.#keep()}>${say.keepNote}</button>
         ${
           state.notes.length
-            ? html`<h3>Notes on this pair</h3>
+            ? html`<h3>${say.notesOnPair}</h3>
                 <ul class="notes">${[...state.notes].reverse().map((note) => html`<li><b>${at(state, note)}</b><br><bdi>${note.text}</bdi></li>`)}</ul>`
             : nothing
         }`,
@@ -78,5 +78,6 @@ export class Notes {
 /** @param {State} state @param {Note} note */
 function at({ socks }, { sock, place }) {
   const { title, ended } = view(socks[sock], place);
-  return `${SOCKS[sock]}, ${ended ? "off the machine" : `${title.toLowerCase()}, ${where(socks[sock], place)}`}`;
+  if (ended) return say.placeOff({ sock: which(sock) });
+  return say.placeOfSock({ sock: which(sock), section: title, where: where(socks[sock], place) });
 }

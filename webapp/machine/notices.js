@@ -3,6 +3,7 @@
  * progress stands, so that neither target nor controls move.
  */
 import { html, nothing } from "lit-html";
+import * as say from "words/machine";
 
 /**
  * @typedef {object} Notice
@@ -48,7 +49,7 @@ export class Notices extends EventTarget {
 
   /** In a word, what she has read and what still holds. */
   get standing() {
-    return this.#read.has("memory") ? "Not kept on the phone" : "";
+    return this.#read.has("memory") ? say.notSaving : "";
   }
 
   #kind() {
@@ -67,7 +68,7 @@ export class Notices extends EventTarget {
     return html`<div class="notice notice-${kind}" role=${kind === "word" ? nothing : "alert"}>
       <p>${notice.words}</p>
       ${notice.ways?.map(({ words, act }) => html`<button type="button" @click=${act}>${words}</button>`)}
-      ${lasting ? html`<button type="button" @click=${read}>Understood</button>` : nothing}
+      ${lasting ? html`<button type="button" @click=${read}>${say.understood}</button>` : nothing}
     </div>`;
   }
 }

@@ -6,6 +6,7 @@
  * @import {Sheet} from "./sheet.js"
  */
 import { html, nothing } from "lit-html";
+import * as say from "words/machine";
 
 /**
  * @typedef {{ row: number, name: string, left: Quantity, after: string, likely: boolean }} Yarn
@@ -16,9 +17,6 @@ import { html, nothing } from "lit-html";
  * @property {(request: object) => Promise<Used>} used
  * @property {(row: number, left: string) => void} put
  */
-
-const SILENT =
-  "The calculator does not answer just now, so what the sock took is not known. Close this and try again in a while.";
 
 export class OffTheShelf {
   /** @type {Used | null} */
@@ -38,7 +36,7 @@ export class OffTheShelf {
 
   async open() {
     this.#used = null;
-    this.#words = "Working out what the sock took…";
+    this.#words = say.workingOutYarn;
     this.#draw();
     try {
       const used = await this.shelf.used(this.counter.session.request);
@@ -47,7 +45,7 @@ export class OffTheShelf {
       this.#used = error ? null : used;
       this.#chosen = used.yarns?.find(({ likely }) => likely) ?? used.yarns?.[0];
     } catch {
-      this.#words = SILENT;
+      this.#words = say.yarnUnknown;
     }
     this.#draw();
   }
@@ -58,11 +56,11 @@ export class OffTheShelf {
     if (yarn[sock])
       return html`<p>${yarn[sock]}</p>${
         this.#back
-          ? html`<button type="button" id="put-yarn-back" @click=${this.#back}>Put it back on the shelf</button>`
+          ? html`<button type="button" id="put-yarn-back" @click=${this.#back}>${say.putYarnBack}</button>`
           : nothing
       }`;
     return this.shelf.weighed()
-      ? html`<button type="button" id="off-the-shelf" @click=${() => this.open()}>Take its yarn off the shelf</button>`
+      ? html`<button type="button" id="off-the-shelf" @click=${() => this.open()}>${say.takeYarnOff}</button>`
       : nothing;
   }
 
@@ -76,7 +74,7 @@ export class OffTheShelf {
       await this.counter.yarn("");
     };
     await this.counter.yarn(
-      `${used.takes.text} of ${yarn.name} are off the shelf; ${yarn.after} should be left.`,
+      say.yarnIsOff({ takes: used.takes.text, yarn: yarn.name, left: yarn.after }),
     );
     this.sheet.close();
   }
@@ -88,17 +86,17 @@ export class OffTheShelf {
       this.#draw();
     };
     this.sheet.show(
-      "Yarn off the shelf",
+      say.yarnTitle,
       html`<div role="status">${this.#words ? html`<p>${this.#words}</p>` : nothing}</div>
         ${
           used
-            ? html`<p>The sock took about <strong>${used.takes.text}</strong>. Of which yarn?</p>
+            ? html`<p>${say.sockTook({ takes: used.takes.text })}</p>
                 <div class="choice stacked">${used.yarns.map(
                   (yarn) =>
                     html`<label><input type="radio" name="off-the-shelf" .checked=${yarn === this.#chosen} @change=${() => choose(yarn)} />
-                      <span><bdi>${yarn.name}</bdi> <small>${yarn.left.text} now, ${yarn.after} then</small></span></label>`,
+                      <span>${say.yarnLeft({ yarn: yarn.name, now: yarn.left.text, after: yarn.after })}</span></label>`,
                 )}</div>
-                <button type="button" class="go" id="take-yarn" @click=${() => this.#take()}>Take it off</button>`
+                <button type="button" class="go" id="take-yarn" @click=${() => this.#take()}>${say.takeItOff}</button>`
             : nothing
         }`,
     );

@@ -6,10 +6,12 @@
  * @import {Knit, Place, Sock} from "./types"
  */
 import { html, nothing } from "lit-html";
-import { SOCKS } from "./counter_screen.js";
-import { plural } from "./moments.js";
+import * as say from "words/machine";
+import { inUnit, which } from "./moments.js";
 import { after, section, view } from "./progress.js";
 import { SockTwo } from "./sock_two.js";
+
+const SOCKS = /** @type {const} */ ([0, 1]);
 
 /** @typedef {{ first: number, title: string, total: number, unit: "round" | "row" | "thing" }} Section */
 
@@ -81,8 +83,7 @@ export class Places {
     const done = unit === "thing" ? 0 : Number(typed);
     this.#sure = null;
     if (!/^\d+$/.test(typed) || done > total) {
-      const most = `${title} has ${plural(total, unit)}.`;
-      this.#problem = `${most} Write a number from 0 to ${total}: so many are done.`;
+      this.#problem = say.tooManyDone({ section: title, total, unit: inUnit(unit) });
     } else {
       this.#problem = "";
       this.#sure = placeIn(knit, this.#first, done);
@@ -107,22 +108,23 @@ export class Places {
     const all = sections(knit);
     const chosen = all.find(({ first }) => first === this.#first) ?? all[0];
     const sure = this.#sure;
+    const tension = sure && knit.steps[sure.step]?.tension;
+    const from = words(state.socks[state.sock], state.places[state.sock], state.sock, this.#sock);
     this.sheet.show(
-      "Go to, or set the number",
+      say.goToTitle,
       html`<fieldset>
-          <legend>Which sock</legend>
+          <legend>${say.whichSock}</legend>
           <div class="choice">
             ${SOCKS.map(
               (
-                name,
                 sock,
               ) => html`<label><input type="radio" name="places-sock" .checked=${sock === this.#sock}
-                @change=${() => this.#choose(/** @type {Sock} */ (sock))}><span>${name}</span></label>`,
+                @change=${() => this.#choose(sock)}><span>${say.sockName({ sock: which(sock) })}</span></label>`,
             )}
           </div>
         </fieldset>
         <fieldset>
-          <legend>Section</legend>
+          <legend>${say.section}</legend>
           <div class="choice sections">
             ${all.map(
               ({
@@ -131,7 +133,7 @@ export class Places {
                 total,
                 unit,
               }) => html`<label><input type="radio" name="places-section" .checked=${first === this.#first}
-                @change=${() => this.#pick(first)}><span>${title} <small>${unit === "thing" ? plural(total, "step") : plural(total, unit)}</small></span></label>`,
+                @change=${() => this.#pick(first)}><span>${title} <small>${say.totalOf({ total, unit })}</small></span></label>`,
             )}
           </div>
         </fieldset>
@@ -139,8 +141,8 @@ export class Places {
           chosen.unit === "thing"
             ? nothing
             : html`<div class="field">
-                <label for="places-done">${chosen.unit === "row" ? "Rows" : "Rounds"} done there</label>
-                <p class="where" id="places-where">0 is the beginning of the section. ${chosen.title} has ${chosen.total}.</p>
+                <label for="places-done">${say.doneThere({ unit: chosen.unit })}</label>
+                <p class="where" id="places-where">${say.zeroIsStart({ section: chosen.title, total: chosen.total })}</p>
                 <div class="entry"><div class="typed"><input id="places-done" type="text" inputmode="numeric" autocomplete="off"
                   aria-describedby="places-where places-error" aria-invalid=${this.#problem ? "true" : nothing}
                   .value=${this.#typed} @input=${this.#type} @keydown=${this.#enter}></div></div>
@@ -150,24 +152,23 @@ export class Places {
         <div class="sure" role="status">
           ${
             sure
-              ? html`<p>From <strong>${words(state.socks[state.sock], state.places[state.sock], state.sock, this.#sock)}</strong>
-                  to <strong>${words(knit, sure, this.#sock, state.sock)}</strong>.</p>
-                  ${knit.steps[sure.step]?.tension ? html`<p>Set before it: “<bdi>${knit.steps[sure.step].tension}</bdi>” See that the machine stands so.</p>` : nothing}`
+              ? html`<p>${say.fromTo({ from, to: words(knit, sure, this.#sock, state.sock) })}</p>
+                  ${tension ? html`<p>${say.setBeforeIt({ setting: tension })}</p>` : nothing}`
               : nothing
           }
         </div>
         <div class="row answers">
           ${
             sure
-              ? html`<button type="button" class="go" id="places-go" @click=${() => this.#go(sure)}>Yes, go there</button>
-                  <button type="button" @click=${() => this.sheet.close()}>Stay where I am</button>`
-              : html`<button type="button" id="places-ask" @click=${() => this.#ask()}>Go there…</button>`
+              ? html`<button type="button" class="go" id="places-go" @click=${() => this.#go(sure)}>${say.yesGo}</button>
+                  <button type="button" @click=${() => this.sheet.close()}>${say.stayHere}</button>`
+              : html`<button type="button" id="places-ask" @click=${() => this.#ask()}>${say.goThere}</button>`
           }
         </div>
         ${
           SockTwo.possible(state)
-            ? html`<hr class="knit"><p>Sock one is off: measured, it can still correct sock two.</p>
-                <button type="button" id="measure-one" @click=${() => this.sockTwo.open()}>Measure sock one</button>`
+            ? html`<hr class="knit"><p>${say.oneCanCorrect}</p>
+                <button type="button" id="measure-one" @click=${() => this.sockTwo.open()}>${say.measureOne}</button>`
             : nothing
         }`,
     );
@@ -189,8 +190,8 @@ export class Places {
 /** @param {Knit} knit @param {Place} place @param {Sock} sock @param {Sock} other */
 function words(knit, place, sock, other) {
   const { title, unit, done, total, ended, step } = view(knit, place);
-  const which = sock === other ? "" : `${SOCKS[sock].toLowerCase()}, `;
-  if (ended) return `${which}off the machine`;
-  const far = unit === "thing" ? step?.text : `${done} of ${total} done`;
-  return `${which}${title.toLowerCase()}: ${far}`;
+  const name = sock === other ? "same" : which(sock);
+  if (ended) return say.offOnWay({ sock: name });
+  const where = unit === "thing" ? (step?.text ?? "") : say.doneShort({ done, total });
+  return say.placeOnWay({ sock: name, section: title, where });
 }

@@ -3,6 +3,7 @@
  * @import {Kept} from "./types"
  */
 import { html } from "lit-html";
+import * as say from "words/machine";
 import { standing, whose } from "./on_machine.js";
 import { Sheet } from "./sheet.js";
 
@@ -47,14 +48,14 @@ function ask(title, words, first, between, second) {
  * @param {Kept} kept the pair begun @param {string | undefined} wearer whom the new one is for
  */
 export function askWhich(kept, wearer) {
-  const on = { id: "go-on-instead", words: "Go on with it", means: "on" };
-  const anew = { id: "begin-new", words: "Begin a new pair", means: "new" };
+  const on = { id: "go-on-instead", words: say.goOnWithIt, means: "on" };
+  const anew = { id: "begin-new", words: say.beginNew, means: "new" };
   const mine = kept.session.wearer === wearer;
   return ask(
-    "A pair is begun already",
-    html`${whose(kept)}Where it stands: ${standing(kept)}.`,
+    say.begunAlready,
+    html`${whose(kept)}${say.stands({ place: standing(kept) })}`,
     mine ? on : anew,
-    "A new pair is kept beside it; both are at the top of the page.",
+    say.newBeside,
     mine ? anew : on,
   );
 }
@@ -62,21 +63,21 @@ export function askWhich(kept, wearer) {
 /** Sock one is measured already: knit its other, or sock one of a new pair? */
 export function askSock() {
   return ask(
-    "Which sock?",
-    "On the plan, sock one is knitted and measured.",
-    { id: "begin-sock-two", words: "Sock two, its other", means: 1 },
-    "Or the first sock of another pair, with the counts as planned.",
-    { id: "begin-sock-one", words: "Sock one of a new pair", means: 0 },
+    say.askSock,
+    say.oneIsMeasured,
+    { id: "begin-sock-two", words: say.sockTwoOfIt, means: 1 },
+    say.orNewPair,
+    { id: "begin-sock-one", words: say.sockOneOfNew, means: 0 },
   );
 }
 
 /** Whether a pair is to go for good. */
 export function askRemove() {
   return ask(
-    "Remove this pair?",
-    "Its counts, its notes and how long it took go from this phone, and nothing brings them back.",
-    { id: "keep-pair", words: "Keep it", means: false },
-    "If you are sure:",
-    { id: "remove-pair", words: "Remove it for good", means: true },
+    say.askRemove,
+    say.removeMeans,
+    { id: "keep-pair", words: say.keepIt, means: false },
+    say.ifSure,
+    { id: "remove-pair", words: say.removeForGood, means: true },
   );
 }

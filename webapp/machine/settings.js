@@ -3,6 +3,8 @@
  * @import {Kept} from "../storage/kept.js"
  */
 
+import * as say from "words/machine";
+
 const NAME = "counter";
 
 /**
@@ -81,5 +83,5 @@ export function choicesOf(raw) {
 
 /** @param {number} ms */
 export function seconds(ms) {
-  return `${(ms / 1000).toLocaleString("en", { maximumFractionDigits: 2 })} s`;
+  return say.seconds({ seconds: ms / 1000 });
 }

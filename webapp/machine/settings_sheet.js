@@ -5,61 +5,57 @@
  * @import {Signals} from "./signals.js"
  */
 import { html } from "lit-html";
+import * as say from "words/machine";
 import { seconds } from "./settings.js";
 
 const GUARDS = [0, 150, 250, 400, 700];
 
-/** @type {{ name: Exclude<keyof Choices, "guard">, words: string, more: string }[]} */
+/** @type {{ name: Exclude<keyof Choices, "guard">, words: unknown }[]} */
 export const SWITCHES = [
-  { name: "spoken", words: "Speak each count", more: "in the phone’s own voice" },
-  { name: "ticks", words: "A click at each count", more: "" },
-  {
-    name: "sounds",
-    words: "Sounds before a stop and at it",
-    more: "five before, and when to stop",
-  },
-  { name: "vibration", words: "Vibration", more: "where the phone can" },
-  { name: "awake", words: "Keep the screen on", more: "while the counter is shown" },
+  { name: "spoken", words: say.speakCounts },
+  { name: "ticks", words: say.clickCounts },
+  { name: "sounds", words: say.soundStops },
+  { name: "vibration", words: say.vibrate },
+  { name: "awake", words: say.keepScreenOn },
 ];
 
 /** @param {Settings} settings @param {Signals} signals @param {Sheet} sheet */
 export function openSettings(settings, signals, sheet) {
   const { choices } = settings;
   sheet.show(
-    "Settings",
+    say.settings,
     html`<fieldset class="switches">
-          <legend>While counting</legend>
+          <legend>${say.whileCounting}</legend>
           <div class="choice stacked">
             ${SWITCHES.map(
               ({
                 name,
                 words,
-                more,
               }) => html`<label><input type="checkbox" name=${name} .checked=${choices[name]}
                 @change=${(/** @type {Event} */ event) => {
                   settings.set({ [name]: /** @type {HTMLInputElement} */ (event.target).checked });
                   signals.wake();
-                }}><span>${words}${more ? html` <small>${more}</small>` : ""}</span></label>`,
+                }}><span>${words}</span></label>`,
             )}
           </div>
         </fieldset>
         <div class="row">
-          <button type="button" @click=${() => signals.try("five")}>Hear “five to go”</button>
-          <button type="button" @click=${() => signals.try("stop")}>Hear “stop”</button>
+          <button type="button" @click=${() => signals.try("five")}>${say.hearFive}</button>
+          <button type="button" @click=${() => signals.try("stop")}>${say.hearStop}</button>
         </div>
         <fieldset>
-          <legend>Two within this time count as one</legend>
-          <p class="where">A pedal may send two for one. What is held back is shown, and can be counted.</p>
+          <legend>${say.guardTitle}</legend>
+          <p class="where">${say.guardWhy}</p>
           <div class="choice">
             ${GUARDS.map(
               (
                 guard,
               ) => html`<label><input type="radio" name="guard" .checked=${choices.guard === guard}
-                @change=${() => settings.set({ guard })}><span>${guard ? seconds(guard) : "off"}</span></label>`,
+                @change=${() => settings.set({ guard })}><span>${guard ? seconds(guard) : say.guardOff}</span></label>`,
             )}
           </div>
         </fieldset>
-        <h3>Without touching</h3>
-        <p>Space, Enter, Page Down and the arrows right and down count, and so does a pedal or page-turner that sends one of them. Volume and media buttons count on phones that pass them on to a page: try yours.</p>`,
+        <h3>${say.handsFree}</h3>
+        <p>${say.keysCount} ${say.mediaCount}</p>`,
   );
 }

@@ -1,5 +1,6 @@
 /** A sheet over the counter: the browser's own dialog, which keeps the focus inside and closes by Escape. */
 import { html, render } from "lit-html";
+import * as say from "words/machine";
 import { enterGoesOn } from "../page/enter_key.js";
 
 /** Fires "closed". */
@@ -32,7 +33,7 @@ export class Sheet extends EventTarget {
     render(
       html`<div class="sheet-head">
           <h2 id="sheet-title" tabindex="-1">${title}</h2>
-          <button type="button" @click=${() => this.close()}>Close</button>
+          <button type="button" @click=${() => this.close()}>${say.close}</button>
         </div>
         <div class="sheet-body">${content}</div>`,
       this.#dialog,

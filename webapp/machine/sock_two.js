@@ -8,18 +8,15 @@
  * @import {FirstSock, Happening, Knit, State} from "./types"
  */
 import { html, nothing } from "lit-html";
+import * as say from "words/machine";
 import { moved, view } from "./progress.js";
 
 /** @typedef {Knit & { notes?: { field: string, text: string }[], measured: FirstSock }} Answer */
 
 const FIELDS = /** @type {const} */ ([
-  ["foot_rounds", "Foot rounds you knitted", "As counted here, between heel and toe of sock one."],
-  [
-    "length",
-    "Its foot, washed",
-    "Along the sole, from the back of the heel to the end of the toe.",
-  ],
-  ["flat_width", "Its flat width", "Once across the foot, halfway along. May be left out."],
+  ["foot_rounds", say.footRounds, say.footRoundsWhere],
+  ["length", say.footLength, say.footLengthWhere],
+  ["flat_width", say.flatWidth, say.flatWidthWhere],
 ]);
 
 /**
@@ -86,7 +83,7 @@ export class SockTwo {
   async #work() {
     this.#answer = null;
     this.#problems = [];
-    this.#words = "Working it out…";
+    this.#words = say.workingOut;
     this.#draw();
     const typed = FIELDS.map(([name]) => [name, this.#typed[name]?.trim() ?? ""]);
     const first_sock = Object.fromEntries(typed.filter(([, text]) => text));
@@ -101,7 +98,9 @@ export class SockTwo {
         ? this.#problems.map(({ message, way_out }) => `${message} ${way_out}`).join(" ")
         : "";
     } catch (error) {
-      this.#words = `${error instanceof Error ? error.message : error} You can begin with the counts of sock one, and measure later.`;
+      this.#words = say.beginUnmeasured({
+        trouble: error instanceof Error ? error.message : String(error),
+      });
     }
     this.#draw();
     const [bad] = this.#problems;
@@ -122,25 +121,25 @@ export class SockTwo {
 
   #draw() {
     const { state } = this.counter;
-    const begun = state.places[1].step > 0 || state.places[1].done > 0;
+    const begun = state.places[1].step > 0 || state.places[1].done > 0 ? "yes" : "no";
     const answer = this.#answer;
-    const go = begun ? "Go on with sock two" : "Begin sock two";
+    const rounds = state.socks[1].foot_rounds;
     this.sheet.show(
-      "Measure sock one",
-      html`<p>Wash sock one, dry it, let it rest a day. Lay it flat without pulling, and measure it.</p>
+      say.measureOne,
+      html`<p>${say.howToMeasure}</p>
         ${FIELDS.map(([name, label, whereTo]) => this.#field(name, label, whereTo))}
         <div role="status">${this.#words ? html`<p>${this.#words}</p>` : nothing}</div>
         ${
           answer
             ? html`<div class="lesson">
-                  ${answer.notes?.length ? answer.notes.map(({ text }) => html`<p>${text}</p>`) : html`<p>Sock two: ${answer.foot_rounds} foot rounds.</p>`}
+                  ${answer.notes?.length ? answer.notes.map(({ text }) => html`<p>${text}</p>`) : html`<p>${say.twoFootRounds({ rounds: answer.foot_rounds })}</p>`}
                 </div>
-                <button type="button" class="go" id="begin-two" @click=${() => this.begin(answer)}>${go}</button>`
-            : html`<button type="button" class="go" id="work-two" @click=${() => this.#work()}>Work out sock two</button>`
+                <button type="button" class="go" id="begin-two" @click=${() => this.begin(answer)}>${say.beginTwo({ begun })}</button>`
+            : html`<button type="button" class="go" id="work-two" @click=${() => this.#work()}>${say.workOutTwo}</button>`
         }
         <hr class="knit">
-        <p>${this.#typed.length?.trim() ? "Or without" : "Not measured? Without"} what it teaches, sock two gets the counts ${begun ? "it has" : "of sock one"}: ${state.socks[1].foot_rounds} foot rounds. You can measure sock one later, as long as the foot of sock two is not done.</p>
-        <button type="button" id="same-two" @click=${() => this.begin(null)}>${begun ? "Leave sock two as it is" : "Begin with the counts of sock one"}</button>`,
+        <p>${say.withoutMeasuring({ begun, rounds })} ${say.measureLater}</p>
+        <button type="button" id="same-two" @click=${() => this.begin(null)}>${say.sameTwo({ begun })}</button>`,
     );
   }
 

@@ -2,10 +2,11 @@
  * The strip above the controls: how far the sock is, what comes next, how long is left. What comes next is
  * cut where it is long; a tap unfolds it.
  * @import {Counter} from "./counter.js"
- * @import {Pace} from "./types"
+ * @import {Pace, Sock} from "./types"
  */
 import { html, nothing } from "lit-html";
-import { nextWords } from "./moments.js";
+import * as say from "words/machine";
+import { nextWords, which } from "./moments.js";
 import { timeLeft } from "./pace.js";
 import { sockPicture } from "./sock_picture.js";
 
@@ -21,21 +22,21 @@ export class Strip {
     this.unfolded = unfolded;
   }
 
-  /** @param {string} name of the sock @param {Counter} counter @param {Pace} pace */
-  draw(name, { knit, place, view }, pace) {
+  /** @param {Sock} number of the sock @param {Counter} counter @param {Pace} pace */
+  draw(number, { knit, place, view }, pace) {
     const { section, sock } = view.left ? timeLeft(knit, place, pace) : NO_TIME;
     const percent = Math.floor(view.share * 100);
     const ends = view.step?.part === "finish" || view.unit === "thing"; // it is the sock's own time then, or none
-    const words = `${name}: ${percent} of 100 knitted`;
+    const words = say.percentKnitted({ sock: which(number), percent });
     const strip = html`${sockPicture(knit, place, words)}
       <span class="at-next">
-        ${view.step ? html`<b>Next:</b> ${nextWords(knit, place)}` : nothing}
-        ${view.step?.tension && place.step === this.#unfolded ? html`<br />Set before this: “<bdi>${view.step.tension}</bdi>”` : nothing}
+        ${view.step ? say.next({ step: nextWords(knit, place) }) : nothing}
+        ${view.step?.tension && place.step === this.#unfolded ? html`<br />${say.setBeforeThis({ setting: view.step.tension })}` : nothing}
       </span>
       <span class="at-time">
-        <span aria-hidden="true">${percent} % of the sock${sock === null ? "" : ","}</span>
-        ${sock === null ? nothing : html`<span>${minutes(sock)} left<span class="said"> in the sock</span></span>`}
-        ${section === null || ends ? nothing : html`<span class=${sock === null ? "" : "of-section"}>${minutes(section)} left in the ${view.title.toLowerCase()}</span>`}
+        <span aria-hidden="true">${say.percentOfSock({ percent })}</span>
+        ${sock === null ? nothing : html`<span aria-hidden="true">${say.timeLeft({ time: minutes(sock) })}</span><span class="said">${say.timeLeftInSock({ time: minutes(sock) })}</span>`}
+        ${section === null || ends ? nothing : html`<span class=${sock === null ? "" : "of-section"}>${say.timeLeftInSection({ time: minutes(section), section: view.title })}</span>`}
       </span>`;
     const unfold = () => {
       this.#unfolded = this.#unfolded === place.step ? -1 : place.step;
@@ -49,7 +50,7 @@ export class Strip {
 /** Time in words, as fine as it is known. @param {number} seconds */
 export function minutes(seconds) {
   const all = Math.max(1, Math.round(seconds / 60));
-  if (all < 60) return `about ${all} min`;
+  if (all < 60) return say.aboutMinutes({ minutes: all });
   const [hours, rest] = [Math.floor(all / 60), all % 60];
-  return `about ${hours} h${rest ? ` ${rest} min` : ""}`;
+  return rest ? say.aboutHoursMinutes({ hours, minutes: rest }) : say.aboutHours({ hours });
 }

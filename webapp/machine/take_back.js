@@ -3,6 +3,7 @@
  * reader, which cannot hold, asks once more instead.
  */
 import { html } from "lit-html";
+import * as say from "words/machine";
 
 const HOLD_MS = 600;
 const SAME_TOUCH_MS = 700;
@@ -18,7 +19,7 @@ export class TakeBack extends EventTarget {
   draw(left) {
     return html`<button type="button" class="take-back" ?disabled=${left === 0}
       @pointerdown=${this.#down} @pointerup=${this.#up} @pointercancel=${this.#up} @pointerleave=${this.#up}
-      @contextmenu=${stop} @click=${this.#click}><span>Take back</span></button>`;
+      @contextmenu=${stop} @click=${this.#click}><span>${say.takeBack}</span></button>`;
   }
 
   #down = (/** @type {PointerEvent} */ event) => {

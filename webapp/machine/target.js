@@ -4,22 +4,21 @@
  * @import {Knit, Note, Place, Row, View} from "./types"
  */
 import { html, nothing } from "lit-html";
-import { listed, noun } from "../page/needles.js";
+import * as say from "words/machine";
+import { each, listed } from "../page/needles.js";
 import { short } from "../page/short.js";
 import { cylinderView, needlesOut } from "./cylinder_view.js";
-import { plural, untilStop } from "./moments.js";
+import { inUnit, untilStop, which } from "./moments.js";
 
 const LAST = 5;
-
-/** What a press says, for those who listen: the target is called by what it reads, and by this. */
-export const PRESSES = { rounds: "Round done", row: "Row done", do: "Done" };
 
 /** @param {Knit} knit @param {Place} place @param {View} view @param {Note[]} notes of the other sock, at this round */
 export function targetContent(knit, place, view, notes) {
   const { step } = view;
   if (!step) return nothing;
   const said = notes.map(
-    ({ text }) => html`<span class="of-other">Sock one, here: <bdi>${short(text)}</bdi></span>`,
+    ({ sock, text }) =>
+      html`<span class="of-other">${say.noteHere({ sock: which(sock), note: short(text) })}</span>`,
   );
   if (step.kind === "do") {
     // Of a mock rib: which needles are out, until they are put back.
@@ -29,7 +28,7 @@ export function targetContent(knit, place, view, notes) {
         <span class="by-hand-text">${step.text}</span>
       </span>
       ${said}
-      <span class="tap-when">Tap when done</span>`;
+      <span class="tap-when">${say.tapWhenDone}</span>`;
   }
   return html`${step.kind === "row" ? row(knit, step, view) : rounds(knit, place, view)}${said}`;
 }
@@ -41,9 +40,9 @@ function rounds(knit, place, { unit, left, done, total }) {
   const until = untilStop(knit, place);
   return html`<span class="left">
       <span class="left-figure" data-digits=${String(left).length}>${left}</span>
-      <span class="left-words">${left === 1 ? unit : `${unit}s`} left</span>
+      <span class="left-words">${say.leftWords({ left, unit: inUnit(unit) })}</span>
     </span>
-    <span class="done-words">${done} of ${total} done</span>
+    <span class="done-words">${say.doneShort({ done, total })}</span>
     <span class="soon">${lastFew(until, unit) ?? justDone(knit, place) ?? untilHand(until, left, unit)}</span>`;
 }
 
@@ -51,26 +50,25 @@ function rounds(knit, place, { unit, left, done, total }) {
 function justDone({ steps }, { step, done }) {
   const before = steps[step - 1];
   if (done || !before || before.kind === "do" || before.part === steps[step].part) return null;
-  return html`<span class="just-done">${before.title} done. Now: ${steps[step].title.toLowerCase()}</span>`;
+  return html`<span class="just-done">${say.justDone({ before: before.title, section: steps[step].title })}</span>`;
 }
 
-/** @param {number} until @param {number} left @param {string} unit */
+/** @param {number} until @param {number} left @param {View["unit"]} unit */
 function untilHand(until, left, unit) {
   if (until === left) return nothing;
-  return html`<span class="until"><b>${plural(until, unit)}</b> to the next thing by hand</span>`;
+  return html`<span class="until">${say.untilHand({ left: until, unit: inUnit(unit) })}</span>`;
 }
 
-/** @param {number} until @param {string} unit */
+/** @param {number} until @param {View["unit"]} unit */
 function lastFew(until, unit) {
   if (until > LAST) return null;
   return html`<span class="last-few"
-    >${until === 1 ? `Last ${unit}, then stop` : html`Only ${plural(until, unit)}, then stop`}</span
+    >${say.lastFew({ left: until, unit: inUnit(unit) })}</span
   >`;
 }
 
 /** In the order of the hands: what comes before the crank, the crank, what comes after. @param {Knit} knit @param {Row} step @param {View} view */
 function row(knit, step, { left, done, total }) {
-  const [from] = step.direction === "right" ? ["left"] : ["right"];
   return html`<span class="row-view">
     <span class="row-picture">
       ${cylinderView(knit, step, left)}
@@ -80,13 +78,13 @@ function row(knit, step, { left, done, total }) {
         ${step.remind.map((words) => html`<span class="remind">${words}</span>`)}
         ${lastFew(left, "row")}
       </span>
-      ${step.back ? move(html`Bring ${noun(step.back)} <b>${listed(step.back)}</b> back`, step.back_where) : nothing}
+      ${step.back ? move(say.bringBack({ needles: each(step.back).length, which: listed(step.back) }), step.back_where) : nothing}
       <span class="crank crank-${step.direction}">
         <span class="arrow" aria-hidden="true">${arrow}</span>
-        <span>${step.back ? "then crank" : "Crank"} <b>${step.direction}</b> <small>carrier starts ${from}</small></span>
+        <span>${say.carrier({ first: step.back ? "no" : "yes", direction: step.direction })}</span>
       </span>
-      ${step.hold ? move(html`then lift ${noun(step.hold)} <b>${listed(step.hold)}</b> into hold`, step.hold_where) : nothing}
-      <span class="done-words">Row ${done + 1} of ${total}</span>
+      ${step.hold ? move(say.thenHold({ needles: each(step.hold).length, which: listed(step.hold) }), step.hold_where) : nothing}
+      <span class="done-words">${say.rowOf({ row: done + 1, total })}</span>
     </span>
   </span>`;
 }

@@ -4,6 +4,7 @@
  * @import {Notices} from "./notices.js"
  * @import {Settings} from "./settings.js"
  */
+import * as say from "words/machine";
 import { seconds } from "./settings.js";
 
 const OFFERED = 3; // counts
@@ -23,16 +24,15 @@ export class TooSoon {
     this.#held += 1;
     this.#since = 0;
     const guard = seconds(this.settings.choices.guard);
-    const several = this.#held > 1;
+    const held = this.#held;
+    const several = held > 1;
     const act = () => {
       for (let left = this.#held; left; left -= 1) this.count();
       this.drop();
     };
     this.notices.tell("close", {
-      words: several
-        ? `${this.#held} more came within ${guard} of another: not counted.`
-        : `Two within ${guard}: one counted.`,
-      ways: [{ words: several ? `Count those ${this.#held} too` : "Count the second too", act }],
+      words: several ? say.tooSoonMore({ held, guard }) : say.tooSoonOne({ guard }),
+      ways: [{ words: several ? say.countThose({ held }) : say.countSecond, act }],
     });
   }
 

@@ -6,6 +6,7 @@
  * @import {Settings} from "./settings.js"
  * @import {Kept, Place} from "./types"
  */
+import * as say from "words/machine";
 import { Awake } from "./awake.js";
 import { Counter } from "./counter.js";
 import { CounterScreen } from "./counter_screen.js";
@@ -23,16 +24,7 @@ import { TakeBack } from "./take_back.js";
 import { TooSoon } from "./too_soon.js";
 import { Triggers } from "./triggers.js";
 
-const AWAKE = "This phone does not let a page keep the screen on: it may go dark.";
-const MEMORY = "The phone keeps nothing just now: the counts hold while this page is open.";
-const STUCK =
-  "This version of the page cannot read what was counted before. It stays on the phone as it was; what is counted now holds while this page is open.";
-const OUTDATED =
-  "This page is older than what was counted on this phone. Load the page again before you count on: a newer version reads all of it. What is counted here is not kept.";
-const FOLLOWS = "Another tab counts this sock; this one follows.";
 const SETTLED_MS = 1500;
-// A press of the target while following says so for this long.
-const NOT_HERE = "Not counted: another tab counts. Tap “Count here” first.";
 
 export class Visit {
   /** @type {ReturnType<typeof setTimeout> | undefined} */
@@ -130,7 +122,7 @@ export class Visit {
     on(triggers, "close", () => this.#tooSoon.add());
     on(counter, "change", ({ detail }) => this.#changed(detail));
     on(counter, "moving", () => this.#tooSoon.drop());
-    on(counter, "refused", () => notices.pass(NOT_HERE));
+    on(counter, "refused", () => notices.pass(say.notCountedHere));
     on(takeBack, "back", () => {
       counter.takeBack();
       this.screen.focus();
@@ -140,13 +132,15 @@ export class Visit {
         notices.tell("word", null);
         counter.takeBack();
       };
-      notices.pass(`Hold to take back ${this.#last()}.`, [{ words: "Or tap here", act }]);
+      notices.pass(say.holdToTakeBack(this.#last()), [{ words: say.orTapHere, act }]);
       this.screen.focus();
     });
     on(this.sheet, "closed", () => this.screen.focus());
     on(takeBack, "ask", () => this.#askBack());
     on(notices, "change", () => this.screen.draw());
-    on(awake, "change", () => notices.tell("awake", awake.refused ? { words: AWAKE } : null));
+    on(awake, "change", () =>
+      notices.tell("awake", awake.refused ? { words: say.screenMayGoDark } : null),
+    );
     on(settings, "change", () => {
       awake.wanted = settings.choices.awake;
     });
@@ -161,18 +155,18 @@ export class Visit {
 
   #kept() {
     const { kept, outdated, stuck } = this.journal;
-    const words = outdated ? OUTDATED : stuck ? STUCK : MEMORY;
-    const again = { words: "Load it again", act: () => location.reload() };
+    const words = outdated ? say.pageOutdated : stuck ? say.cannotReadBefore : say.onlyWhileOpen;
+    const again = { words: say.reload, act: () => location.reload() };
     this.notices.tell("memory", kept ? null : { words, ways: outdated ? [again] : [] });
   }
 
   #one() {
     const take = () => this.one.take();
-    const ways = [{ words: "Count here", act: take }];
-    this.notices.tell("following", this.one.counting ? null : { words: FOLLOWS, ways });
+    const ways = [{ words: say.countHere, act: take }];
+    this.notices.tell("following", this.one.counting ? null : { words: say.otherCounts, ways });
   }
 
-  /** What would be taken back, in words. */
+  /** What would be taken back. */
   #last() {
     const { knit, place, state } = this.counter;
     return taken(knit, state.undo.at(-1) ?? place, place);
@@ -181,16 +175,16 @@ export class Visit {
   #askBack() {
     const over = () => this.notices.tell("ask", null);
     this.notices.tell("ask", {
-      words: `Take back ${this.#last()}?`,
+      words: say.askTakeBack(this.#last()),
       ways: [
         {
-          words: "Take it back",
+          words: say.takeItBack,
           act: () => {
             over();
             this.counter.takeBack();
           },
         },
-        { words: "Leave it", act: over },
+        { words: say.leaveIt, act: over },
       ],
     });
   }
@@ -207,12 +201,12 @@ export class Visit {
       this.signals.give(told);
       this.#say(told.words);
     } else if (kind === "note") {
-      this.notices.pass("The note is kept.");
+      this.notices.pass(say.noteSaved);
     } else {
       const { words } = moment(counter.knit, before, counter.place, false);
       // A whole jump goes in one, where she may have meant the last round.
       if (kind === "back" && jumped(counter.knit, counter.place, before)) {
-        this.notices.pass(`The jump is taken back: ${words}`);
+        this.notices.pass(say.jumpTakenBack({ now: words }));
       }
       this.#say(words);
     }
