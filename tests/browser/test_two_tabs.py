@@ -5,8 +5,9 @@ from typing import Any
 import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
+from engine import api
 from tests.browser.book import HELD, back_to_book, card, held, new_wearer, open_book
-from tests.browser.host import comes_true
+from tests.browser.host import REQUEST, comes_true
 from tests.browser.walk import choose, field, opened, step
 
 Tabs = tuple[Page, Page]
@@ -54,6 +55,19 @@ def test_both_keep_what_either_typed(tabs: Tabs) -> None:
     for page in tabs:
         page.reload()
         stands(page, ball_girth="22", heel_girth="31")
+
+
+def test_what_is_typed_after_a_link_was_opened_elsewhere_is_shown_next(tabs: Tabs) -> None:
+    one, other = tabs
+    link = api.answer({"do": "page", "request": REQUEST})["link"]
+    other.goto(f"./#{link}")
+    expect(other.locator("#visit-line")).to_contain_text("A shared plan")
+    other.close()
+    field(one, "foot.ball_girth").fill("22")
+    comes_true(one, lambda: typed(one).get("mine") and typed(one)["visit"] is None)
+    again = opened(one.context)
+    stands(again, ball_girth="22")
+    expect(again.locator("#visit-line")).not_to_contain_text("A shared plan")
 
 
 def test_of_one_field_the_later_text_stays_and_the_other_is_told(tabs: Tabs) -> None:

@@ -179,6 +179,8 @@ export class Sheets {
       if (other) this.#keepVisit({ ...this.#visit, ...now });
     } else {
       other = draft.type("mine", form);
+      // Another tab opened it since; what is typed here is later.
+      if (other && draft.visit?.kind === "link") draft.visit = null;
     }
     if (other) this.#untouched = false;
     return other;
