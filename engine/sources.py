@@ -129,6 +129,7 @@ UPPER_1_PERCENT = Cited(
 SLOTS_FEWEST, SLOTS_MOST = Cited(24, TRADE), Cited(120, TRADE)
 HEM_ROUNDS = Cited(20, TRADE)
 HEM_ROUNDS_MOST = Cited(40, TRADE)
+PICOT_ROUNDS = tuple(Cited(x, TRADE) for x in (10, 20))  # fewest and most of a picot hem, in all
 LEG_OVER_FOOT = Cited(
     0.54, "50 leg rounds at 9.6 per inch under an average woman's 246 mm foot: " + TRADE
 )

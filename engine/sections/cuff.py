@@ -94,8 +94,14 @@ class Cuff(Section):
         return (
             *self.before(machine),
             Do(thread, (Yarn(MAIN, TOP),)),
-            Crank(f"Cuff: knit {said(self.rounds)}.", (Rounds(self.rounds, stop),), self.rounds),
+            *self.knitted(machine, stop),
             *self.after(machine),
+        )
+
+    def knitted(self, machine: Cylinder, stop: int | None) -> tuple[Stage, ...]:
+        """Return its rounds, and what is done between them."""
+        return (
+            Crank(f"Cuff: knit {said(self.rounds)}.", (Rounds(self.rounds, stop),), self.rounds),
         )
 
     def needles(self, slots: int) -> int:

@@ -8,15 +8,32 @@ round is closed by hanging, so nothing is bound off.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import ClassVar
+from typing import ClassVar, Self
 
 from engine import sources
 from engine.fabric.fabric import Fabric
 from engine.machine.cylinder import Cylinder
-from engine.machine.operations import Hang, Weight
+from engine.machine.operations import Hang, Needles, Weight
 from engine.read.fields import Fields
 from engine.sections.cuff import Cuff, Notes, Told
 from engine.sections.section import TOP, Do, Stage, Stroke
+
+
+def even(fields: Fields, rounds: int, name: str) -> bool:
+    """Tell whether a hem of a `name` can be folded; an odd number of rounds is refused."""
+    if rounds % 2:
+        fields.refuse(
+            "rounds",
+            f"A {name} needs an even number of rounds, and {rounds} is odd.",
+            f"Knit {rounds - 1} or {rounds + 1}.",
+            (str(rounds - 1), str(rounds + 1)),
+        )
+    return rounds % 2 == 0
+
+
+def hanging(needles: Needles, words: str) -> Do:
+    """Return hanging the first round on needles; the weight is off meanwhile."""
+    return Do(words, (Weight(None), Hang(TOP, needles), Weight("tube")))
 
 
 @dataclass(frozen=True)
@@ -30,17 +47,9 @@ class HungHem(Cuff):
     open_top: ClassVar[bool] = False
 
     @classmethod
-    def read(cls, fields: Fields, slots: int, told: Told) -> HungHem | None:
+    def read(cls, fields: Fields, slots: int, told: Told) -> Self | None:
         """Return the hem; an odd number of rounds is refused."""
-        if told.rounds % 2:
-            fields.refuse(
-                "rounds",
-                f"A hung hem needs an even number of rounds, and {told.rounds} is odd.",
-                f"Knit {told.rounds - 1} or {told.rounds + 1}.",
-                (str(told.rounds - 1), str(told.rounds + 1)),
-            )
-            return None
-        return cls(*told.common)
+        return cls(*told.common) if even(fields, told.rounds, cls.name) else None
 
     def remarks(self, fields: Fields) -> Notes:
         """Return a word on a hem of too few or too many rounds."""
@@ -53,12 +62,11 @@ class HungHem(Cuff):
 
     def after(self, machine: Cylinder) -> tuple[Stage, ...]:
         """Return the hanging; the weight is off meanwhile."""
-        hang = Hang(TOP, tuple(range(machine.slots)))
         words = (
             "Hang the hem: lift each loop of the first round of sock yarn onto its own needle, "
             "and leave the crank alone."
         )
-        return (Do(words, (Weight(None), hang, Weight("tube"))),)
+        return (hanging(tuple(range(machine.slots)), words),)
 
     def depth(self, cloth: Fabric) -> float:
         """Return half its rounds, in mm."""

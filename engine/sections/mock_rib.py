@@ -7,7 +7,7 @@ put back, each with a loop from its neighbour. Its first round is bound off by h
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any, ClassVar
+from typing import Any, ClassVar, Self
 
 from engine import sources
 from engine.machine.cylinder import Cylinder
@@ -31,7 +31,7 @@ class MockRib(Cuff):
     every: int = 4
 
     @classmethod
-    def read(cls, fields: Fields, slots: int, told: Told) -> MockRib | None:
+    def read(cls, fields: Fields, slots: int, told: Told) -> Self | None:
         """Return the mock rib; needles that do not come out even are refused."""
         every = told.every or next(n for n in _USUAL if slots % n == 0)
         if slots % every:

@@ -11,6 +11,8 @@ from engine.read.units import reaches
 from engine.sections.cuff import EVERY, ROUNDS, WIDTHS, Cuff, Notes, Told
 from engine.sections.hung_hem import HungHem
 from engine.sections.mock_rib import MockRib
+from engine.sections.mock_rib_hem import MockRibHem
+from engine.sections.picot_hem import PicotHem
 from engine.sections.pocket import Pocket
 from engine.sections.rib import Rib
 from engine.sections.section import Section
@@ -21,7 +23,9 @@ from engine.sections.two_at_first import TwoAtFirst
 from engine.sections.waste import Finish, Start
 
 # The first of each is meant where a request names none.
-CUFFS: dict[str, type[Cuff]] = {kind.kind: kind for kind in (HungHem, Rib, MockRib)}
+CUFFS: dict[str, type[Cuff]] = {
+    kind.kind: kind for kind in (HungHem, Rib, MockRib, PicotHem, MockRibHem)
+}
 POCKETS: dict[str, type[Pocket]] = {kind.kind: kind for kind in (ShortRows, TwoAtFirst)}
 ALL: tuple[type[Section], ...] = (
     Start,

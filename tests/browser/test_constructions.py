@@ -15,7 +15,7 @@ def chosen(phone: BrowserContext, name: str, words: str) -> Page:
     settings(phone, guard=0)
     page = opened(phone)
     fill_sock(page)
-    page.locator("label", has=field(page, name), has_text=words).tap()
+    page.locator("label", has=field(page, name), has_text=words).first.tap()
     step(page, "counts")
     figures(page)
     return page
@@ -45,3 +45,26 @@ def test_two_needles_at_once_are_told_and_drawn(phone: BrowserContext, screens: 
     expect(page.locator(".needle-number")).to_have_text("29 30")
     page.screenshot(path=screens / "machine-two-at-first.png")
     assert knit(page, "Foot")["Heel"] == 38
+
+
+def test_a_picot_hem_is_followed_to_its_end(phone: BrowserContext, screens: Path) -> None:
+    page = chosen(phone, "sock.cuff.kind", "picot hem")
+    expect(page.locator(".tally-cuff")).to_contain_text("picot hem")
+    page.locator("#picture, .picture").first.screenshot(path=screens / "picot-hem.png")
+    page.locator("#knit-it").tap()
+    go_to(page, "Cuff", 10)
+    expect(target(page)).to_contain_text("Move every second stitch onto the needle at its right")
+    assert knit(page, "Leg")["Cuff"] == 10
+
+
+def test_a_mock_rib_hem_asks_which_needle_is_out(phone: BrowserContext) -> None:
+    page = chosen(phone, "sock.cuff.kind", "mock rib hem")
+    expect(page.locator(".tally-cuff")).to_contain_text("hung, folded to 10")
+    step(page, "yarn")
+    expect(field(page, "sock.cuff.every")).to_be_visible()
+    field(page, "sock.cuff.every").fill("3")
+    step(page, "counts")
+    page.locator("#knit-it").tap()
+    expect(target(page)).to_contain_text("Take out every 3rd needle")
+    go_to(page, "Cuff", 20)
+    expect(target(page)).to_contain_text("lift each of the 40 loops of its first round")

@@ -583,7 +583,7 @@ def test_what_came_too_soon_is_offered_only_where_it_came(new_phone: NewPhone) -
 def test_the_needles_of_a_mock_rib_that_are_out_are_drawn(phone: BrowserContext) -> None:
     page = opened(phone)
     fill_sock(page)
-    page.locator("label", has=field(page, "sock.cuff.kind"), has_text="mock rib").tap()
+    page.locator("label", has=field(page, "sock.cuff.kind"), has_text="mock rib").first.tap()
     field(page, "sock.cuff.every").fill("4")
     step(page, "counts")
     figures(page)

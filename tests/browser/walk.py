@@ -40,8 +40,8 @@ def step(page: Page, name: str) -> None:
 
 
 def choose(page: Page, words: str) -> None:
-    """Tap one of a few."""
-    page.locator(".choice label", has_text=words).tap()
+    """Tap the first of a few that says so."""
+    page.locator(".choice label", has_text=words).first.tap()
 
 
 def fill_sock(page: Page) -> None:

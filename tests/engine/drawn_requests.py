@@ -35,11 +35,11 @@ def pockets(draw: st.DrawFn, slots: int) -> Json:
 @st.composite
 def cuffs(draw: st.DrawFn, slots: int) -> Json:
     """A cuff of any kind, or nothing said of it."""
-    kind = draw(st.sampled_from(("", "hem", "rib", "mock rib")))
+    kind = draw(st.sampled_from(("", "hem", "rib", "mock rib", "picot hem", "mock rib hem")))
     if not kind:
         return {}
     cuff: Json = {"kind": kind, "rounds": 2 * draw(st.integers(1, 30))}
-    if kind == "mock rib":
+    if kind.startswith("mock rib"):
         cuff["every"] = draw(st.sampled_from([n for n in range(2, 9) if slots % n == 0]))
     return cuff
 

@@ -201,6 +201,8 @@ CUFF_TRIES: dict[str, dict[str, Any]] = {
     "hem": {"rounds": 4},
     "rib": {"rounds": 5},
     "mock rib": {"rounds": 5, "every": 3},
+    "picot hem": {"rounds": 6},
+    "mock rib hem": {"rounds": 6, "every": 4},
 }
 POCKET_TRIES: dict[str, dict[str, Any]] = {
     "short rows": {"needles": 11, "left": 5},

@@ -29,7 +29,7 @@ export function toRequest(values) {
     if (!name.includes(".") || value.trim() === "") continue;
     if (within(name, "fabric") && !within(name, ...ofWay)) continue;
     if (within(name, "person.shoe_size") && !values["person.shoe_size.size"]?.trim()) continue;
-    if (name === "sock.cuff.every" && values["sock.cuff.kind"] !== "mock rib") continue;
+    if (name === "sock.cuff.every" && !takesNeedlesOut(values)) continue;
     put(request, name.split("."), asKept(name, value, values.units));
   }
   if (values.who === "woman" || values.who === "man") {
@@ -37,6 +37,11 @@ export function toRequest(values) {
   }
   if (values.who === "child") put(request, ["person", "child"], true);
   return /** @type {Request} */ (request);
+}
+
+/** Whether the cuff has every nth needle out. @param {Values} values */
+export function takesNeedlesOut(values) {
+  return ["mock rib", "mock rib hem"].includes(values["sock.cuff.kind"] ?? "");
 }
 
 /**

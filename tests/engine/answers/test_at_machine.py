@@ -164,6 +164,31 @@ CUFFS: dict[str, tuple[dict[str, Any], int | None, list[str]]] = {
             "Put back the 20 needles",
         ],
     ),
+    "picot hem": (
+        {"sock.cuff.kind": "picot hem"},
+        None,
+        [
+            "Thread waste",
+            "Cast on",
+            "Hang the weight",
+            "Change to the sock yarn",
+            "Move every second stitch onto the needle at its right",
+            "Hang the hem",
+        ],
+    ),
+    "mock rib hem": (
+        {"sock.cuff.kind": "mock rib hem", "sock.cuff.every": 4},
+        4,
+        [
+            "Take out every 4th needle: 45 of 60",
+            "Thread waste",
+            "Cast on",
+            "Hang the weight",
+            "Change to the sock yarn",
+            "Hang the hem: lift each of the 45 loops",
+            "Put back the 15 needles",
+        ],
+    ),
 }
 
 
@@ -174,7 +199,9 @@ def test_a_cuff_is_begun_and_ended_one_thing_at_a_time(kind: str) -> None:
     assert found["every"] == every
     for text, words in zip(texts(found, "waste", "cuff"), begins, strict=True):
         assert text.startswith(words)
-    assert any("Bind off" in text for text in texts(found, "finish")) is (kind != "hem")
+    assert any("Bind off" in text for text in texts(found, "finish")) is (
+        kind in ("rib", "mock rib")
+    )
 
 
 def test_a_shaped_leg_stops_for_every_mark() -> None:

@@ -41,6 +41,8 @@ SOCKS: dict[str, dict[str, Any]] = {
     "in centimetres": {"units": "cm"},
     "a man's on 72": {"cylinder.slots": 72, "foot.length": "290 mm", "sock.leg.rounds": 90},
     "on 54, mock rib": {"cylinder.slots": 54, "sock.cuff.kind": "mock rib"},
+    "picot": {"sock.cuff.kind": "picot hem"},
+    "mock rib hung": {"sock.cuff.kind": "mock rib hem"},
     "ribbed": {"sock.cuff.kind": "rib", "sock.cuff.rounds": 40},
     "hardly a leg": {"sock.leg.rounds": 0},
     "hardly a foot": {"foot.length": "125 mm", "sock.leg.rounds": 20, "sock.toe.left": 12},
@@ -214,6 +216,9 @@ def test_cuffs_are_told_apart_by_strokes() -> None:
     assert paths(hem, "hatch") == paths(rib, "fold") == paths(mock, "fold") == []
     close, wide = (paths(svg, "hatch")[0].count("M") for svg in (rib, mock))
     assert close > wide > 1
+    picot, hung = (drawn(name)[0] for name in ("picot", "mock rib hung"))
+    assert [paths(svg, "hatch") == [] for svg in (picot, hung)] == [True, False]
+    assert [len(paths(svg, "fold")) for svg in (picot, hung)] == [2, 1]
 
 
 def density(place: dict[str, Any]) -> str:

@@ -53,6 +53,47 @@ def test_an_odd_hem_is_refused_with_the_two_that_work(rounds: int, offered: str)
     assert offered in problem["way_out"]
 
 
+@pytest.mark.parametrize("kind", ["picot hem", "mock rib hem"])
+@pytest.mark.parametrize(("rounds", "offered"), [(9, "8 or 10"), (25, "24 or 26")])
+def test_other_hems_are_even_too(kind: str, rounds: int, offered: str) -> None:
+    problem = refused({"sock.cuff.kind": kind, "sock.cuff.rounds": rounds})["sock.cuff.rounds"]
+    assert kind in problem["message"]
+    assert offered in problem["way_out"]
+    folded = cuff(kind, rounds=rounds + 1)
+    depth = (rounds + 1) / 2 / 9.6 * 25.4
+    assert mm(folded, "cuff_depth") == pytest.approx(depth, abs=0.06)
+    assert "Bind off" not in str(folded["steps"])
+
+
+def test_a_picot_hem_has_a_stitch_on_every_needle_in_every_round() -> None:
+    """The needle that was emptied catches the next round: 2 k N stitches, by hand."""
+    sheet = cuff("picot hem", rounds=16)
+    assert sheet["yarn"]["stitches"]["cuff"] == 16 * 60
+    steps = [one for one in sheet["steps"] if one["part"] == "cuff"]
+    assert [one.get("rounds") for one in steps] == [None, 8, None, 8, None]
+
+
+@pytest.mark.parametrize(("rounds", "said"), [(8, True), (10, False), (20, False), (22, True)])
+def test_a_picot_hem_is_remarked_on_beyond_its_usual_rounds(rounds: int, said: bool) -> None:
+    """5 to 10 rounds each side of the holes: common practice, no published source."""
+    assert ("sock.cuff.rounds" in noted(cuff("picot hem", rounds=rounds))) is said
+
+
+def test_a_mock_rib_hem_is_hung_on_the_needles_that_knitted_it() -> None:
+    """3 and 1 on 60 slots work 45 needles: common practice, no published source."""
+    sheet = cuff("mock rib hem", rounds=24, every=4)
+    count = sheet["counts"]["cuff"]
+    assert (count["kind"], count["needles"]) == ("mock rib hem", 45)
+    assert sheet["yarn"]["stitches"]["cuff"] == 24 * 45
+    told = [one["text"] for one in sheet["steps"] if one["part"] == "cuff"]
+    assert [text.split()[0] for text in told] == ["Change", "Cuff:", "Hang", "Put"]
+
+
+def test_a_mock_rib_hem_tells_both_that_are_wrong() -> None:
+    wrong = {"sock.cuff.kind": "mock rib hem", "sock.cuff.every": 7, "sock.cuff.rounds": 21}
+    assert {"sock.cuff.every", "sock.cuff.rounds"} <= set(refused(wrong))
+
+
 @pytest.mark.parametrize("slots", [54, 60, 62, 64, 70, 72, 84])
 def test_a_mock_rib_left_to_us_comes_out_even(slots: int) -> None:
     counts = cuff("mock rib", slots)["counts"]["cuff"]
