@@ -50,6 +50,7 @@ def test_every_screen_says_sock_two(new_phone: NewPhone) -> None:
     rounds = measured(page, width="10,4")
     assert rounds != "46"
     leave(page)
+    expect(page.locator("#machine-line .on-machine")).to_contain_text(f"foot {rounds} rounds")
     expect(page.locator(".which-sock")).to_have_text("Sock two")
     expect(page.locator(".tally-foot .figure")).to_have_text(rounds)
     expect(field(page, "first_sock.length")).to_be_visible()

@@ -23,6 +23,13 @@ export function standing({ session, happenings }) {
   return say.placeOfSock({ sock: which(sock), ...there });
 }
 
+/** What is knitted, as it is by now: sock two may have other foot rounds since. @param {Kept} kept */
+function labelOf({ session, happenings }) {
+  const { sock, socks } = fold(session, happenings);
+  const begun = session.socks.some(({ words }) => words === session.label);
+  return short(begun ? socks[sock].words : session.label);
+}
+
 /** @param {Kept} kept */
 function lead({ session, happenings }) {
   const { sock, ended } = fold(session, happenings);
@@ -38,7 +45,7 @@ export function drawLine(place, { unfinished, away, aside }, ways, shown) {
     html`${aside.map((one) => setAside(one.store === "happenings" ? say.countAside : say.pairAside, one.text, () => ways.drop(one)))}
     ${[...unfinished].reverse().map(
       (kept) => html`<div class="line on-machine">
-        <p><strong>${lead(kept)}</strong> ${say.stands({ place: standing(kept) })} <span class="quiet">${whose(kept)}${say.labelBegun({ label: short(kept.session.label), day: day(kept.session.began) })}</span></p>
+        <p><strong>${lead(kept)}</strong> ${say.stands({ place: standing(kept) })} <span class="quiet">${whose(kept)}${say.labelBegun({ label: labelOf(kept), day: day(kept.session.began) })}</span></p>
         <div class="row">
           <button type="button" class="go-on" id="go-on-${kept.session.id}" @click=${() => ways.enter(kept.session.id)}>${say.goOn}</button>
           <button type="button" class="put-away" @click=${() => ways.putAway(kept.session.id)}>${say.putAway}</button>
@@ -64,8 +71,8 @@ export function whose({ session: { who } }) {
 
 /** @param {Kept} kept @param {Ways} ways */
 function putAway(kept, { bringBack, remove }) {
-  const { id, label, began } = kept.session;
-  return html`<p>${say.stands({ place: standing(kept) })} <span class="quiet">${whose(kept)}${say.labelBegun({ label: short(label), day: day(began) })}</span></p>
+  const { id, began } = kept.session;
+  return html`<p>${say.stands({ place: standing(kept) })} <span class="quiet">${whose(kept)}${say.labelBegun({ label: labelOf(kept), day: day(began) })}</span></p>
     <div class="row">
       <button type="button" class="bring-back" @click=${() => bringBack(id)}>${say.bringPairBack}</button>
       <button type="button" class="remove" @click=${() => remove(id)}>${say.removePair}</button>
