@@ -7,7 +7,6 @@ from typing import Any
 
 from engine import sources
 from engine.read import units
-from engine.read.units import nearest
 from engine.sections.leg import Band
 from engine.sections.section import said
 from engine.sock.sock import Sock
@@ -88,7 +87,7 @@ def reach(sock: Sock) -> dict[str, Any]:
     at_top = sock.leg.bands[0].cloth(sock.fabric).rounds
     sd = hypot(rounds * sock.fabric.rounds_sd, at_top * sock.leg.height_sd)
     by = sources.TO_80_PERCENT * sd
-    low, high = max(0, nearest(rounds - by)), nearest(rounds + by)
+    low, high = units.whole_between(rounds - by, rounds, rounds + by)
     sure = "tape and fabric are" if sock.leg.height_sd else "the fabric is"
     words = f"Most likely {low} to {high} rounds for this height, as sure as {sure}."
     return {"low": low, "high": high, "words": words}

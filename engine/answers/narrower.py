@@ -10,13 +10,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
-from math import hypot, sqrt
+from math import sqrt
 
 from engine import sources
-from engine.fabric import gauge
+from engine.fabric import certainty, gauge, swatch
+from engine.fabric.certainty import Foretold, Reading
 from engine.sock.sock import Sock
 
-_USUAL_SWATCH = 150.0  # mm, some 60 rounds
+_USUAL_SWATCH, _USUAL_ROUNDS = 150.0, 60  # mm, and the rounds over them
 
 
 def words(sock: Sock) -> str:
@@ -48,16 +49,21 @@ def _ways(sock: Sock) -> Iterator[tuple[str, Sock]]:
             yield "measuring the foot itself", replace(sock, aimed_sd=by_tape)
     cloth = sock.fabric
     if cloth.way != "swatch":
-        sd = hypot(sources.TAPE_ON_SWATCH / _USUAL_SWATCH, sources.SOCK_TO_SWATCH)
-        yield "a swatch, washed and rested", _known_to(sock, sd)
+        yield "a swatch, washed and rested", _known_to(sock, _of_a_swatch())
     elif "rounds" in cloth.guessed:
-        sd = hypot(sources.TAPE_ON_SWATCH / _USUAL_SWATCH, sources.SOCK_TO_SWATCH)
-        yield "counting the rounds of the swatch over a length too", _known_to(sock, sd)
+        words = "counting the rounds of the swatch over a length too"
+        yield words, _known_to(sock, _of_a_swatch())
     elif sock.knitted_rounds is None:
-        longer = gauge.rounds_sd_if_longer(cloth.seen, cloth.mark, cloth.line, cloth.tex)
+        longer = gauge.if_longer(cloth.seen, cloth.mark, cloth.line, cloth.tex)
         if longer is not None:
             yield "measuring over more rounds of swatch", _known_to(sock, longer)
 
 
-def _known_to(sock: Sock, rounds_sd: float) -> Sock:
-    return replace(sock, fabric=replace(sock.fabric, rounds_sd=rounds_sd))
+def _of_a_swatch() -> Foretold:
+    tape = swatch.along_tape("swatch", _USUAL_SWATCH, _USUAL_ROUNDS)
+    return certainty.mean([Reading(0.0, tape, sock=False)], certainty.BEFORE).foretold
+
+
+def _known_to(sock: Sock, along: Foretold) -> Sock:
+    cloth = sock.fabric
+    return replace(sock, fabric=cloth.known(cloth.across or along, along))

@@ -13,7 +13,7 @@ from math import ceil, floor
 from typing import Any
 
 from engine import sources
-from engine.fabric import swatch
+from engine.fabric import certainty, swatch
 from engine.fabric.fabric import Fabric
 from engine.judge import fit, fit_score
 from engine.judge.fit_score import Felt, Wearer
@@ -228,16 +228,14 @@ def _fabric_for(wearer: Wearer, kept: Kept, like: Fabric) -> Fabric | None:
     for at in range(_STEPS + 1):
         w = kept.slots * (loosest + (tightest - loosest) * at / _STEPS) / ball
         if w in swatch.STITCHES and w * shape in swatch.ROUNDS:
-            sd = float(sources.GAUGE_AS_TOLD)
+            known = certainty.told(sources.GAUGE_AS_TOLD)
             cloth = replace(
                 like,
                 stitches=w,
                 rounds=w * shape,
-                stitches_sd=sd,
-                rounds_sd=sd,
                 way="gauge",
                 tex_told=False,
-            )
+            ).known(known, known)
             best = min(
                 best, (wearer.weigh(kept.slots, cloth)[:2], cloth), key=lambda found: found[0]
             )

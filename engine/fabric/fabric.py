@@ -21,8 +21,9 @@ from math import hypot, log, sqrt
 
 from engine import sources
 from engine.fabric import gauge, swatch, swatch_line, yarn
+from engine.fabric.certainty import Foretold
 from engine.fabric.gauge import Gauge, Seen
-from engine.fabric.swatch import MARK
+from engine.fabric.swatch import MARK, Swatch
 from engine.fabric.swatch_line import Line
 from engine.fabric.yarn import Yarn
 from engine.read import units
@@ -38,6 +39,9 @@ _LEFT_OUT = "Left out, and the counts hang on it. Measure it; until then we take
 @dataclass(frozen=True)
 class Fabric:
     """Plain knit: `stitches` and `rounds` per mm with relative standard deviations.
+
+    Those are of the next sock, as `Foretold.sd` has them; `across` and `along` hold what they are
+    made of, where more than such a figure is known.
 
     `loop` is the yarn in one stitch in mm, `tex` the yarn's number with its relative error `tex_sd`
     (`tex_told` False where it is guessed: from `yarn_name`, or as the usual sock yarn's), `pull`
@@ -66,6 +70,8 @@ class Fabric:
     by_weight: float = 1.0
     tex_sd: float = float(sources.TEX_AS_TOLD)
     yarn_name: str = ""
+    across: Foretold | None = None
+    along: Foretold | None = None
 
     @property
     def loop(self) -> float:
@@ -85,10 +91,33 @@ class Fabric:
         """Return this yarn at another mark; `LookupError` without a line to say."""
         if self.line is None:
             raise LookupError("one mark says nothing of another")
-        stitches, rounds, sd = self.line.at(mark)
+        stitches, rounds, _ = self.line.at(mark)
+        known = self.line.foretold(mark)
+        return replace(self, stitches=stitches, rounds=rounds, mark=mark).known(known, known)
+
+    def known(self, across: Foretold, along: Foretold) -> Fabric:
+        """Return the same counts, foretold so."""
         return replace(
-            self, stitches=stitches, rounds=rounds, stitches_sd=sd, rounds_sd=sd, mark=mark
+            self, stitches_sd=across.sd(), rounds_sd=along.sd(), across=across, along=along
         )
+
+    def with_tube(self, fields: Fields, tube: Swatch) -> Fabric:
+        """Return it with one more tube of this yarn and mark; as it is where that cannot be."""
+        known = self.across or gauge.UNKNOWN, self.along or gauge.UNKNOWN
+        before = Gauge(
+            self.stitches, self.rounds, *known, self.way, "", self.mark, self.line, self.seen
+        )
+        tubes = (tube, *(one for one, *_ in self.seen))
+        tex = self.tex if self.tex_told else None
+        found = gauge.with_one_more(fields, tubes, before, tex)
+        if found is None:
+            return self
+        stitches, rounds = found.stitches or self.stitches, found.rounds or self.rounds
+        return replace(self, stitches=stitches, rounds=rounds).known(found.across, found.along)
+
+    def rounds_sd_with(self, sd: float) -> float:
+        """Return the relative error of the next sock's rounds with another `sd` besides."""
+        return hypot(self.rounds_sd, sd) if self.along is None else self.along.sd(sd**2)
 
 
 def read(fields: Fields, slots: int | None = None) -> Fabric | None:
@@ -148,14 +177,14 @@ def _read_yarn(fields: Fields) -> Yarn | None:
 
 def _complete(fields: Fields, found: Gauge, thread: Yarn, pull: float | None) -> Fabric:
     stitches, rounds, words = found.stitches, found.rounds, found.words
-    stitches_sd, rounds_sd = found.stitches_sd, found.rounds_sd
+    across, along = found.across, found.along
     guessed, asked = "", found.questions
     if rounds is None and stitches is not None:
-        rounds, rounds_sd = stitches * _SHAPE, hypot(stitches_sd, sources.SHAPE_SD)
+        rounds, along = stitches * _SHAPE, across.doubted(sources.SHAPE_SD)
         words += "; rounds per length guessed from the stitches"
         guessed = "rounds"
     elif stitches is None and rounds is not None:
-        stitches, stitches_sd = rounds / _SHAPE, hypot(rounds_sd, sources.SHAPE_SD)
+        stitches, across = rounds / _SHAPE, along.doubted(sources.SHAPE_SD)
         words += "; stitches per length guessed from the rounds"
         guessed = "stitches"
     if stitches is None or rounds is None:
@@ -166,8 +195,8 @@ def _complete(fields: Fields, found: Gauge, thread: Yarn, pull: float | None) ->
     return Fabric(
         stitches,
         rounds,
-        stitches_sd,
-        rounds_sd,
+        across.sd(),
+        along.sd(),
         found.way,
         words,
         thread.tex,
@@ -181,6 +210,8 @@ def _complete(fields: Fields, found: Gauge, thread: Yarn, pull: float | None) ->
         found.seen,
         tex_sd=thread.sd,
         yarn_name=thread.name,
+        across=across,
+        along=along,
     )
 
 

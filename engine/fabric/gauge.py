@@ -1,18 +1,19 @@
 """Stitches and rounds per length, by the best of the ways to know them: tubes, told, or the yarn.
 
-What `ledger` makes of the tubes is chosen here: at the mark wanted or the newest one's, by the line
-over marks where there is one. A tube far from what the others say is asked about, and counts on.
+Tubes are taken at the mark wanted or the newest one's: by `certainty`, or by the line over marks
+where there is one. A tube far from what the others say is asked about, and counts on.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from math import hypot, sqrt
+from math import exp, hypot, log, sqrt
 from typing import NamedTuple
 
 from engine import sources
-from engine.fabric import swatch, swatch_line
+from engine.fabric import certainty, swatch, swatch_line
+from engine.fabric.certainty import Foretold, Told
 from engine.fabric.swatch import ROUNDS, STITCHES, Swatch
 from engine.fabric.swatch_line import Line
 from engine.fabric.yarn import Yarn
@@ -21,6 +22,9 @@ from engine.read.fields import Fields
 
 _FAR = "This is far from what the others say. Same yarn, same mark? Measure it again."
 _SCATTERED = "they differ by more than rulers explain: were all of this yarn, at these marks?"
+
+
+UNKNOWN = Foretold(0.0)
 
 
 class Seen(NamedTuple):
@@ -33,12 +37,12 @@ class Seen(NamedTuple):
 
 @dataclass(frozen=True)
 class Gauge:
-    """Stitches and rounds per mm (either may lack), their relative errors, and whence."""
+    """Stitches and rounds per mm (either may lack), what they foretell, and whence."""
 
     stitches: float | None
     rounds: float | None
-    stitches_sd: float
-    rounds_sd: float
+    across: Foretold
+    along: Foretold
     way: str
     words: str
     mark: float | None = None
@@ -71,32 +75,32 @@ def from_tubes(
     return _at_one_mark(tubes, mark, line)
 
 
-def _at_one_mark(tubes: tuple[Swatch, ...], mark: float | None, line: Line | None) -> Gauge:
-    across = [(tube.stitches, tube.stitches_sd) for tube in tubes if tube.stitches]
-    along = [(tube.rounds, tube.rounds_sd) for tube in tubes if tube.rounds]
-    w, c = (swatch_line.mean(one) if one else None for one in (across, along))
-    floor = float(sources.SOCK_TO_SWATCH)  # nothing is surer than one tube is like the next
-    seen = []
+def _at_one_mark(
+    tubes: tuple[Swatch, ...],
+    mark: float | None,
+    line: Line | None,
+    priors: tuple[Told | None, Told | None] = (None, None),
+) -> Gauge:
+    w, c = certainty.means([tube.sides for tube in tubes], priors)
+    shares = [iter(one.shares) if one else iter(()) for one in (w, c)]
+    seen, chi = [], 0.0
     for tube in tubes:
         parts = [
-            ((sd / found.sd) ** -2, (value / found.value - 1) / sd)
-            for value, sd, found in (
-                (tube.stitches, tube.stitches_sd, w),
-                (tube.rounds, tube.rounds_sd, c),
-            )
-            if value and found
+            (next(share), (reading.log - found.log) / hypot(reading.tape, sources.SOCK_TO_SWATCH))
+            for reading, found, share in zip(tube.sides, (w, c), shares, strict=True)
+            if reading and found
         ]
+        chi += sum(off**2 for _, off in parts)
         share = sum(part for part, _ in parts) / sum(one is not None for one in (w, c))
         seen.append(Seen(tube, share, max((off for _, off in parts), key=abs)))
     words = _tubes_in_words(tubes)
-    chi = sum(one.chi_square for one in (w, c) if one)
-    if swatch_line.scattered(chi, sum(one.tubes - 1 for one in (w, c) if one)):
+    if swatch_line.scattered(chi, sum(len(one.shares) - 1 for one in (w, c) if one)):
         words += f"; {_SCATTERED}"
     return Gauge(
-        w.value if w else None,
-        c.value if c else None,
-        max(w.sd, floor) if w else 0.0,
-        max(c.sd, floor) if c else 0.0,
+        exp(w.log) if w else None,
+        exp(c.log) if c else None,
+        w.foretold if w else UNKNOWN,
+        c.foretold if c else UNKNOWN,
         "swatch",
         words,
         mark,
@@ -116,7 +120,8 @@ def _on_line(fields: Fields, tubes: tuple[Swatch, ...], line: Line, mark: float)
             "Knit a swatch nearer to it, or choose a mark nearer to those.",
         )
         return None
-    stitches, rounds, sd = at
+    stitches, rounds, _ = at
+    foretold = line.foretold(mark)
     on = [tube for tube in tubes if tube.mark is not None]
     whole = sum(point.sd**-2 for point in line.points)
     seen = [
@@ -135,14 +140,23 @@ def _on_line(fields: Fields, tubes: tuple[Swatch, ...], line: Line, mark: float)
     if line.scattered:
         words += f"; {_SCATTERED}"
     return Gauge(
-        stitches, rounds, sd, sd, "swatch", words, mark, line, tuple(seen), (*asked, *_asked(seen))
+        stitches,
+        rounds,
+        foretold,
+        foretold,
+        "swatch",
+        words,
+        mark,
+        line,
+        tuple(seen),
+        (*asked, *_asked(seen)),
     )
 
 
-def rounds_sd_if_longer(
+def if_longer(
     seen: Sequence[Seen], mark: float | None, line: Line | None, tex: float | None
-) -> float | None:
-    """Return the relative error of the rounds, had each tube been measured over twice as many.
+) -> Foretold | None:
+    """Return what the rounds would be foretold by, had each tube been measured over twice as many.
 
     None where no washed tube says anything of the rounds. The ruler counts half as much then; that
     one tube differs from the next, and what a wash may do, stay.
@@ -153,11 +167,29 @@ def rounds_sd_if_longer(
     ]
     if line is not None and mark is not None:
         again = swatch_line.line(tubes, tex)
-        return again.at(mark)[2] if again else None
-    along = [(tube.rounds, tube.rounds_sd) for tube in tubes if tube.rounds]
-    if not along:
-        return None
-    return max(swatch_line.mean(along).sd, float(sources.SOCK_TO_SWATCH))
+        return again.foretold(mark) if again else None
+    _, along = certainty.means([tube.sides for tube in tubes], (None, None))
+    return along.foretold if along else None
+
+
+def with_one_more(
+    fields: Fields, tubes: tuple[Swatch, ...], before: Gauge, tex: float | None
+) -> Gauge | None:
+    """Return what is known with the first of `tubes` besides the others; None where it cannot be.
+
+    Of a side that none of the others tells, what was known `before` counts beside it.
+    """
+    if before.line is not None and before.mark is not None:
+        line = swatch_line.line(tubes, tex)
+        return _on_line(fields, tubes, line, before.mark) if line else None
+    sides = (before.stitches, before.across), (before.rounds, before.along)
+    across, along = (
+        Told(log(value), known.doubt)
+        if value and not any(one.sides[side] for one in tubes[1:])
+        else None
+        for side, (value, known) in enumerate(sides)
+    )
+    return _at_one_mark(tubes, before.mark, before.line, (across, along))
 
 
 def _tubes_in_words(tubes: Sequence[Swatch]) -> str:
@@ -187,8 +219,8 @@ def told(fields: Fields) -> Gauge | None:
         stitches = fields.rate("rounds", STITCHES)
     if stitches is None and rounds is None:
         return None
-    sd = float(sources.GAUGE_AS_TOLD)
-    return Gauge(stitches, rounds, sd, sd, "gauge", "from the stitches and rounds you gave")
+    known = certainty.told(sources.GAUGE_AS_TOLD)
+    return Gauge(stitches, rounds, known, known, "gauge", "from the stitches and rounds you gave")
 
 
 def from_yarn(thread: Yarn) -> Gauge:
@@ -202,8 +234,8 @@ def from_yarn(thread: Yarn) -> Gauge:
     return Gauge(
         sources.WALES_TIMES_LOOP / loop,
         sources.COURSES_TIMES_LOOP / loop,
-        hypot(sources.STITCHES_FROM_YARN, more),
-        hypot(sources.ROUNDS_FROM_YARN, more),
+        certainty.told(hypot(sources.STITCHES_FROM_YARN, more)),
+        certainty.told(hypot(sources.ROUNDS_FROM_YARN, more)),
         "yarn",
         f"guessed from {known_by}, for a sock of usual tightness",
     )

@@ -2,7 +2,8 @@
 
 A tube of N needles that lies F wide has N / (2 F) stitches per mm; R rounds over a length L are
 R / L rounds per mm. A sock's foot counts as such a tube: its rounds are those of the foot and the
-rows of one half of heel and toe. A ruler's error counts the less the longer it measures. The weight
+rows of one half of heel and toe. A ruler's error, or a round miscounted, counts the less the longer
+the tube. The weight
 of a tube over all its stitches is the yarn in one stitch, whatever its label says.
 
 What was measured before the wash only is taken as it would be after: by the shrinkage of this yarn
@@ -13,9 +14,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
-from math import hypot
+from math import hypot, log, sqrt
 
 from engine import sources
+from engine.fabric.certainty import Reading
 from engine.read.fields import Fields, Span
 from engine.read.units import reaches
 
@@ -68,14 +70,13 @@ class Swatch:
     needles: int | None = None
 
     @property
-    def stitches_sd(self) -> float:
-        """Return the relative error of the stitches, as they speak of the next tube."""
-        return hypot(self.stitches_tape, sources.SOCK_TO_SWATCH)
-
-    @property
-    def rounds_sd(self) -> float:
-        """Return the relative error of the rounds, as they speak of the next tube."""
-        return hypot(self.rounds_tape, sources.SOCK_TO_SWATCH)
+    def sides(self) -> tuple[Reading | None, Reading | None]:
+        """Return what it says of stitches and of rounds."""
+        counts = (self.stitches, self.stitches_tape), (self.rounds, self.rounds_tape)
+        across, along = (
+            Reading(log(n), tape, self.kind == "sock") if n else None for n, tape in counts
+        )
+        return across, along
 
 
 def read(fields: Fields, slots: int | None, *, listed: bool = False) -> Swatch | None:
@@ -117,7 +118,7 @@ def read(fields: Fields, slots: int | None, *, listed: bool = False) -> Swatch |
         stitches,
         per_mm,
         _tape(width or wet_width),
-        _tape(length or wet_length),
+        along_tape(kind, length or wet_length, rounds),
         _read_pull(fields, mm["pulled_width"], width or wet_width),
         one,
         one_sd,
@@ -167,6 +168,15 @@ def _per_mm(
 
 def _tape(mm: float | None) -> float:
     return sources.TAPE_ON_SWATCH / mm if mm else 0.0
+
+
+def along_tape(kind: str, mm: float | None, rounds: int | None) -> float:
+    """Return the relative error of rounds per mm: of a sock's foot, or of a swatch's rounds."""
+    if not mm:
+        return 0.0
+    if kind == "sock":
+        return sources.TAPE_ON_SOCK / mm
+    return hypot(sources.TAPE_ON_SWATCH / mm, sqrt(sources.MISCOUNTED) / (rounds or 40))
 
 
 def _ratio(washed: float | None, before: float | None) -> float | None:

@@ -1,17 +1,16 @@
 """The ledger: what the swatches and socks of one yarn on one cylinder say together.
 
-At one mark, stitches and rounds per mm are means by the inverse variances of their relative errors.
-
 Over two or more marks, the yarn in one stitch is taken as a line l = a + k x mark, by least squares
-with the weights 1 / sd^2 (A. C. Aitken 1935, Proc. R. Soc. Edinburgh 55, 42). The errors are known,
-so the covariance is (X' W X)^-1 and is not scaled by the scatter; scatter beyond the upper 1 %
-point of chi-square is told instead. Plain knit relaxed has stitches x l = Kw, rounds x l = Kc
-(Munden 1959); Kw and Kc are this yarn's own, means over its tubes.
+with the weights 1 / sd^2 (A. C. Aitken 1935, Proc. R. Soc. Edinburgh 55, 42), sd as usual tubes
+scatter. Her own scatter, learned as `certainty` does, then scales the covariance (X' W X)^-1;
+scatter beyond the upper 1 % point of chi-square is told besides. Plain knit relaxed has stitches x
+l = Kw, rounds x l = Kc (Munden 1959); Kw and Kc are this yarn's own, means over its tubes.
 
-One tube's l is sqrt(Ks / (stitches x rounds)). A larger loop moves both together, so l goes astray
-by half the ruler's two errors and all of one tube against the next. Where every tube on the line
-was weighed and the yarn's number is known, l = grams a stitch / tex if that is surer. Ks and tex
-are the same for all tubes and drop out of what the line foretells.
+One tube's l is sqrt(Ks / (stitches x rounds)), so it goes astray by half the ruler's two errors. A
+larger loop moves both together, but not alone: stitches and rounds of a tube are taken to scatter
+with a correlation of a half, so log l has 3/4 of their variance and stitches x l 1/4. Where every
+tube on the line was weighed and the yarn's number is known, l = grams a stitch / tex if that is
+surer. Ks and tex are the same for all tubes and drop out of what the line foretells.
 
 The mark for a wanted stitch is the line turned round; its interval is Fieller's (E. C. Fieller
 1954, J. R. Statist. Soc. B 16, 175): all marks at which l lies within t sd of the one wanted.
@@ -23,13 +22,16 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from math import hypot, sqrt
+from math import hypot, log, sqrt
 from typing import NamedTuple
 
 from engine import sources
+from engine.fabric import certainty
+from engine.fabric.certainty import BEFORE, HABIT, Contrast, Foretold, Scatter
 from engine.fabric.swatch import Swatch
 
 _SHAPE = sources.COURSES_TIMES_LOOP / sources.WALES_TIMES_LOOP
+_OF_LOOP, _OF_SHAPE = 0.75, 0.25  # of a side's scatter, squared
 
 
 class Mean(NamedTuple):
@@ -72,6 +74,8 @@ class Line:
 
     There the two are not correlated, so their variances are all there is to know. `wales` and
     `courses` are stitches and rounds per mm times l, `shape_sd` the relative error of both.
+    `scatter` is the knitter's, and moves the share `hanging` of the variances of l and of those.
+    `swatches` are the weight of swatches (against socks) in loop, in slope and in shape.
     """
 
     points: tuple[Point, ...]
@@ -83,6 +87,9 @@ class Line:
     wales: float
     courses: float
     shape_sd: float
+    scatter: Scatter = BEFORE
+    hanging: tuple[float, float] = (0.0, 0.0)
+    swatches: tuple[float, float, float] = (1.0, 0.0, 1.0)
 
     @property
     def low(self) -> float:
@@ -109,16 +116,29 @@ class Line:
         return self.loop + self.slope * away, hypot(self.loop_sd, self.slope_sd * away)
 
     def at(self, mark: float) -> tuple[float, float, float]:
-        """Return stitches and rounds per mm at a mark and their relative error.
+        """Return stitches and rounds per mm at a mark and the relative error of the next tube's.
 
-        Nothing is surer than one tube is like the next. Raises `ValueError` where the line has
-        no loop left.
+        Raises `ValueError` where the line has no loop left.
         """
+        foretold = self.foretold(mark)
+        loop, _ = self.loop_at(mark)
+        return self.wales / loop, self.courses / loop, foretold.sd()
+
+    def foretold(self, mark: float) -> Foretold:
+        """Return how well stitches or rounds are known at a mark; `ValueError` as above."""
         loop, sd = self.loop_at(mark)
         if loop <= 0:
             raise ValueError("the line ends before this mark")
-        error = max(hypot(sd / loop, self.shape_sd), float(sources.SOCK_TO_SWATCH))
-        return self.wales / loop, self.courses / loop, error
+        of_loop, of_shape = (sd / loop) ** 2, self.shape_sd**2
+        in_loop, in_slope, in_shape = self.swatches
+        habit = HABIT / 2 * ((in_loop + in_slope * (mark - self.middle)) ** 2 + in_shape**2)
+        by_loop, by_shape = self.hanging
+        return Foretold(
+            of_loop + of_shape + habit,
+            self.scatter.square,
+            of_loop * by_loop + of_shape * by_shape,
+            self.scatter.free,
+        )
 
     @property
     def sure(self) -> bool:
@@ -138,8 +158,10 @@ class Line:
         if not self.sure:
             return None
         wanted = self.wales / stitches
-        own = wanted * self.shape_sd
-        gap, t2 = wanted - self.loop, sources.TO_80_PERCENT**2
+        known = self.foretold(self.middle)
+        own = wanted * sqrt(known.doubt - (self.loop_sd / self.loop) ** 2)
+        t = sources.TO_80_PERCENT * known.mean_sd / sqrt(known.doubt)
+        gap, t2 = wanted - self.loop, t**2
         # (gap - slope x)^2 = t2 (own^2 + loop_sd^2 + slope_sd^2 x^2), x counted from the middle
         square = self.slope**2 - t2 * self.slope_sd**2
         spread = t2 * (own**2 + self.loop_sd**2)
@@ -165,18 +187,83 @@ def line(tubes: Iterable[Swatch], tex: float | None) -> Line | None:
         Point(tube.mark or 0.0, mm, mm * hypot(sd, sources.SOCK_TO_SWATCH))
         for tube, (mm, sd) in zip(on, loops, strict=True)
     ]
-    # One tube against the next moves l and leaves stitches x l as it is: there the ruler counts.
-    products = [
-        mean(
-            [
-                (one[side] * mm, hypot(*one[2:]) / 2)
-                for one, (mm, _) in zip(wholes, loops, strict=True)
-            ]
-        )
+    tapes = [hypot(*one[2:]) / 2 for one in wholes]
+    errors = [hypot(tape, sqrt(_OF_SHAPE) * sources.SOCK_TO_SWATCH) for tape in tapes]
+    wales, courses = (
+        mean([(one[side] * mm, sd) for one, (mm, _), sd in zip(wholes, loops, errors, strict=True)])
         for side in (0, 1)
+    )
+    least = _least_squares(points)
+    scatter = certainty.learn(_contrasts(points, least, wholes, loops))
+    (of_loop, by_loop), (of_shape, by_shape) = (
+        _scaled(scatter.square, part, sum(sd**2 for sd in read) / len(on), stated)
+        for part, read, stated in (
+            (_OF_LOOP, [sd for _, sd in loops], 1.0),
+            (_OF_SHAPE, tapes, _OF_SHAPE),
+        )
+    )
+    middle, at_middle, slope, loop_sd, slope_sd = least
+    return Line(
+        tuple(points),
+        middle,
+        at_middle,
+        slope,
+        loop_sd * of_loop,
+        slope_sd * of_loop,
+        wales.value,
+        courses.value,
+        wales.sd * of_shape,
+        scatter,
+        (by_loop, by_shape),
+        _of_swatches(on, points, middle, errors),
+    )
+
+
+def _scaled(square: float, part: float, read: float, stated: float) -> tuple[float, float]:
+    """Return what her scatter makes of a stated sd, times, and its share in the variance then.
+
+    `part` of her scatter's `square` counts, where `stated` of the usual one did, besides `read`.
+    """
+    own = part * square
+    usual = stated * sources.SOCK_TO_SWATCH**2
+    return sqrt((own + read) / (usual + read)), own / (own + read)
+
+
+def _contrasts(
+    points: Sequence[Point],
+    least: tuple[float, ...],
+    wholes: Sequence[tuple[float, float, float, float]],
+    loops: Sequence[tuple[float, float]],
+) -> list[Contrast]:
+    """Return what tubes say of the scatter: by their loops about the line, and by their shapes."""
+    n, (middle, at_middle, slope, *_) = len(points), least
+    shapes = [log(c / w) / 2 for w, c, *_ in wholes]
+    mean_shape = sum(shapes) / n
+    square = sum((one - mean_shape) ** 2 for one in shapes) / (n - 1)
+    read = sum(w**2 + c**2 for *_, w, c in wholes) / n / 4
+    found = [Contrast(square, _OF_SHAPE, read, n - 1)]
+    if n > 2:
+        off = (one.loop - at_middle - slope * (one.mark - middle) for one in points)
+        square = sum((mm / at_middle) ** 2 for mm in off) / (n - 2)
+        found.append(Contrast(square, _OF_LOOP, sum(sd**2 for _, sd in loops) / n, n - 2))
+    return found
+
+
+def _of_swatches(
+    tubes: Sequence[Swatch], points: Sequence[Point], middle: float, errors: Sequence[float]
+) -> tuple[float, float, float]:
+    """Return how far an error that all swatches share moves loop, slope and shape."""
+    weighed = [
+        (one.sd**-2, one.mark - middle, tube.kind == "swatch", sd**-2)
+        for tube, one, sd in zip(tubes, points, errors, strict=True)
     ]
-    wales, courses = products
-    return Line(tuple(points), *_least_squares(points), wales.value, courses.value, wales.sd)
+    whole, shape = sum(w for w, *_ in weighed), sum(w for *_, w in weighed)
+    across = sum(w * away**2 for w, away, *_ in weighed)
+    return (
+        sum(w for w, _, swatch, _ in weighed if swatch) / whole,
+        sum(w * away for w, away, swatch, _ in weighed if swatch) / across,
+        sum(w for *_, swatch, w in weighed if swatch) / shape,
+    )
 
 
 def _least_squares(points: Sequence[Point]) -> tuple[float, float, float, float, float]:

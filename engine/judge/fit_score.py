@@ -177,7 +177,7 @@ class Wearer:
 
     def _length(self, rounds: float, cloth: Fabric) -> Felt:
         c = cloth.rounds
-        sd = hypot(c * self.aimed_sd, self.aimed * c * cloth.rounds_sd)
+        sd = self.aimed * c * cloth.rounds_sd_with(self.aimed_sd / self.aimed)
         short = erfc((rounds - 0.5) / sd / _ROOT_2) / 2 if sd else float(rounds < 0.5)
         level = "good" if nearest(rounds) >= 1 else "bad"
         return Felt("length", rounds, level, _WEIGHTS["length"] * short)

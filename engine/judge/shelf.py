@@ -257,7 +257,7 @@ def _lines(fabrics: list[Knitted]) -> list[tuple[Knitted, Line]]:
         cloth = one.cloth
         mark = Fields({"mark": one.mark}).plain("mark", swatch.MARK)
         if mark is not None and cloth.way == "gauge" and not cloth.guessed:
-            errors = cloth.stitches_sd, cloth.rounds_sd
+            errors = float(sources.GAUGE_AS_TOLD), float(sources.GAUGE_AS_TOLD)
             tube = Swatch("", "swatch", mark, cloth.stitches, cloth.rounds, *errors)
             yarns.setdefault((one.name, one.choose.get("yarn")), []).append((one, tube))
     found = [

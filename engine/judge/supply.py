@@ -100,7 +100,7 @@ def grams(mm: float, fabric: Fabric) -> float:
 
 
 def loop_sd(fabric: Fabric) -> float:
-    """Return the relative error of the loop length."""
+    """Return the relative error of the next sock's loop length."""
     return hypot((fabric.stitches_sd + fabric.rounds_sd) / 2, sources.LOOP_BY_STATE)
 
 
@@ -111,8 +111,7 @@ def reckoned(mm: float, fabric: Fabric) -> Need:
     """
     if fabric.weighed_sd is not None:
         return Need(grams(mm, fabric), hypot(fabric.weighed_sd, sources.SOCK_TO_SWATCH))
-    sd = hypot(loop_sd(fabric), fabric.tex_sd, sources.SOCK_TO_SWATCH)
-    return Need(grams(mm, fabric), sd)
+    return Need(grams(mm, fabric), hypot(loop_sd(fabric), fabric.tex_sd))
 
 
 def weighed(sock_one: float, ratio: float) -> Need:

@@ -111,6 +111,15 @@ def nearest(value: float) -> int:
     return floor(value + 0.5 + NUDGE)
 
 
+def whole_between(low: float, likely: float, high: float) -> tuple[int, int]:
+    """Return the whole numbers from `low` to `high`, and the nearest to `likely`; none below 0.
+
+    They are as many as the interval is long, on average, so that they hold as often as it does.
+    """
+    middle = max(0, nearest(likely))
+    return min(middle, max(0, floor(low + 1 + NUDGE))), max(middle, floor(high + NUDGE))
+
+
 def reaches(value: float, bound: float) -> bool:
     """Tell whether a ratio (about 1) is at a bound or above, the same in cm and in inches."""
     return value + NUDGE >= bound

@@ -2,9 +2,9 @@
 
 A finished sock is the best swatch there is. Its sole holds the foot rounds that were knitted and
 the shares of heel and toe, so its length gives rounds per mm (`foot_rounds`); its flat width gives
-the stitches, w = N / (2 x width). What was known before and what the sock says are combined by
-their errors (inverse variances of the relative errors), so a good swatch is moved a little by a
-badly measured sock and a guess from the yarn's number is all but replaced.
+the stitches, w = N / (2 x width). It is one more tube beside the swatches and socks that there are,
+and weighs as it would among them (`certainty`): a good swatch is moved a little by a badly measured
+sock, five socks hardly by a sixth, and a guess from the yarn's number is all but replaced.
 
 The second sock keeps cuff, leg, heel and toe of the first, so that the two match; its foot rounds
 are counted anew.
@@ -12,13 +12,14 @@ are counted anew.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from math import hypot, log, sqrt
-from typing import NamedTuple
 
 from engine import sources
+from engine.fabric import swatch
 from engine.fabric.fabric import Fabric
-from engine.fabric.swatch import ROUNDS, STITCHES
+from engine.fabric.swatch import ROUNDS, STITCHES, Swatch
 from engine.read.fields import Fields, Span
 from engine.sock import foot_rounds
 from engine.sock.sock import Sock
@@ -70,74 +71,59 @@ def learn(fields: Fields, first: FirstSock, planned: Sock) -> Fabric:
     believed as far as its errors go, and asked about.
     """
     before = planned.fabric
-    after = replace(
-        before,
+    tube = _tube(fields, first, planned)
+    if tube.stitches is None and tube.rounds is None:
+        return before
+    return replace(
+        before.with_tube(fields, tube),
         way="swatch",
         words=f"from your first sock and {_BEFORE[before.way]}, each weighed by how sure it is",
+        questions=(*before.questions, *_asked(fields, tube, before)),
     )
-    per_mm = foot_rounds.per_mm(first.length, first.foot_rounds, planned.sections)
-    rounds = _Seen("length", per_mm, _sd(first.length))
-    after = _seen_rounds(fields, rounds, before, after)
-    if first.flat_width is None:
-        return after
-    slots = planned.cylinder.slots
-    stitches = _Seen("flat_width", slots / (2 * first.flat_width), _sd(first.flat_width))
-    return _seen_stitches(fields, stitches, before, after)
 
 
-class _Seen(NamedTuple):
-    """A count per mm seen on the sock, its relative error, and the field it comes from."""
-
-    field: str
-    per_mm: float
-    sd: float
-
-
-def _seen_rounds(fields: Fields, seen: _Seen, before: Fabric, after: Fabric) -> Fabric:
-    if seen.per_mm not in ROUNDS:
+def _tube(fields: Fields, first: FirstSock, planned: Sock) -> Swatch:
+    """Return the sock as a tube like any other; what cannot be of it is noted and left out."""
+    mark, needles = planned.fabric.mark, planned.cylinder.slots
+    rounds = first.foot_rounds + foot_rounds.others(planned.sections)
+    per_mm = rounds / first.length
+    tube = Swatch(
+        fields.path,
+        "sock",
+        mark,
+        rounds=per_mm,
+        rounds_tape=swatch.along_tape("sock", first.length, rounds),
+        needles=needles,
+    )
+    if per_mm not in ROUNDS:
         fields.refuse(
-            seen.field,
+            "length",
             "So many rounds do not fit this length.",
             "Measure the washed sock from heel to toe, and check the rounds.",
         )
-        return before
-    rounds, sd = _combined(before.rounds, before.rounds_sd, seen)
-    asked = _asked(fields, before.rounds, before.rounds_sd, seen)
-    return replace(after, rounds=rounds, rounds_sd=sd, questions=(*after.questions, *asked))
-
-
-def _seen_stitches(fields: Fields, seen: _Seen, before: Fabric, after: Fabric) -> Fabric:
-    if seen.per_mm not in STITCHES:
+        tube = replace(tube, rounds=None)
+    if first.flat_width is None:
+        return tube
+    stitches = needles / (2 * first.flat_width)
+    if stitches not in STITCHES:
         fields.refuse(
-            seen.field,
+            "flat_width",
             "So many stitches do not fit this width.",
             "Measure the washed sock lying flat, once across.",
         )
-        return before
-    stitches, sd = _combined(before.stitches, before.stitches_sd, seen)
-    asked = _asked(fields, before.stitches, before.stitches_sd, seen)
-    return replace(after, stitches=stitches, stitches_sd=sd, questions=(*after.questions, *asked))
+        return tube
+    return replace(tube, stitches=stitches, stitches_tape=sources.TAPE_ON_SWATCH / first.flat_width)
 
 
-def _asked(
-    fields: Fields, before: float, before_sd: float, seen: _Seen
-) -> tuple[tuple[str, str], ...]:
-    """Return a question where sock and earlier knowledge cannot both be right."""
-    if abs(log(seen.per_mm / before)) < sources.FAR_APART * hypot(before_sd, seen.sd):
-        return ()
+def _asked(fields: Fields, tube: Swatch, before: Fabric) -> Iterator[tuple[str, str]]:
+    """Yield a question where sock and earlier knowledge cannot both be right."""
     words = "This is far from what was known of the fabric. Same yarn, same mark? Measure it again."
-    return ((fields.where(seen.field), words),)
-
-
-def _sd(mm: float) -> float:
-    return hypot(sources.TAPE_ON_SWATCH / mm, sources.SOCK_TO_SWATCH)
-
-
-def _combined(before: float, before_sd: float, seen: _Seen) -> tuple[float, float]:
-    """Return the mean by inverse variances of relative errors, and its relative error.
-
-    Nothing is surer than one sock is like the next.
-    """
-    old, new = before_sd**-2, seen.sd**-2
-    mean = (old * before + new * seen.per_mm) / (old + new)
-    return mean, max(1 / sqrt(old + new), float(sources.SOCK_TO_SWATCH))
+    known = (before.stitches, before.across), (before.rounds, before.along)
+    for name, seen, (value, foretold) in zip(
+        ("flat_width", "length"), tube.sides, known, strict=True
+    ):
+        if seen is None or foretold is None:
+            continue
+        sd = hypot(sqrt(foretold.doubt), sources.SOCK_TO_SWATCH, seen.tape)
+        if abs(seen.log - log(value)) >= sources.FAR_APART * sd:
+            yield fields.where(name), words

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import cached_property, lru_cache
-from math import hypot
+from math import exp
 from typing import NamedTuple
 
 from engine import sources
@@ -23,7 +23,6 @@ from engine.machine.operations import Operation
 from engine.machine.standing import Standing
 from engine.people.foot import Measure
 from engine.read import units
-from engine.read.units import nearest
 from engine.sections.cuff import Cuff
 from engine.sections.leg import Girth, Leg
 from engine.sections.pocket import Pocket, PocketPart
@@ -202,15 +201,19 @@ class Sock:
 
     @property
     def rounds_range(self) -> tuple[int, int]:
-        """Return the middle 80 % of the foot rounds."""
-        reach = sources.TO_80_PERCENT * self.rounds_sd
-        return max(0, nearest(self.exact_rounds - reach)), nearest(self.exact_rounds + reach)
+        """Return the middle 80 % of the foot rounds that the next sock might need."""
+        others = foot_rounds.others(self.sections)
+        whole = self.exact_rounds + others
+        reach = exp(sources.TO_80_PERCENT * self.rounds_sd / whole)
+        return units.whole_between(
+            whole / reach - others, self.exact_rounds, whole * reach - others
+        )
 
     @cached_property
     def rounds_sd(self) -> float:
-        """Return the standard deviation of the foot rounds."""
-        c = self.fabric.rounds
-        return hypot(c * self.aimed_sd, self.aimed * c * self.fabric.rounds_sd)
+        """Return how far out the foot rounds may be, as a standard deviation."""
+        whole = self.aimed * self.fabric.rounds
+        return whole * self.fabric.rounds_sd_with(self.aimed_sd / self.aimed)
 
     @property
     def tube(self) -> float:

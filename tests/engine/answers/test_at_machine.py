@@ -236,12 +236,14 @@ def test_a_shaped_leg_stops_for_every_mark() -> None:
 
 def test_sock_two_differs_from_sock_one_in_its_foot_alone() -> None:
     one = knit()
-    measured = {"first_sock.foot_rounds": one["foot_rounds"], "first_sock.length": "9 1/2 in"}
+    measured = {"first_sock.foot_rounds": one["foot_rounds"], "first_sock.length": "9.6 in"}
     two = knit(measured)
     check(two, plan(measured))
     assert two["foot_rounds"] < one["foot_rounds"], "sock one came out long"
     apart = [(a, b) for a, b in zip(one["steps"], two["steps"], strict=True) if a != b]
-    assert [(a["part"], b["part"]) for a, b in apart] == [("foot", "foot")]
+    first, *rest = [(a["part"], b["part"]) for a, b in apart]
+    assert first == ("foot", "foot")
+    assert rest in ([], [("finish", "finish")]), "the end for grafting goes with the stitch"
     assert two["words"] == f"60 slots, foot {two['foot_rounds']} rounds"
     assert f"Knit {two['foot_rounds']} foot rounds in sock two" in two["notes"][0]["text"]
     assert one["notes"] == []

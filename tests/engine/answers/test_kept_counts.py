@@ -15,6 +15,19 @@ from tests.engine.drawn_requests import Json, knittable
 
 SMALL: Json = {"foot": {}, "person": {}, "cylinder.slots": 48}  # a child's or an adult's
 
+FIVE: list[Json] = [
+    {
+        **{"kind": "sock", "needles": 60, "rounds": 89, "flat_width": "10.2 cm"},
+        "length": f"{length} mm",
+    }
+    for length in (233, 235, 236, 237, 239)
+]
+SHORT: Json = {"foot_rounds": 49, "length": "222 mm"}
+MARKED: list[Json] = [
+    {"needles": 60, "rounds": 60, "flat_width": width, "length": length, "mark": mark}
+    for width, length, mark in (("9.6 cm", "14.7 cm", 5), ("11 cm", "16.8 cm", 7))
+]
+
 # What a version counted, as phones have it in their books: these are never changed. Where it counts
 # otherwise on purpose, the calculator gets another VERSION, and the new counts rows of their own.
 COUNTED: dict[str, list[tuple[Json, str]]] = {
@@ -54,6 +67,19 @@ COUNTED: dict[str, list[tuple[Json, str]]] = {
             {"sock.heel": {"needles": 27, "left": 9}, "sock.toe": {"needles": 34, "left": 12}},
             "20 50 27→9→27 49 34→12→34",
         ),
+    ],
+    # Sock one weighs as one more of the tubes that there are.
+    "1.4.0": [
+        ({}, "20 50 30→10→30 49 30→10→30"),
+        ({"foot.heel_girth": "13.4 in"}, "20 50 30→8→30 47 30→10→30"),
+        (
+            {"sock.heel": {"needles": 27, "left": 9}, "sock.toe": {"needles": 34, "left": 12}},
+            "20 50 27→9→27 49 34→12→34",
+        ),
+        ({"first_sock": {"foot_rounds": 49, "length": "9 in"}}, "20 50 30→10→30 51 30→10→30"),
+        ({"fabric": {"swatches": FIVE}}, "20 50 30→10→30 49 30→10→30"),
+        ({"fabric": {"swatches": FIVE}, "first_sock": SHORT}, "20 50 30→10→30 50 30→10→30"),
+        ({"fabric": {"swatches": MARKED, "mark": 6}}, "20 51 30→10→30 50 30→10→30"),
     ],
 }
 

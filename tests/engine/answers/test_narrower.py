@@ -65,8 +65,6 @@ def test_several_tubes_and_marks() -> None:
     ("changes", "way"),
     [
         ({"foot.length": None, **of(swatch(200, 520))}, "measuring the foot itself"),
-        (of(swatch(200, 520)), "measuring the foot once more"),
-        ({"sock.foot_length_of_sock": "8 in"}, "a swatch, washed and rested"),
         ({"fabric": {"yarn": "400 m / 100 g"}}, "a swatch, washed and rested"),
         (
             {"fabric": {"swatch": {"needles": 60, "flat_width": "10.2 cm"}}},

@@ -8,7 +8,8 @@ import pytest
 
 from engine.answers import fabric_sheet
 from engine.fabric import swatch_line
-from tests.asking import noted, plan, refused
+from engine.sock import plan as planning
+from tests.asking import asked, noted, plan, refused
 
 UNTOLD: dict[str, Any] = {"fabric.stitches": None, "fabric.rounds": None}
 SWATCH = {"needles": 60, "flat_width": "10.2 cm", "rounds": 60, "length": "15.6 cm"}
@@ -71,7 +72,9 @@ def test_a_swatch_wins_over_other_figures_told_beside_it() -> None:
 def test_the_surer_way_leaves_fewer_rounds_in_doubt() -> None:
     long_swatch = swatch(rounds=180, length="46.8 cm")
     guessed = {**UNTOLD, "fabric.yarn": "400 m / 100 g"}
-    assert spread(long_swatch) <= spread(swatch()) <= spread({}) < spread(guessed)
+    sds = [planning.make(asked(one)).rounds_sd for one in (long_swatch, swatch(), {}, guessed)]
+    assert sds == sorted(sds)
+    assert spread({}) < spread(guessed)
     assert spread(swatch(rounds=12, length="3.1 cm")) > spread(long_swatch)
 
 

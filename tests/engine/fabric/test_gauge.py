@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 
 from engine.fabric import gauge
@@ -9,7 +11,7 @@ from engine.fabric.gauge import Gauge
 from engine.fabric.swatch import Swatch
 from engine.read.fields import Fields
 
-# As the ruler adds nothing here, each is as sure as one tube is like the next: to 2 %.
+# As the ruler adds nothing here, each is as sure as one tube is like the next.
 WHOLE = Swatch("fabric.swatch", stitches=0.30, rounds=0.40)
 HALF = Swatch("fabric.swatches.0", stitches=0.31)
 SOCK = Swatch("fabric.swatches.1", "sock", stitches=0.30, rounds=0.40)
@@ -22,12 +24,11 @@ def together(*tubes: Swatch) -> Gauge:
 
 
 def test_shares_and_how_far_each_is_off() -> None:
-    """Across the mean is 0.305, half from each; along it is all the first one's: 3/4 and 1/4."""
+    """Across the mean is half from each; along it is all the first one's: 3/4 and 1/4."""
     found = together(WHOLE, HALF)
-    assert (found.stitches, found.rounds) == pytest.approx((0.305, 0.40))
-    assert (found.stitches_sd, found.rounds_sd) == (0.02, 0.02), "never surer than that"
+    assert (found.stitches, found.rounds) == pytest.approx((math.sqrt(0.30 * 0.31), 0.40))
     assert [one.share for one in found.seen] == pytest.approx([0.75, 0.25])
-    off = (0.31 / 0.305 - 1) / 0.02
+    off = math.log(0.31 / 0.30) / 2 / 0.02
     assert [one.off for one in found.seen] == pytest.approx([-off, off])
 
 
@@ -35,11 +36,11 @@ def test_what_nobody_measured_stays_unknown() -> None:
     found = together(HALF)
     assert found.stitches == pytest.approx(0.31)
     assert found.rounds is None
-    assert found.rounds_sd == 0.0
+    assert found.along == gauge.UNKNOWN
     assert [one.share for one in found.seen] == pytest.approx([1.0])
     along = together(Swatch("fabric.swatch", rounds=0.4))
     assert along.stitches is None
-    assert along.stitches_sd == 0.0
+    assert along.across == gauge.UNKNOWN
 
 
 @pytest.mark.parametrize(
@@ -75,7 +76,7 @@ def test_where_the_line_leaves_what_can_be_knitted_the_mark_is_refused(
 
 @pytest.mark.parametrize(("stitches", "asked"), [(0.345, False), (0.346, True)])
 def test_a_tube_far_from_the_others_is_asked_about(stitches: float, asked: bool) -> None:
-    """x and 0.30 lie (x - 0.30) / (x + 0.30) off their mean, at 0.3452 by 3.5 x 2 %."""
+    """x and 0.30 lie half of log(x / 0.30) off their mean, at 0.3451 by 3.5 x 2 %."""
     found = together(WHOLE, Swatch("fabric.swatches.0", stitches=stitches))
     fields = [field for field, _ in found.questions]
     assert fields == ["fabric.swatch.flat_width", "fabric.swatches.0.flat_width"] * asked

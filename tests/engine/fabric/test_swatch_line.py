@@ -42,7 +42,7 @@ TUBES = (tube(5, 12.6), tube(5, 12.9, 0.02), tube(6, 13.4, 0.015), tube(7, 14.5)
 
 
 def reference(tubes: Sequence[Swatch]) -> Any:
-    """statsmodels' weighted least squares with the errors as they are (fixed scale)."""
+    """statsmodels' weighted least squares with the usual errors as they are (fixed scale)."""
     loops = np.array([math.sqrt(KS / ((t.stitches or 0) * (t.rounds or 0))) for t in tubes])
     errors = [math.hypot(math.hypot(t.stitches_tape, t.rounds_tape) / 2, 0.02) for t in tubes]
     marks = np.array([[1.0, t.mark or 0.0] for t in tubes])
@@ -51,33 +51,44 @@ def reference(tubes: Sequence[Swatch]) -> Any:
 
 
 def test_the_line_is_that_of_statsmodels() -> None:
+    """Its errors are theirs, times what her own scatter of the loops is against the usual 2 %."""
     ours, theirs = line(TUBES), reference(TUBES)
+    read = sum((t.stitches_tape**2 + t.rounds_tape**2) / 4 for t in TUBES) / 5
+    times = math.sqrt((0.75 * ours.scatter.square + read) / (0.02**2 + read))
     assert ours.slope == pytest.approx(theirs.params[1], rel=1e-9)
     assert ours.loop_at(0)[0] == pytest.approx(theirs.params[0], rel=1e-9)
-    assert ours.slope_sd == pytest.approx(theirs.bse[1], rel=1e-9)
-    assert ours.loop_at(0)[1] == pytest.approx(theirs.bse[0], rel=1e-9)
+    assert ours.slope_sd == pytest.approx(theirs.bse[1] * times, rel=1e-9)
+    assert ours.loop_at(0)[1] == pytest.approx(theirs.bse[0] * times, rel=1e-9)
     for mark in (3.0, 5.0, 6.25, 9.5):
         there = theirs.get_prediction(np.array([[1.0, mark]]))
         assert ours.loop_at(mark)[0] == pytest.approx(there.predicted_mean[0], rel=1e-9)
-        assert ours.loop_at(mark)[1] == pytest.approx(there.se_mean[0], rel=1e-9)
+        assert ours.loop_at(mark)[1] == pytest.approx(there.se_mean[0] * times, rel=1e-9)
 
 
 def test_turned_round_the_line_gives_fiellers_marks() -> None:
-    """At both ends of the interval the wanted loop lies 1.2816 sd away, found by scipy's brentq."""
+    """At both ends of the interval the wanted loop lies t sd away, found by scipy's brentq.
+
+    t is Student's (scipy) with the degrees by Satterthwaite; swatches share a habit of 1.25 %.
+    """
     ours = line(TUBES)
     stitches = 4.2 / 13.8
     found = ours.mark_for_stitches(stitches)
     assert found is not None
     mark, low, high = found
     wanted = ours.wales / stitches
+    habit, known = 0.0125, ours.foretold(ours.middle)
+    free = ours.scatter.free * (known.doubt / known.hanging) ** 2
+    t = stats.t.ppf(0.9, free)
     assert ours.loop_at(mark)[0] == pytest.approx(wanted, rel=1e-9)
 
     def away(at: float) -> float:
         loop, sd = ours.loop_at(at)
-        return abs(loop - wanted) - 1.2816 * math.hypot(sd, wanted * ours.shape_sd)
+        return abs(loop - wanted) - float(t) * math.hypot(
+            sd, wanted * ours.shape_sd, wanted * habit
+        )
 
-    assert low == pytest.approx(optimize.brentq(away, mark - 3, mark), abs=1e-6)
-    assert high == pytest.approx(optimize.brentq(away, mark, mark + 3), abs=1e-6)
+    assert low == pytest.approx(optimize.brentq(away, mark - 4, mark), abs=2e-3)
+    assert high == pytest.approx(optimize.brentq(away, mark, mark + 4), abs=2e-3)
 
 
 def test_knitted_at_the_mark_it_gives_the_stitches_wanted() -> None:
@@ -141,13 +152,17 @@ KNITTED = st.builds(
 
 
 @settings(max_examples=60)
-@given(st.lists(KNITTED, max_size=6), KNITTED)
-def test_one_more_tube_never_widens_the_line(more: list[Swatch], last: Swatch) -> None:
-    few = [tube(5, 12.6), tube(7, 14.5), *more]
-    before, after = line(few), line([*few, last])
+@given(st.lists(st.sampled_from([4.0, 5.0, 6.0, 7.5]), max_size=6), st.floats(4, 8))
+def test_one_more_tube_on_the_line_never_widens_it(more: list[float], last: float) -> None:
+    few = [tube(mark, 8 + mark) for mark in (5, 7, *more)]
+    before, after = line(few), line([*few, tube(last, 8 + last)])
     for mark in (3.0, 5.5, 9.0):
-        assert after.loop_at(mark)[1] <= before.loop_at(mark)[1] * (1 + 1e-9)
-    assert after.shape_sd <= before.shape_sd * (1 + 1e-9)
+        assert after.at(mark)[2] <= before.at(mark)[2] * (1 + 1e-9)
+
+
+def test_a_tube_that_contradicts_the_line_makes_it_less_sure() -> None:
+    few = [tube(5, 12.6), tube(7, 14.5), tube(6, 13.5)]
+    assert line([*few, tube(6, 15.0)]).at(6)[2] > line(few).at(6)[2]
 
 
 def test_their_order_does_not_matter() -> None:
@@ -176,25 +191,28 @@ AT_7 = swatch("11 cm", "16.8 cm", mark=7)
 
 
 def test_at_one_mark_the_mean_is_by_inverse_variances() -> None:
-    """By hand, as in NIST/SEMATECH e-Handbook, weighted means."""
-    seen = [(60 / 204, math.hypot(1.5 / 102, 0.02)), (60 / 190, math.hypot(1.5 / 95, 0.02))]
-    weights = [sd**-2 for _, sd in seen]
-    by_hand = sum(w * x for w, (x, _) in zip(weights, seen, strict=True)) / sum(weights)
+    """By hand, as in NIST/SEMATECH e-Handbook, weighted means: of the logarithms."""
     cloth = fabric(of(swatch("10.2 cm", "15.6 cm"), swatch("9.5 cm", "15 cm")))
-    assert cloth.stitches == pytest.approx(by_hand, rel=1e-9)
+    across = cloth.across
+    assert across
+    seen = [(60 / 204, 1.5 / 102), (60 / 190, 1.5 / 95)]
+    weights = [1 / (across.scatter + tape**2) for _, tape in seen]
+    by_hand = sum(w * math.log(x) for w, (x, _) in zip(weights, seen, strict=True)) / sum(weights)
+    assert cloth.stitches == pytest.approx(math.exp(by_hand), rel=1e-9)
     assert sum(one.share for one in cloth.seen) == pytest.approx(1)
-    assert cloth.stitches_sd == pytest.approx(max(0.02, sum(weights) ** -0.5))
+    assert across.doubt == pytest.approx(1 / sum(weights) + 0.0125**2)
 
 
 def test_the_share_of_a_swatch_and_how_far_off_it_is_by_hand() -> None:
-    """Across, errors of hypot(1.5 / 102, 0.02) = 0.02482 and hypot(1.5 / 95, 0.02) = 0.02548 weigh
-    0.5131 to 0.4869, along both weigh alike: in the middle 0.5065 and 0.4935. The mean is 0.5131 x
-    60 / 204 + 0.4869 x 60 / 190 = 0.3047, which the second is 3.65 % above: 1.43 of its errors.
+    """Across, 1.5 / 102 and 1.5 / 95 besides a scatter of 2 % or more weigh 0.513 to 0.487, or
+    nearer to alike, along both weigh alike: in the middle 0.507 and 0.493 at most. They are
+    log(204 / 190) = 7.11 % apart, so the second is 3.64 % above: of hypot(1.5 / 95, 0.02) = 0.02548
+    that is 1.43.
     """
     sheet = plan(of(swatch("10.2 cm", "15 cm"), swatch("9.5 cm", "15 cm")))
     first, second = sheet["fabric"]["observations"]
-    assert (first["share"], second["share"], second["off"]) == (0.507, 0.493, 1.43)
-    assert first["off"] == pytest.approx(-1.395, abs=0.006)
+    assert (first["share"], second["share"]) == pytest.approx((0.505, 0.495), abs=0.003)
+    assert (first["off"], second["off"]) == pytest.approx((-1.40, 1.42), abs=0.02)
 
 
 @pytest.mark.parametrize(("percent", "said"), [(0, False), (6.5, False), (8.5, True)])
@@ -225,11 +243,15 @@ def test_a_newest_without_a_mark_is_knitted_at_the_one_that_was_tried() -> None:
     assert plan(of(bare, bare))["fabric"]["mark"] is None
 
 
-def test_ten_swatches_are_no_surer_than_one_sock_is_like_the_next() -> None:
+def test_ten_swatches_alike_are_surer_but_no_surer_than_her_next_sock() -> None:
     one = swatch("10.2 cm", "15.6 cm")
-    sds = [fabric(of(one, *[one] * more)).rounds_sd for more in range(10)]
+    found = [fabric(of(one, *[one] * more)) for more in range(10)]
+    sds = [cloth.rounds_sd for cloth in found]
     assert sds == sorted(sds, reverse=True)
-    assert sds[-1] == pytest.approx(0.02)
+    along = found[-1].along
+    assert along
+    assert along.scatter < 0.019**2, "they scatter less than usual"
+    assert sds[-1] > math.hypot(math.sqrt(along.scatter), 0.0125), "her habit stays unknown"
 
 
 def test_the_plan_is_made_at_the_newest_swatchs_mark_or_at_the_one_wanted() -> None:
@@ -363,13 +385,13 @@ def test_the_mark_for_a_foot_by_hand() -> None:
     exact = over.mark_for_stitches(60 * 1.10 / 228.1)
     assert exact
     assert (mark["low"], mark["high"]) == pytest.approx(exact[1:], abs=0.005)
-    assert (mark["low"], mark["high"]) == pytest.approx((5.78, 6.45), abs=0.005)
+    assert (mark["low"], mark["high"]) == pytest.approx((5.70, 6.52), abs=0.005)
     for one in plan(changes)["fabric"]["observations"]:
         assert f"Counts for {one['share'] * 100:.0f} %" in one["words"]
     assert all(round(mark[end], 2) == mark[end] for end in ("mark", "low", "high"))
     # to quarters: the mark to the nearest, its range outwards
     assert mark["use"] == "6"
-    assert "set the mark to about 6, somewhere from 5¾ to 6½." in mark["words"]
+    assert "set the mark to about 6, somewhere from 5½ to 6¾." in mark["words"]
     # a ball of 280 mm wants a loop of 17.83 mm, mark 9.5: more than 2 beyond 7
     far = plan({**changes, "foot.ball_girth": "280 mm"})["fabric"]["mark_for_ball"]
     assert "about 9½, is far" in far["words"]
@@ -552,13 +574,16 @@ def test_sure_is_beyond_one_in_a_hundred(slope: float, sure: bool) -> None:
 
 
 def test_a_point_on_a_line_by_hand() -> None:
-    """At 3.5 the loop is 17 mm, and as sure as hypot(0.3, 0.01 x 2) of it, at least 2 %."""
+    """At 3.5 the loop is 17 mm, known to hypot(0.3, 0.01 x 2) of it; besides, the habit that two
+    swatches share, and the next tube's 1.9 %.
+    """
     found = plain(1.0)
     stitches, rounds, sd = found.at(3.5)
     assert (stitches, rounds) == pytest.approx((4.2 / 17, 5.5 / 17))
-    assert sd == pytest.approx(math.hypot(math.hypot(0.3, 0.02) / 17, 0.01))
-    surer = swatch_line.Line(found.points, 1.5, 15.0, 1.0, 0.01, 0.01, 4.2, 5.5, 0.01)
-    assert surer.at(1.5)[2] == pytest.approx(0.02)
+    doubt = math.hypot(math.hypot(0.3, 0.02) / 17, 0.01, 0.0125)
+    assert math.sqrt(found.foretold(3.5).doubt) == pytest.approx(doubt)
+    t = stats.t.ppf(0.9, 3 * (1 + doubt**2 / 0.019**2) ** 2)
+    assert sd == pytest.approx(math.hypot(doubt, 0.019) * t / 1.2816, rel=1e-3)
     assert found.off(swatch_line.Point(1.5, 15.3, 0.1)) == pytest.approx(3)
     assert found.off(swatch_line.Point(1.5, 14.8, 0.1)) == pytest.approx(-2)
     assert plain(10.0).at(0.05)[0] == pytest.approx(8.4)  # 14.5 mm less, so there is 0.5 left

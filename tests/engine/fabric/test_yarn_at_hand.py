@@ -289,21 +289,21 @@ def test_typed_stock_is_read_back_in_the_other_units() -> None:
 def test_the_words_of_stripes_by_hand() -> None:
     """40 m are 46.3 rounds of 60 loops, 124.56 m are 3.1 of them, and to four 35.44 m are wanting.
 
-    That is 38.8 yd, 41.1 rounds, and 8.86 g. It is out by hypot(0.025, 0.034, 0.02) =
-    0.0467 of 124.56 m, and 1.2816 times that four times in five: 7.45 m, 8.2 yd. The heel has 820
-    stitches, 13.7 rounds.
+    That is 38.8 yd, 41.1 rounds, and 8.86 g. It is out by hypot(0.0363, 0.034, 0.02) =
+    0.0536 of 124.56 m (0.0363 is 3 % told and 1.9 % of scatter), and 1.2816 times that four times
+    in five: 8.56 m, 9.3 yd. The heel has 820 stitches, 13.7 rounds.
     """
     found = yarn({"repeat": "40 m", "left": "35 g"})["stripes"]
     assert found["words"] == (
         "One repeat makes 46.3 rounds of plain tube. The heel takes the yarn of 13.7 rounds, so "
         "the stripes move on there. Sock one takes 3.1 repeats. Before sock two, wind off 38.8 yd "
-        "(41.1 rounds), right to within 8.2 yd four times in five; then look for the colour that "
+        "(41.1 rounds), right to within 9.3 yd four times in five; then look for the colour that "
         "sock one began with. It weighs about 9 g: take that off what is left."
     )
     assert found["rounds_per_repeat"] == 46.3
     wind_off = found["wind_off"]
     assert (wind_off["rounds"], wind_off["length"]["text"]) == (41.1, "38.8 yd")
-    assert wind_off["within"]["text"] == "8.2 yd"
+    assert wind_off["within"]["text"] == "9.3 yd"
     assert "The heel takes" not in yarn({"repeat": "40 m", "apart": "heel"})["stripes"]["words"]
 
 

@@ -14,6 +14,7 @@ from typing import Any
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
+from scipy import stats
 from scipy.integrate import quad
 from scipy.interpolate import interp1d
 
@@ -387,15 +388,16 @@ def test_weighed_swatches_weigh_each_band_by_its_own_stitch() -> None:
 
 
 def test_a_height_is_as_sure_as_tape_and_fabric() -> None:
-    """By hand: 1.2816 x hypot(rounds x 2.5 %, 2.5 mm of tape at the top's rounds per mm)."""
+    """By hand: 1.2816 x hypot(rounds x e, 2.5 mm of tape at the top's rounds per mm), e what is
+    told of the rounds (3 %) and the next sock's scatter (1.9 %, by Student's t).
+    """
     sheet = plan(SLIM)
     rounds, found = sheet["counts"]["leg"]["rounds"], sheet["range"]["leg"]
     at_top = 1.28 * bands(sheet)[0]["stitches"]["value"]
-    reach = 1.2816 * math.hypot(rounds * 0.025, 2.5 * at_top)
-    assert (found["low"], found["high"]) == (
-        math.floor(rounds - reach + 0.5),
-        math.floor(rounds + reach + 0.5),
-    )
+    e = math.hypot(0.03, 0.019) * stats.t.ppf(0.9, 3 * (1 + 0.03**2 / 0.019**2) ** 2) / 1.2816
+    reach = 1.2816 * math.hypot(rounds * e, 2.5 * at_top)
+    low, high = math.floor(rounds - reach + 1), math.floor(rounds + reach)
+    assert (found["low"], found["high"]) == (low, high)
     assert "as sure as tape and fabric are" in found["words"]
     assert "as the fabric is" in plan({**SLIM, "sock.leg.height": None})["range"]["leg"]["words"]
 

@@ -7,10 +7,11 @@ from typing import Any
 
 import pytest
 
-from engine.sock import first_sock
-from tests.asking import noted, plan, refused
+from engine.sock import plan as planning
+from tests.asking import asked, noted, plan, refused
 
 TURNED = 20 + 20  # rows of one half each of the customary heel and toe on 60 slots
+LONG = {"foot_rounds": 49, "length": "250 mm"}
 
 
 def second(length: str, **more: Any) -> dict[str, Any]:
@@ -37,22 +38,58 @@ def test_a_long_first_sock_makes_a_shorter_second_and_the_other_way() -> None:
 
 
 def test_readings_are_weighed_by_inverse_variance() -> None:
-    """The textbook mean of two readings (NIST/SEMATECH e-Handbook, weighted means), by hand."""
-    length_mm = 250.0
-    seen, seen_sd = (49 + TURNED) / length_mm, math.hypot(1.5 / length_mm, 0.02)
-    told, told_sd = 9.6 / 25.4, 0.025
-    by_hand = (seen / seen_sd**2 + told / told_sd**2) / (1 / seen_sd**2 + 1 / told_sd**2)
-    found = second("250 mm")["fabric"]["rounds"]["value"]
-    assert found == pytest.approx(by_hand, abs=1e-5)
+    """The textbook mean of two readings (NIST/SEMATECH e-Handbook, weighted means), by hand, of
+    logarithms: told to 3 %, and a sock that scatters and was read to 3 mm.
+    """
+    cloth = planning.make(asked({"foot.heel_girth": None, "first_sock": LONG})).fabric
+    assert cloth.along
+    seen, told = math.log((49 + TURNED) / 250), math.log(9.6 / 25.4)
+    weights = 1 / (cloth.along.scatter + (3 / 250) ** 2), 1 / 0.03**2
+    by_hand = (weights[0] * seen + weights[1] * told) / sum(weights)
+    assert cloth.rounds == pytest.approx(math.exp(by_hand), rel=1e-9)
+    assert cloth.along.doubt == pytest.approx(1 / sum(weights))
 
 
-@pytest.mark.parametrize(("before", "seen", "both"), [(0.08, 0.06, 0.048), (0.025, 0.02, 0.02)])
-def test_two_readings_are_as_sure_as_both_but_no_surer_than_the_next_sock(
-    before: float, seen: float, both: float
-) -> None:
-    """By hand: 8 % and 6 % make 8 x 6 / hypot(8, 6) = 4.8 %. One sock is like the next to 2 %."""
-    reading = first_sock._Seen("flat_width", 0.3, seen)
-    assert first_sock._combined(0.3, before, reading) == pytest.approx((0.3, both))
+def row(length: str, **more: Any) -> dict[str, Any]:
+    """A finished sock of 49 foot rounds as a row of the swatches."""
+    told = {"needles": 60, "rounds": 49 + TURNED, "length": length, "flat_width": "10 cm"}
+    return {"kind": "sock", **told, **more}
+
+
+def swatch(mark: int, wide: str, long: str) -> dict[str, Any]:
+    return {"needles": 60, "rounds": 60, "flat_width": wide, "length": long, "mark": mark}
+
+
+@pytest.mark.parametrize(
+    "rows",
+    [
+        [row("235 mm"), row("239 mm", flat_width="101 mm"), row("233 mm"), row("236 mm")],
+        [{"needles": 60, "rounds": 60, "flat_width": "10.2 cm", "length": "15.6 cm"}],
+        [swatch(5, "9.6 cm", "14.7 cm"), swatch(7, "11 cm", "16.8 cm")],
+        [swatch(5, "9.6 cm", "14.7 cm"), row("261 mm", mark=7, flat_width="11 cm")],
+    ],
+)
+def test_sock_one_says_the_same_as_a_row_of_the_swatches(rows: list[dict[str, Any]]) -> None:
+    mark = rows[0].get("mark")
+    fabric = {"swatches": rows} if mark is None else {"swatches": rows, "mark": mark}
+    base = {"foot.heel_girth": None, "fabric": fabric}
+    one = {"length": "229 mm", "flat_width": "98 mm"}
+    typed = row(**one) if mark is None else row(**one, mark=mark)
+    as_row = planning.make(asked({**base, "fabric": {**fabric, "swatches": [typed, *rows]}}))
+    as_one = planning.make(asked({**base, "first_sock": {"foot_rounds": 49, **one}}))
+    assert as_one.exact_rounds == pytest.approx(as_row.exact_rounds, abs=1e-6)
+    assert as_one.rounds_sd == pytest.approx(as_row.rounds_sd, rel=1e-9)
+
+
+def test_a_sock_one_over_five_tubes_moves_them_by_a_sixth() -> None:
+    """Five socks alike of 89 rounds on 235.5 mm, and a sixth 5 % shorter: it weighs a sixth, but
+    that the shorter of two is read a little worse. (It was taken as if there were one before.)
+    """
+    rows = {"fabric": {"swatches": [row("235.5 mm")] * 5}, "foot.heel_girth": None}
+    before = planning.make(asked(rows)).fabric.rounds
+    one = {"foot_rounds": 49, "length": f"{235.5 / 1.05:.3f} mm"}
+    after = planning.make(asked({**rows, "first_sock": one})).fabric.rounds
+    assert math.log(after / before) == pytest.approx(math.log(1.05) / 6, rel=0.05)
 
 
 def test_a_guess_from_the_yarn_gives_way_to_the_sock() -> None:
@@ -72,10 +109,11 @@ def test_the_second_matches_the_first_but_for_the_foot() -> None:
     assert f"Knit {then['counts']['foot']['rounds']} foot rounds in sock two" in said
 
 
-def test_the_counts_are_never_less_sure_than_before() -> None:
+def test_after_a_sock_as_foretold_the_counts_are_surer_and_after_an_odd_one_less() -> None:
     before = plan({"foot.heel_girth": None})["range"]["foot"]
-    after = second("9.25 in")["range"]["foot"]
-    assert after["high"] - after["low"] <= before["high"] - before["low"]
+    after, odd = (second(length)["range"]["foot"] for length in ("9.25 in", "8.2 in"))
+    widths = [one["high"] - one["low"] for one in (after, before, odd)]
+    assert widths == sorted(set(widths))
 
 
 def test_a_sock_that_cannot_be_of_this_fabric_is_asked_about() -> None:
