@@ -31,7 +31,7 @@ def write(sock: Sock) -> dict[str, Any]:
     slots = sock.cylinder.slots
     return {
         "slots": slots,
-        "every": sock.cuff.asked().get("every"),
+        "every": sock.cuff.out_every,
         "half_marks": half_mark.WORDS,
         "pockets": {part: _pocket(slots, pocket) for part, pocket in sock.pockets.items()},
         "parts": sheet.parts(sock),

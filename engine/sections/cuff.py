@@ -68,6 +68,11 @@ class Cuff(Section):
         """Return the cuff of a request, or None with what is wrong with it noted."""
 
     @property
+    def out_every(self) -> int | None:
+        """Return which needle, counted on, stands out of work all through it; None where none."""
+        return None
+
+    @property
     @abstractmethod
     def words(self) -> str:
         """Return what it is, in words."""

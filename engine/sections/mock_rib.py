@@ -45,6 +45,11 @@ class MockRib(Cuff):
             return None
         return cls(*told.common, every)
 
+    @property
+    def out_every(self) -> int:
+        """Return which needle stands out."""
+        return self.every
+
     def needles(self, slots: int) -> int:
         """Return those that stay in work."""
         return slots - slots // self.every

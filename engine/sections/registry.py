@@ -16,6 +16,7 @@ from engine.sections.picot_hem import PicotHem
 from engine.sections.pocket import Pocket
 from engine.sections.rib import Rib
 from engine.sections.section import Section
+from engine.sections.set_up_rib import SetUpRib
 from engine.sections.setting import Setting
 from engine.sections.short_rows import ShortRows
 from engine.sections.tube import Tube
@@ -24,7 +25,7 @@ from engine.sections.waste import Finish, Start
 
 # The first of each is meant where a request names none.
 CUFFS: dict[str, type[Cuff]] = {
-    kind.kind: kind for kind in (HungHem, Rib, MockRib, PicotHem, MockRibHem)
+    kind.kind: kind for kind in (HungHem, Rib, MockRib, PicotHem, MockRibHem, SetUpRib)
 }
 POCKETS: dict[str, type[Pocket]] = {kind.kind: kind for kind in (ShortRows, TwoAtFirst)}
 ALL: tuple[type[Section], ...] = (

@@ -68,3 +68,15 @@ def test_a_mock_rib_hem_asks_which_needle_is_out(phone: BrowserContext) -> None:
     expect(target(page)).to_contain_text("Take out every 3rd needle")
     go_to(page, "Cuff", 20)
     expect(target(page)).to_contain_text("lift each of the 40 loops of its first round")
+
+
+def test_a_rib_on_a_set_up_edge_is_followed_to_the_leg(phone: BrowserContext) -> None:
+    """Needles stand out for the ribber only after they are told so: none is drawn before."""
+    page = chosen(phone, "sock.cuff.kind", "rib on a set-up edge")
+    expect(page.locator(".tally-cuff")).to_contain_text("1×1 rib on a set-up edge")
+    page.locator("#knit-it").tap()
+    expect(target(page)).to_contain_text("Thread waste yarn")
+    expect(page.locator(".cylinder-out")).to_have_count(0)
+    go_to(page, "Cuff", 1)
+    expect(target(page)).to_contain_text("Set the ribber to idle")
+    assert knit(page, "Leg")["Cuff"] == 19

@@ -35,10 +35,15 @@ def pockets(draw: st.DrawFn, slots: int) -> Json:
 @st.composite
 def cuffs(draw: st.DrawFn, slots: int) -> Json:
     """A cuff of any kind, or nothing said of it."""
-    kind = draw(st.sampled_from(("", "hem", "rib", "mock rib", "picot hem", "mock rib hem")))
+    kind = draw(
+        st.sampled_from(("", "hem", "rib", "mock rib", "picot hem", "mock rib hem", "set-up rib"))
+    )
     if not kind:
         return {}
-    cuff: Json = {"kind": kind, "rounds": 2 * draw(st.integers(1, 30))}
+    fewest = 2 if kind == "set-up rib" else 1
+    cuff: Json = {"kind": kind, "rounds": 2 * draw(st.integers(fewest, 30))}
+    if kind == "set-up rib":
+        cuff["every"] = draw(st.sampled_from([n for n in range(2, 7) if slots % n == 0]))
     if kind.startswith("mock rib"):
         cuff["every"] = draw(st.sampled_from([n for n in range(2, 9) if slots % n == 0]))
     return cuff

@@ -202,6 +202,7 @@ CUFF_TRIES: dict[str, dict[str, Any]] = {
     "rib": {"rounds": 5},
     "mock rib": {"rounds": 5, "every": 3},
     "picot hem": {"rounds": 6},
+    "set-up rib": {"rounds": 7, "every": 3},
     "mock rib hem": {"rounds": 6, "every": 4},
 }
 POCKET_TRIES: dict[str, dict[str, Any]] = {

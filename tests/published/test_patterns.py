@@ -46,6 +46,50 @@ def test_64_needles_at_8_stitches_and_11_rounds_an_inch() -> None:
     assert sheet["counts"]["foot"]["rounds"] == 60
 
 
+def test_60_needles_in_rib_20_plain_and_a_heel_that_starts_by_two() -> None:
+    """needlesofsteel.org.uk/knitpatterns/pat-csm02.html: a round of rib, 2 on the cylinder alone,
+    70 of rib, 20 plain, the heel by 2 and 2, 60 foot rounds. No gauge is told, so its foot is not
+    held against ours; at 10.4 rounds an inch 60 make a sock's foot of 9.6 in, by our own sum."""
+    pocket = {"needles": 30, "left": 10}
+    sheet = runs(
+        {
+            **LONG,
+            "fabric": {"stitches": "8 / in", "rounds": "10.4 / in"},
+            "sock": {
+                "cuff": {"kind": "set-up rib", "rounds": 73, "every": 2},
+                "leg": {"rounds": 20},
+                "heel": {**pocket, "kind": "two at first"},
+                "toe": pocket,
+                "foot_length_of_sock": "9.6 in",
+            },
+        }
+    )
+    rounds = [
+        (one["part"], one["rounds"])
+        for one in sheet["steps"]
+        if one["kind"] == "rounds" and one["part"] in ("cuff", "leg", "foot")
+    ]
+    assert rounds == [("cuff", 1), ("cuff", 2), ("cuff", 70), ("leg", 20), ("foot", 60)]
+
+
+def test_54_needles_in_two_by_one_rib_and_10_plain() -> None:
+    """angoravalley.com/patterns/easylegare54.html: 70 rounds of 2×1, 10 plain, a heel on 29 of 54.
+    How its edge is set up is not told; ours is 3 rounds more."""
+    sheet = runs(
+        {
+            "cylinder.slots": 54,
+            "sock": {
+                "cuff": {"kind": "set-up rib", "rounds": 73, "every": 3},
+                "leg": {"rounds": 10},
+                "heel": {"needles": 29, "left": 9},
+            },
+        }
+    )
+    moved_over = next(s["text"] for s in sheet["steps"] if "to the ribber" in s["text"])
+    assert "36 on the cylinder, 18 on the ribber" in moved_over
+    assert sheet["counts"]["heel"]["needles"] == 29
+
+
 # Needles in all and in the heel; with them those left that the pattern tells, or a third.
 TWO_AT_FIRST = {
     "needlesofsteel.org.uk/knitpatterns/pat-csm02.html": (60, 30, 10),

@@ -5,7 +5,7 @@
  * @import {Form} from "./form.js"
  */
 
-import { takesNeedlesOut } from "./request.js";
+import { goesByNth } from "./request.js";
 
 /** @param {Form} form */
 export function wireChoices(form) {
@@ -26,7 +26,7 @@ export function wireChoices(form) {
     }
     offerSizes(values);
     hide("#age-place", values.who !== "child" && !values["person.age"]?.trim());
-    hide('[data-field="sock.cuff.every"]', !takesNeedlesOut(values));
+    hide('[data-field="sock.cuff.every"]', !goesByNth(values));
     for (const group of ["foot.again", "other_foot", "other_foot.again"]) {
       const filled = holds(values, `${group}.`);
       open(group.replace(".", "-"), filled);

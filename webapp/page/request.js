@@ -29,7 +29,7 @@ export function toRequest(values) {
     if (!name.includes(".") || value.trim() === "") continue;
     if (within(name, "fabric") && !within(name, ...ofWay)) continue;
     if (within(name, "person.shoe_size") && !values["person.shoe_size.size"]?.trim()) continue;
-    if (name === "sock.cuff.every" && !takesNeedlesOut(values)) continue;
+    if (name === "sock.cuff.every" && !goesByNth(values)) continue;
     put(request, name.split("."), asKept(name, value, values.units));
   }
   if (values.who === "woman" || values.who === "man") {
@@ -39,9 +39,9 @@ export function toRequest(values) {
   return /** @type {Request} */ (request);
 }
 
-/** Whether the cuff has every nth needle out. @param {Values} values */
-export function takesNeedlesOut(values) {
-  return ["mock rib", "mock rib hem"].includes(values["sock.cuff.kind"] ?? "");
+/** Whether the cuff goes by every nth needle. @param {Values} values */
+export function goesByNth(values) {
+  return ["mock rib", "mock rib hem", "set-up rib"].includes(values["sock.cuff.kind"] ?? "");
 }
 
 /**

@@ -164,6 +164,22 @@ CUFFS: dict[str, tuple[dict[str, Any], int | None, list[str]]] = {
             "Put back the 20 needles",
         ],
     ),
+    "set-up rib": (
+        {"sock.cuff.kind": "set-up rib", "sock.cuff.every": 3},
+        None,
+        [
+            "Thread waste",
+            "Cast on",
+            "Hang the weight",
+            "Set the ribber on",
+            "Move every 3rd stitch to the ribber: 40 on the cylinder, 20 on the ribber",
+            "Change to the sock yarn",
+            "Set the ribber to idle",
+            "Set the ribber to knit again",
+            "Move the ribber’s stitches back",
+            "Take the ribber off, and its drive pin out",
+        ],
+    ),
     "picot hem": (
         {"sock.cuff.kind": "picot hem"},
         None,

@@ -12,6 +12,7 @@ from engine.fabric.fabric import Fabric
 from engine.sections.hung_hem import HungHem
 from engine.sections.mock_rib import MockRib
 from engine.sections.rib import Rib
+from engine.sections.set_up_rib import SetUpRib
 from tests.asking import asked, fit, mm, noted, plan, refused
 
 
@@ -51,6 +52,46 @@ def test_ribs_are_single_and_may_have_an_odd_number_of_rounds(kind: str) -> None
 def test_an_odd_hem_is_refused_with_the_two_that_work(rounds: int, offered: str) -> None:
     problem = refused({"sock.cuff.kind": "hem", "sock.cuff.rounds": rounds})["sock.cuff.rounds"]
     assert offered in problem["way_out"]
+
+
+@pytest.mark.parametrize(
+    ("slots", "every", "ribs", "name"),
+    [(60, 2, 30, "1×1"), (72, 2, 36, "1×1"), (54, 3, 18, "2×1"), (84, 4, 21, "3×1")],
+)
+def test_a_rib_on_a_set_up_edge(slots: int, every: int, ribs: int, name: str) -> None:
+    """One round on both beds and two on the cylinder alone, published so
+    (needlesofsteel.org.uk/knitpatterns/pat-csm02.html); the ribs rest in those two."""
+    sheet = cuff("set-up rib", slots, rounds=23, every=every)
+    assert sheet["counts"]["cuff"]["words"].startswith(f"{name} rib on a set-up edge")
+    assert sheet["yarn"]["stitches"]["cuff"] == 23 * slots - 2 * ribs
+    steps = [one for one in sheet["steps"] if one["part"] == "cuff" and one["kind"] == "rounds"]
+    assert [one["rounds"] for one in steps] == [1, 2, 20]
+    assert "Bind off" not in str(sheet["steps"])
+    assert mm(sheet, "cuff_depth") == pytest.approx(21 / 9.6 * 25.4, abs=0.06)
+
+
+@pytest.mark.parametrize(
+    ("every", "share"), [(2, 0.7), (3, 0.8), (4, 0.85)], ids=("1×1", "2×1", "3×1")
+)
+def test_a_rib_of_fewer_ribs_is_wider(every: int, share: float) -> None:
+    """1×1 at 70 %: common practice; the others in proportion to their ribs, our derivation."""
+    assert SetUpRib(20, every=every).girth(60, 200.0) == pytest.approx(200 * share)
+    assert SetUpRib(20, flat=180.0, every=every).girth(60, 200.0) == pytest.approx(180)
+
+
+@pytest.mark.parametrize(
+    ("wrong", "field", "offer"),
+    [
+        ({"cylinder.slots": 54, "sock.cuff.every": 4}, "every", "2nd or 3rd or 6th"),
+        ({"sock.cuff.every": 12}, "every", "2nd or 3rd or 4th or 5th or 6th"),
+        ({"sock.cuff.rounds": 3}, "rounds", "4 or more"),
+    ],
+)
+def test_a_rib_that_cannot_be_set_up_is_offered_what_can(
+    wrong: dict[str, Any], field: str, offer: str
+) -> None:
+    asked_for = {"foot.length": "300 mm", "sock.cuff.kind": "set-up rib", **wrong}
+    assert offer in refused(asked_for)[f"sock.cuff.{field}"]["way_out"]
 
 
 @pytest.mark.parametrize("kind", ["picot hem", "mock rib hem"])

@@ -26,6 +26,7 @@ from engine.sections.pocket import Pocket
 from engine.sections.registry import ALL, CUFFS, POCKETS
 from engine.sections.rib import Rib
 from engine.sections.section import TITLES, Crank, Section
+from engine.sections.set_up_rib import SetUpRib
 from engine.sections.setting import Setting
 from engine.sections.short_row import customary_left
 from engine.sections.short_rows import ShortRows
@@ -50,6 +51,8 @@ SIZES: dict[type[Section], tuple[Section, tuple[float, float, float, int]]] = {
     HungHem: (HungHem(20), (25, 0, 200, 2)),
     Rib: (Rib(20), (50, 0, 140, 1)),
     MockRib: (MockRib(20, every=4), (50, 0, 150, 1)),
+    # 18 rounds of ribs / c; 200 mm less 30 %, and of every 3rd stitch 20 %
+    SetUpRib: (SetUpRib(20, every=3), (45, 0, 160, 1)),
     PicotHem: (PicotHem(20), (25, 0, 200, 2)),
     MockRibHem: (MockRibHem(20, every=4), (25, 0, 150, 2)),
     Tube: (Tube("leg", 50), (125, 0, 200, 1)),
@@ -140,6 +143,8 @@ def cuffs(machine: Cylinder) -> Iterator[Cuff]:
     for n in range(2, 9):
         if machine.slots % n == 0:
             yield from (MockRib(3, every=n), MockRibHem(2, every=n))
+        if machine.slots % n == 0 and n < 7:
+            yield SetUpRib(4, every=n)
 
 
 def pockets(machine: Cylinder) -> Iterator[tuple[Pocket, Pocket]]:
