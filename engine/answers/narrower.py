@@ -1,9 +1,10 @@
 """What would narrow the range of the foot rounds most, tried out before it is said.
 
-Each way is reckoned as if it had been done, and only one that narrows the range in whole rounds is
-told: measuring a foot once more, or at all; a swatch, where the fabric was told or guessed; its
-rounds counted over twice the length. A longer tube is no surer than one tube is like the next
-(`SOCK_TO_SWATCH`), so once that rules no ruler helps, and that is said instead.
+Each way is reckoned as if it had been done and had come out as foretold: measuring a foot once
+more, or at all; a swatch, or another one; its rounds counted over twice the length; and sock one,
+finished and measured, for sock two. The scatter from tube to tube stays as it is known, so what is
+said is about what is seen then. A way is told, with the range it gives, if that is narrower in
+whole rounds. What no way narrows is how one sock differs from the next, and that is said instead.
 """
 
 from __future__ import annotations
@@ -13,25 +14,30 @@ from dataclasses import replace
 from math import sqrt
 
 from engine import sources
-from engine.fabric import certainty, gauge, swatch
-from engine.fabric.certainty import Foretold, Reading
+from engine.fabric import gauge
+from engine.fabric.certainty import Foretold
 from engine.sock.sock import Sock
-
-_USUAL_SWATCH, _USUAL_ROUNDS = 150.0, 60  # mm, and the rounds over them
 
 
 def words(sock: Sock) -> str:
-    """Return a sentence, "" where there is nothing to say."""
-    low, high = sock.rounds_range
-    if low == high:
+    """Return a sentence or two, "" where there is nothing to say."""
+    width = _width(sock)
+    if not width:
         return ""
-    tried = [(after.rounds_sd, way) for way, after in _ways(sock) if _width(after) < high - low]
+    said = []
+    tried = [(after.rounds_sd, way, after) for way, after in _ways(sock) if _width(after) < width]
     if tried:
-        return f"What would narrow it most: {min(tried)[1]}."
+        _, way, after = min(tried, key=lambda one: one[0])
+        width = _width(after)
+        said.append(f"What would narrow it most: {way} (then {_span(after)}).")
+    if sock.knitted_rounds is None:
+        finished = _known_to(sock, _one_more("sock", sock))
+        if _width(finished) < width:
+            said.append(f"Sock one, washed and measured, makes it {_span(finished)} for sock two.")
     by_length = sock.fabric.rounds * sock.aimed_sd
-    if sock.fabric.way == "swatch" and sock.rounds_sd > sqrt(2) * by_length:
+    if not said and sock.fabric.way == "swatch" and sock.rounds_sd > sqrt(2) * by_length:
         return "The rest is how one tube differs from the next."
-    return ""
+    return " ".join(said)
 
 
 def _width(sock: Sock) -> int:
@@ -39,8 +45,13 @@ def _width(sock: Sock) -> int:
     return high - low
 
 
+def _span(sock: Sock) -> str:
+    low, high = sock.rounds_range
+    return f"{low}" if low == high else f"{low} to {high}"
+
+
 def _ways(sock: Sock) -> Iterator[tuple[str, Sock]]:
-    """Yield what could be done, and the sock as if it had been."""
+    """Yield what could be done before knitting on, and the sock as if it had been."""
     if sock.aimed_sd:
         if sock.measures["length"].measured:
             yield "measuring the foot once more", replace(sock, aimed_sd=sock.aimed_sd / sqrt(2))
@@ -49,19 +60,22 @@ def _ways(sock: Sock) -> Iterator[tuple[str, Sock]]:
             yield "measuring the foot itself", replace(sock, aimed_sd=by_tape)
     cloth = sock.fabric
     if cloth.way != "swatch":
-        yield "a swatch, washed and rested", _known_to(sock, _of_a_swatch())
+        yield "a swatch, washed and rested", _known_to(sock, _one_more("swatch", sock))
     elif "rounds" in cloth.guessed:
         words = "counting the rounds of the swatch over a length too"
-        yield words, _known_to(sock, _of_a_swatch())
+        yield words, _known_to(sock, _one_more("swatch", sock))
     elif sock.knitted_rounds is None:
-        longer = gauge.if_longer(cloth.seen, cloth.mark, cloth.line, cloth.tex)
+        yield "another swatch", _known_to(sock, _one_more("swatch", sock))
+        now = cloth.along or gauge.UNKNOWN
+        longer = gauge.if_longer(cloth.seen, cloth.mark, cloth.line, cloth.tex, now)
         if longer is not None:
             yield "measuring over more rounds of swatch", _known_to(sock, longer)
 
 
-def _of_a_swatch() -> Foretold:
-    tape = swatch.along_tape("swatch", _USUAL_SWATCH, _USUAL_ROUNDS)
-    return certainty.mean([Reading(0.0, tape, sock=False)], certainty.BEFORE).foretold
+def _one_more(kind: str, sock: Sock) -> Foretold:
+    cloth = sock.fabric
+    now = cloth.along or gauge.UNKNOWN
+    return gauge.if_one_more(kind, cloth.seen, cloth.mark, cloth.line, now)
 
 
 def _known_to(sock: Sock, along: Foretold) -> Sock:

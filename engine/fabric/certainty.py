@@ -111,6 +111,16 @@ class Foretold(NamedTuple):
             return sqrt(whole)
         return sqrt(whole) * t_90(self.free * (whole / hanging) ** 2) / _Z
 
+    def after(self, tape: float, shared: float) -> Foretold:
+        """Return what one more tube makes of it that comes out as foretold and is read to `tape`.
+
+        `shared` is the part of the doubt that this tube has too: it stays as it is.
+        """
+        own, read = self.doubt - shared, self.scatter + tape**2
+        share = own / (own + read)
+        hanging = (1 - share) ** 2 * self.hanging + share**2 * self.scatter
+        return self._replace(doubt=share * read + shared, hanging=hanging)
+
     def doubted(self, sd: float) -> Foretold:
         """Return the same with a relative error more in the mean."""
         return self._replace(doubt=self.doubt + sd**2)

@@ -13,7 +13,7 @@ from typing import NamedTuple
 
 from engine import sources
 from engine.fabric import certainty, swatch, swatch_line
-from engine.fabric.certainty import Foretold, Told
+from engine.fabric.certainty import Foretold, Reading, Scatter, Told
 from engine.fabric.swatch import ROUNDS, STITCHES, Swatch
 from engine.fabric.swatch_line import Line
 from engine.fabric.yarn import Yarn
@@ -22,9 +22,8 @@ from engine.read.fields import Fields
 
 _FAR = "This is far from what the others say. Same yarn, same mark? Measure it again."
 _SCATTERED = "they differ by more than rulers explain: were all of this yarn, at these marks?"
-
-
 UNKNOWN = Foretold(0.0)
+_USUAL_SIZES = {"swatch": (150.0, 60), "sock": (235.0, 90)}  # mm, and the rounds over them
 
 
 class Seen(NamedTuple):
@@ -154,12 +153,12 @@ def _on_line(fields: Fields, tubes: tuple[Swatch, ...], line: Line, mark: float)
 
 
 def if_longer(
-    seen: Sequence[Seen], mark: float | None, line: Line | None, tex: float | None
+    seen: Sequence[Seen], mark: float | None, line: Line | None, tex: float | None, now: Foretold
 ) -> Foretold | None:
     """Return what the rounds would be foretold by, had each tube been measured over twice as many.
 
     None where no washed tube says anything of the rounds. The ruler counts half as much then; that
-    one tube differs from the next, and what a wash may do, stay.
+    one tube differs from the next, and what a wash may do, stay. `now` is what foretells them.
     """
     tubes = [
         tube if tube.unwashed[1] else replace(tube, rounds_tape=tube.rounds_tape / 2)
@@ -168,8 +167,25 @@ def if_longer(
     if line is not None and mark is not None:
         again = swatch_line.line(tubes, tex)
         return again.foretold(mark) if again else None
-    _, along = certainty.means([tube.sides for tube in tubes], (None, None))
-    return along.foretold if along else None
+    along = [one for one in (tube.sides[1] for tube in tubes) if one is not None]
+    return certainty.mean(along, Scatter(now.scatter, now.free)).foretold if along else None
+
+
+def if_one_more(
+    kind: str, seen: Sequence[Seen], mark: float | None, line: Line | None, now: Foretold
+) -> Foretold:
+    """Return what the rounds would be foretold by after one more tube, if it came out as foretold.
+
+    It is a usual swatch, or a finished sock; `now` is what foretells them. A first swatch takes the
+    place of what was told, a sock comes beside it.
+    """
+    tape = swatch.along_tape(kind, *_USUAL_SIZES[kind])
+    if line is not None and mark is not None:
+        return now.after(tape, line.habit(mark) if kind == "swatch" else 0.0)
+    along = [one for one in (tube.sides[1] for tube, *_ in seen) if one is not None]
+    prior = None if along or kind == "swatch" else Told(0.0, now.doubt)
+    along.append(Reading(0.0, tape, kind == "sock"))
+    return certainty.mean(along, Scatter(now.scatter, now.free), prior).foretold
 
 
 def with_one_more(

@@ -130,15 +130,18 @@ class Line:
         if loop <= 0:
             raise ValueError("the line ends before this mark")
         of_loop, of_shape = (sd / loop) ** 2, self.shape_sd**2
-        in_loop, in_slope, in_shape = self.swatches
-        habit = HABIT / 2 * ((in_loop + in_slope * (mark - self.middle)) ** 2 + in_shape**2)
         by_loop, by_shape = self.hanging
         return Foretold(
-            of_loop + of_shape + habit,
+            of_loop + of_shape + self.habit(mark),
             self.scatter.square,
             of_loop * by_loop + of_shape * by_shape,
             self.scatter.free,
         )
+
+    def habit(self, mark: float) -> float:
+        """Return the variance that the habit of all swatches adds at a mark."""
+        in_loop, in_slope, in_shape = self.swatches
+        return HABIT / 2 * ((in_loop + in_slope * (mark - self.middle)) ** 2 + in_shape**2)
 
     @property
     def sure(self) -> bool:
