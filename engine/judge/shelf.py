@@ -39,7 +39,13 @@ MOST_CYLINDERS, MOST_YARNS, MOST_MARKS = 24, 60, 12
 _LONGEST_NAME = 60
 _LEFT = Span("the yarn left", 0, 50_000)
 _KNOWN_BY = ("colour", "fibre", "left")  # what a yarn is told from others by
-_OF_CUFF = ("every", "flat_width", "pulled_width")  # what a cuff has of its cylinder
+_OF_CUFF = (
+    "every",
+    "change_after",
+    "change_every",
+    "flat_width",
+    "pulled_width",
+)  # what a cuff has of its cylinder
 # The foot is read beside the smallest cylinder and the finest fabric, which any foot is long enough
 # for: its measures hang on neither.
 _LEAST = {"cylinder": {"slots": 24}, "fabric": {"stitches": "20 / in", "rounds": "27 / in"}}

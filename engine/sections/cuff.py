@@ -26,7 +26,8 @@ Notes = tuple[tuple[str, str], ...]
 class Told(NamedTuple):
     """What a request says of any cuff: girths in mm where it was measured.
 
-    `told` where its rounds were given; `every` is the nth needle of a mock rib.
+    `told` where its rounds were given; `every` is the nth needle of a mock rib or a ribber's rib,
+    `change` the round after which a rib changes, and its nth needle from there on.
     """
 
     rounds: int
@@ -34,6 +35,7 @@ class Told(NamedTuple):
     pulled: float | None = None
     told: bool = False
     every: int | None = None
+    change: tuple[int | None, int | None] = (None, None)
 
     @property
     def common(self) -> tuple[int, float | None, float | None, bool]:

@@ -40,14 +40,17 @@ ALL: tuple[type[Section], ...] = (
 
 def read_cuff(fields: Fields, slots: int) -> tuple[Cuff | None, Notes]:
     """Return the cuff of a request (None with its problem noted) and what is worth saying of it."""
-    fields.only(("kind", "rounds", "every", *WIDTHS))
+    fields.only(("kind", "rounds", "every", "change_after", "change_every", *WIDTHS))
     noted = len(fields.problems)
     kind = CUFFS[fields.choice("kind", CUFFS) or next(iter(CUFFS))]
     rounds = fields.count("rounds", ROUNDS)
     every = fields.count("every", EVERY)  # read for any cuff: nothing unread goes into a link
+    change = fields.count("change_after", ROUNDS), fields.count("change_every", EVERY)
     flat, pulled = _widths(fields)
     usual = int(sources.HEM_ROUNDS)
-    told = Told(usual if rounds is None else rounds, flat, pulled, rounds is not None, every)
+    told = Told(
+        usual if rounds is None else rounds, flat, pulled, rounds is not None, every, change
+    )
     made = kind.read(fields, slots, told)
     if made is None or len(fields.problems) > noted:
         return None, ()

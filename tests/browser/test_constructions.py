@@ -80,3 +80,18 @@ def test_a_rib_on_a_set_up_edge_is_followed_to_the_leg(phone: BrowserContext) ->
     go_to(page, "Cuff", 1)
     expect(target(page)).to_contain_text("Set the ribber to idle")
     assert knit(page, "Leg")["Cuff"] == 19
+
+
+def test_a_rib_that_changes_is_asked_for_and_followed(phone: BrowserContext) -> None:
+    page = chosen(phone, "sock.cuff.kind", "rib on a set-up edge")
+    step(page, "yarn")
+    field(page, "sock.cuff.change_after").fill("13")
+    field(page, "sock.cuff.change_every").fill("3")
+    expect(page.locator("#sock-cuff-change_every-error")).to_contain_text("Keep every 4th or 6th")
+    field(page, "sock.cuff.change_every").fill("4")
+    step(page, "counts")
+    expect(page.locator(".tally-cuff")).to_contain_text("3×1 after round 13")
+    page.locator("#knit-it").tap()
+    go_to(page, "Cuff", 13)
+    expect(target(page)).to_contain_text("Move 15 of the ribber’s stitches back")
+    assert knit(page, "Leg")["Cuff"] == 7

@@ -44,6 +44,10 @@ def cuffs(draw: st.DrawFn, slots: int) -> Json:
     cuff: Json = {"kind": kind, "rounds": 2 * draw(st.integers(fewest, 30))}
     if kind == "set-up rib":
         cuff["every"] = draw(st.sampled_from([n for n in range(2, 7) if slots % n == 0]))
+        fewer = [n for n in (4, 6) if n > cuff["every"] and n % cuff["every"] == slots % n == 0]
+        if fewer and cuff["rounds"] > 4 and draw(st.booleans()):
+            cuff["change_every"] = draw(st.sampled_from(fewer))
+            cuff["change_after"] = draw(st.integers(4, cuff["rounds"] - 1))
     if kind.startswith("mock rib"):
         cuff["every"] = draw(st.sampled_from([n for n in range(2, 9) if slots % n == 0]))
     return cuff

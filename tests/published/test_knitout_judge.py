@@ -238,6 +238,12 @@ def test_every_kind_of_cuff(kind: str, carrier: str) -> None:
     check(request(24, "8 cm", carrier=carrier, cuff={"kind": kind, **CUFF_TRIES[kind]}))
 
 
+@pytest.mark.parametrize("carrier", ["left", "right"])
+def test_a_rib_that_changes(carrier: str) -> None:
+    changes = {"kind": "set-up rib", "rounds": 7, "change_after": 5, "change_every": 4}
+    check(request(24, "8 cm", carrier=carrier, cuff=changes))
+
+
 @pytest.mark.parametrize("kind", POCKETS)
 @pytest.mark.parametrize("carrier", ["left", "right"])
 def test_every_kind_of_pocket(kind: str, carrier: str) -> None:

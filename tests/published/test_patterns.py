@@ -72,6 +72,46 @@ def test_60_needles_in_rib_20_plain_and_a_heel_that_starts_by_two() -> None:
     assert rounds == [("cuff", 1), ("cuff", 2), ("cuff", 70), ("leg", 20), ("foot", 60)]
 
 
+CHANGES = {
+    # 1×1 to round 33 of all, 3×1 to round 60, 5 plain; the heel on 34, 2 and 2, down to 12
+    "needlesofsteel.blogspot.co.uk/2015/05/free-pattern-ribbed-csm-sock-for-72.html": (
+        (72, 60, 33, 5),
+        ({"kind": "two at first", "needles": 34, "left": 12}, [1, 2, 30, 27]),
+    ),
+    # 50 of 1×1, 75 of 3×1, 10 plain; the heel on 42 down to 12. Its edge has 2 plain rounds more.
+    "needlesofsteel.org.uk/knitpatterns/pat-csm03.html": (
+        (84, 128, 53, 10),
+        ({"needles": 42, "left": 12}, [1, 2, 50, 75]),
+    ),
+}
+
+
+@pytest.mark.parametrize("address", CHANGES)
+@pytest.mark.parametrize("carrier", ["left", "right"])
+def test_a_rib_of_one_and_one_that_goes_on_as_three_and_one(address: str, carrier: str) -> None:
+    """Half of the ribber's stitches move back, and every 4th stays there to the plain rounds."""
+    (slots, rounds, after, plain), (heel, wanted) = CHANGES[address]
+    rib = {"kind": "set-up rib", "rounds": rounds, "every": 2}
+    sheet = runs(
+        {
+            **LONG,
+            "cylinder": {"slots": slots, "carrier": carrier},
+            "fabric.stitches": "9 / in",
+            "sock": {
+                "cuff": {**rib, "change_after": after, "change_every": 4},
+                "leg": {"rounds": plain},
+                "heel": heel,
+            },
+        }
+    )
+    steps = [one for one in sheet["steps"] if one["part"] == "cuff"]
+    assert [one["rounds"] for one in steps if one["kind"] == "rounds"] == wanted
+    (change,) = [one["text"] for one in steps if "stays" in one["text"]]
+    assert change.startswith(f"Move {slots // 4} of the ribber’s stitches back")
+    assert f"{slots // 4} in all" in change
+    assert sheet["counts"]["cuff"]["words"].endswith(f"3×1 after round {after}")
+
+
 def test_54_needles_in_two_by_one_rib_and_10_plain() -> None:
     """angoravalley.com/patterns/easylegare54.html: 70 rounds of 2×1, 10 plain, a heel on 29 of 54.
     How its edge is set up is not told; ours is 3 rounds more."""

@@ -5,7 +5,7 @@
  * @import {Form} from "./form.js"
  */
 
-import { goesByNth } from "./request.js";
+import { goesByNth, OF_CHANGE } from "./request.js";
 
 /** @param {Form} form */
 export function wireChoices(form) {
@@ -27,6 +27,9 @@ export function wireChoices(form) {
     offerSizes(values);
     hide("#age-place", values.who !== "child" && !values["person.age"]?.trim());
     hide('[data-field="sock.cuff.every"]', !goesByNth(values));
+    for (const name of OF_CHANGE) {
+      hide(`[data-field="${name}"]`, values["sock.cuff.kind"] !== "set-up rib");
+    }
     for (const group of ["foot.again", "other_foot", "other_foot.again"]) {
       const filled = holds(values, `${group}.`);
       open(group.replace(".", "-"), filled);

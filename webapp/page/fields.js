@@ -58,6 +58,8 @@
  *   "sock.cuff.kind" |
  *   "sock.cuff.rounds" |
  *   "sock.cuff.every" |
+ *   "sock.cuff.change_after" |
+ *   "sock.cuff.change_every" |
  *   "sock.cuff.flat_width" |
  *   "sock.cuff.pulled_width" |
  *   "sock.leg.rounds" |

@@ -30,6 +30,7 @@ export function toRequest(values) {
     if (within(name, "fabric") && !within(name, ...ofWay)) continue;
     if (within(name, "person.shoe_size") && !values["person.shoe_size.size"]?.trim()) continue;
     if (name === "sock.cuff.every" && !goesByNth(values)) continue;
+    if (within(name, ...OF_CHANGE) && values["sock.cuff.kind"] !== "set-up rib") continue;
     put(request, name.split("."), asKept(name, value, values.units));
   }
   if (values.who === "woman" || values.who === "man") {
@@ -38,6 +39,9 @@ export function toRequest(values) {
   if (values.who === "child") put(request, ["person", "child"], true);
   return /** @type {Request} */ (request);
 }
+
+/** Where a rib changes. @type {Place[]} */
+export const OF_CHANGE = ["sock.cuff.change_after", "sock.cuff.change_every"];
 
 /** Whether the cuff goes by every nth needle. @param {Values} values */
 export function goesByNth(values) {

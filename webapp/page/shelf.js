@@ -29,6 +29,8 @@ const OWN = [
   "sock.heel",
   "sock.toe",
   "sock.cuff.every",
+  "sock.cuff.change_after",
+  "sock.cuff.change_every",
   "sock.cuff.flat_width",
   "sock.cuff.pulled_width",
 ];

@@ -94,6 +94,31 @@ def test_a_rib_that_cannot_be_set_up_is_offered_what_can(
     assert offer in refused(asked_for)[f"sock.cuff.{field}"]["way_out"]
 
 
+@pytest.mark.parametrize(
+    ("wrong", "field", "offer"),
+    [
+        ({"change_every": 3, "change_after": 10}, "change_every", "4th or 6th"),
+        ({"change_after": 10}, "change_every", "4th or 6th"),
+        ({"change_every": 4}, "change_after", "4 to 19"),
+        ({"change_every": 4, "change_after": 3}, "change_after", "4 to 19"),
+        ({"change_every": 4, "change_after": 20}, "change_after", "4 to 19"),
+        ({"change_every": 8, "change_after": 10, "every": 4}, "change_every", "Leave the change"),
+    ],
+)
+def test_a_rib_changes_only_to_fewer_of_its_ribs(
+    wrong: dict[str, Any], field: str, offer: str
+) -> None:
+    asked_for = {f"sock.cuff.{name}": value for name, value in wrong.items()}
+    problems = refused({"sock.cuff.kind": "set-up rib", **asked_for})
+    assert [*problems] == [f"sock.cuff.{field}"]
+    assert offer in problems[f"sock.cuff.{field}"]["way_out"]
+
+
+def test_a_change_means_nothing_to_another_cuff() -> None:
+    """A page keeps the field while another kind is chosen."""
+    assert cuff("hem", change_after=10, change_every=4)["counts"]["cuff"]["needles"] == 60
+
+
 @pytest.mark.parametrize("kind", ["picot hem", "mock rib hem"])
 @pytest.mark.parametrize(("rounds", "offered"), [(9, "8 or 10"), (25, "24 or 26")])
 def test_other_hems_are_even_too(kind: str, rounds: int, offered: str) -> None:

@@ -145,6 +145,8 @@ def cuffs(machine: Cylinder) -> Iterator[Cuff]:
             yield from (MockRib(3, every=n), MockRibHem(2, every=n))
         if machine.slots % n == 0 and n < 7:
             yield SetUpRib(4, every=n)
+    if machine.slots % 4 == 0:
+        yield SetUpRib(6, every=2, change=(4, 4))
 
 
 def pockets(machine: Cylinder) -> Iterator[tuple[Pocket, Pocket]]:
