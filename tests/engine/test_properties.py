@@ -17,10 +17,14 @@ MM_PER_INCH = 25.4  # exact: the international yard and pound agreement of 1959
 
 
 def rows_of_sole(found: Json) -> int:
-    """The rounds and rows along the sole, which are the sock's length."""
+    """The rounds and rows along the sole, which are the sock's length.
+
+    Of the heel those that widen it, of the toe those that narrow it.
+    """
     counts = found["counts"]
-    half = counts["heel"]["rows_each_way"] + counts["toe"]["rows_each_way"]
-    return int(counts["foot"]["rounds"] + half)
+    widen = {part: counts[part]["needles"] - counts[part]["left"] for part in ("heel", "toe")}
+    narrow = counts["toe"]["rows"] - widen["toe"]
+    return int(counts["foot"]["rounds"] + widen["heel"] + narrow)
 
 
 def plain(length: float, stitches: float = 30, rounds: float = 38, **more: Any) -> dict[str, Any]:
