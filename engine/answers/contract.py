@@ -142,7 +142,10 @@ class Part(TypedDict):
 
 
 class Place(_Whence):
-    """The fit at one place; `stretch` is body over fabric."""
+    """The fit at one place; `stretch` is body over fabric.
+
+    `chance` is how likely the verdict is right, and `sure` how it may be said for that.
+    """
 
     place: str
     title: str
@@ -151,6 +154,8 @@ class Place(_Whence):
     stretch: float
     level: Level
     verdict: str
+    sure: Literal["plain", "likely", "open"]
+    chance: float
     words: str
 
 

@@ -189,6 +189,8 @@ def _place(place: fit.Place, system: units.System) -> dict[str, Any]:
         "stretch": round(place.stretch, 3),
         "level": place.level,
         "verdict": place.verdict,
+        "sure": place.sure,
+        "chance": round(place.chance, 2),
         "words": place.words,
         "from": "measured" if place.measured else "estimated",
     }

@@ -70,10 +70,15 @@ def _across(at: Outline, y: float) -> str:
     return f"M{n(at.back)} {n(y)}H{n(at.front)}"
 
 
+def verdict(place: Place) -> str:
+    """Return the verdict, with a mark where it is not sure."""
+    return place.verdict if place.sure == "plain" else f"{place.verdict}?"
+
+
 def _label(at: Outline, place: Place, letters: float) -> list[str]:
     """Return the words of a band in lines of so many letters, parted between words."""
     lines = list[str]()
-    for words in (percent(place), place.verdict):
+    for words in (percent(place), verdict(place)):
         line = ""
         for word in words.replace(" %", "\u00a0%").split(" "):
             if line and len(line) + 1 + len(word) > letters:
@@ -131,5 +136,5 @@ def below(at: Outline, worn: list[Band]) -> list[str]:
         )
         for place, _, _ in worn
         if place.place in where
-        for i, line in enumerate((percent(place), place.verdict))
+        for i, line in enumerate((percent(place), verdict(place)))
     ]

@@ -17,7 +17,7 @@ _MARGIN_LEFT, _MARGIN_TOP, _MARGIN_RIGHT = 52.0, 12.0, 14.0
 _BIG, _SMALL = 0.09, 0.05  # sizes of type over the length of the sock's foot
 _DIGITS_WIDE = 2.2  # what a count needs beside it, in sizes of type
 LETTER = 0.6  # the widest usual letter, in sizes of type
-_LONGEST = 11  # letters of the longest word of a verdict
+_LONGEST = 12  # letters of the longest word of a verdict, with its mark
 CLEAR = 6.0  # half a band and the air beside it
 
 

@@ -49,7 +49,7 @@ def draw(sock: Sock, places: Sequence[Place]) -> str:
     ]
     if worn:
         shapes.append(text("worn", at.right / 2, height - at.small * 0.6, _KEY, at.small))
-    told = ", ".join(f"{bands.percent(place)} {place.verdict}" for place, _, _ in worn)
+    told = ", ".join(f"{bands.percent(place)} {bands.verdict(place)}" for place, _, _ in worn)
     count = {piece.part: piece.count for piece in sock.pieces}
     title = (
         f"The sock from the side: cuff {count['cuff']} rounds, leg {count['leg']}, "

@@ -5,12 +5,17 @@ to 1.18 is comfortable at the ball, above 1.25 tight. Over the heel the question
 whether cuff and leg stretch far enough to get on at all; over the instep, where it was measured,
 whether the foot does. The bounds are common practice with no published source; a swatch pulled by
 hand replaces the one for getting on.
+
+How sure a verdict is: the stretch is known to the errors of tape (or guess) and of the next sock's
+stitches, so its logarithm is taken as normal, and each verdict has its chance. From 3 in 4 on it is
+said plainly, from 1 in 2 on as likely; below that it cannot be told.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import NamedTuple
+from dataclasses import dataclass, replace
+from math import erfc, hypot, log, sqrt
+from typing import Literal, NamedTuple, assert_never
 
 from engine import sources
 from engine.fabric.fabric import Fabric
@@ -19,6 +24,8 @@ from engine.read import units
 from engine.read.units import reaches
 from engine.sections.cuff import Cuff
 
+Sure = Literal["plain", "likely", "open"]
+_PLAIN, _LIKELY = 0.75, 0.5
 _LEVELS = ("bad", "loose", "good", "tight", "bad")
 _BALL = ("baggy", "a little loose", "comfortable", "snug", "tight")
 _CUFF = ("slides down", "may slide", "holds comfortably", "holds firmly", "cuts in")
@@ -71,7 +78,10 @@ class Girths(NamedTuple):
 
 @dataclass(frozen=True)
 class Place:
-    """The fit at one place: girths in mm, `stretch` as their ratio, and what it means."""
+    """The fit at one place: girths in mm, `stretch` as their ratio, and what it means.
+
+    `chance` is how likely the verdict is right; 1 where that is not worked out.
+    """
 
     place: str
     body: float
@@ -80,6 +90,12 @@ class Place:
     verdict: str
     words: str
     measured: bool
+    chance: float = 1.0
+
+    @property
+    def sure(self) -> Sure:
+        """Return how the verdict may be said, by its `chance` of being right."""
+        return "plain" if self.chance >= _PLAIN else "likely" if self.chance >= _LIKELY else "open"
 
     @property
     def stretch(self) -> float:
@@ -87,20 +103,57 @@ class Place:
         return self.body / self.fabric
 
 
+def chances(stretch: float, sd: float, bounds: tuple[float, ...]) -> tuple[float, ...]:
+    """Return the chance of each of the five verdicts of a stretch with a relative error `sd`."""
+    if sd <= 0:
+        return tuple(float(at == units.step(stretch, bounds)) for at in range(len(bounds) + 1))
+    below = [erfc(log(stretch / bound) / sd / sqrt(2)) / 2 for bound in bounds]
+    ends = zip((0.0, *below), (*below, 1.0), strict=True)
+    return tuple(round(high - low, 6) for low, high in ends)  # alike in cm and in inches
+
+
 def _worn(
-    place: str, body: Measure, girth: float, bounds: tuple[float, ...], verdicts: tuple[str, ...]
+    place: str,
+    body: Measure,
+    tube: tuple[float, float],
+    bounds: tuple[float, ...],
+    verdicts: tuple[str, ...],
 ) -> Place:
-    """Judge a place where the sock stays: `bounds` part the five `verdicts`."""
+    """Judge a place where the sock stays: `bounds` part the five `verdicts`.
+
+    `tube` is the sock's relaxed girth in mm there and its relative error.
+    """
+    girth, sd = tube
     stretch = body.value / girth
+    likely = chances(stretch, hypot(body.sd / body.value, sd), bounds)
     step = units.step(stretch, bounds)
     level, verdict = _LEVELS[step], verdicts[step]
     side = {0: "-", 4: "+"}.get(step, "")
     cure = _CURES.get((place, level + side), "")
     if level == "bad" and not body.measured and _may_be_good(body, girth, bounds):
-        level, verdict = _LEVELS[1 if step == 0 else 3], f"perhaps {verdict}"
+        level = _LEVELS[1 if step == 0 else 3]
         cure = "That is by a guess: measure it to be sure."
-    words = f"{_stretch_words(place, stretch)}: {verdict}. {cure}".strip()
-    return Place(place, body.value, girth, level, verdict, words, body.measured)
+    found = Place(place, body.value, girth, level, verdict, "", body.measured, likely[step])
+    said = _said(found.sure, step, verdicts, likely)
+    if found.sure == "open":
+        cure = "" if body.measured else "Measure it to be sure."
+    words = f"{_stretch_words(place, stretch)}: {said}. {cure}".strip()
+    return replace(found, words=words)
+
+
+def _said(sure: Sure, step: int, verdicts: tuple[str, ...], likely: tuple[float, ...]) -> str:
+    """Return a verdict as it may be said; which of two it is, where that cannot be told."""
+    match sure:
+        case "plain":
+            return verdicts[step]
+        case "likely":
+            return f"likely {verdicts[step]}"
+        case "open":
+            beside = (at for at in (step - 1, step + 1) if 0 <= at < len(verdicts))
+            low, high = sorted((step, max(beside, key=lambda at: likely[at])))
+            return f"{verdicts[low]} or {verdicts[high]}, it cannot be told which"
+        case _:
+            assert_never(sure)
 
 
 def feels(stretch: float, bounds: tuple[float, ...]) -> tuple[str, str]:
@@ -166,9 +219,11 @@ def _passing(place: str, body: Measure, girth: float, pull: float, whence: str, 
     return Place(place, body.value, girth, level, verdict, words, body.measured)
 
 
-def _calf(calf: Measure, girth: float, top: float, foot_length: float, pull: float) -> Place:
+def _calf(
+    calf: Measure, tube: tuple[float, float], top: float, foot_length: float, pull: float
+) -> Place:
     """Judge the top of the leg against the calf, where the sock gets near it."""
-    height = sources.CALF_HEIGHT_OVER_FOOT * foot_length
+    girth, height = tube[0], sources.CALF_HEIGHT_OVER_FOOT * foot_length
     if not reaches(top / height, sources.CALF_REACHED):
         verdict = "not reached"
         words = "The sock ends below the fullest part of the calf."
@@ -180,7 +235,7 @@ def _calf(calf: Measure, girth: float, top: float, foot_length: float, pull: flo
             f"{units.times(pull)}: it cannot be worn this high. A shorter leg, or larger stitches."
         )
         return Place("calf", calf.value, girth, "bad", verdict, words, calf.measured)
-    return _worn("calf", calf, girth, sources.LEG_STRETCH, _LEG)
+    return _worn("calf", calf, tube, sources.LEG_STRETCH, _LEG)
 
 
 def grip(body: float, girth: float, give: float, measured: bool, ribbed: bool = False) -> Place:
@@ -222,17 +277,17 @@ def judge(
     `tube` and `heel` are the sock's relaxed girths in mm, `top_above_floor` its height in mm;
     `along` the girths of a leg that is shaped.
     """
-    sock = along or Girths(tube, tube, tube, tube)
+    sock, sd = along or Girths(tube, tube, tube, tube), fabric.stitches_sd
     instep = measures.get("instep_girth")
     return [
-        _worn("ball", measures["ball_girth"], tube, sources.BALL_STRETCH, _BALL),
-        _worn("heel", measures["heel_girth"], heel, sources.HEEL_STRETCH, _BALL),
+        _worn("ball", measures["ball_girth"], (tube, sd), sources.BALL_STRETCH, _BALL),
+        _worn("heel", measures["heel_girth"], (heel, sd), sources.HEEL_STRETCH, _BALL),
         _getting_on(measures["heel_girth"], sock, cuff, fabric),
         *([] if instep is None else [_over_the_instep(instep, tube, fabric)]),
-        _worn("ankle", measures["ankle_girth"], sock.ankle, sources.LEG_STRETCH, _LEG),
+        _worn("ankle", measures["ankle_girth"], (sock.ankle, sd), sources.LEG_STRETCH, _LEG),
         _calf(
             measures["calf_girth"],
-            sock.calf,
+            (sock.calf, sd),
             top_above_floor,
             measures["length"].value,
             cuff.pull(fabric, sock.top),

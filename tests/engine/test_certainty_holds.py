@@ -6,6 +6,7 @@ chance. Not one figure of the engine was fitted to these seeds.
 
 from __future__ import annotations
 
+import csv
 import math
 from collections.abc import Callable
 from typing import Any
@@ -14,11 +15,18 @@ import numpy as np
 import pytest
 from numpy.random import Generator, default_rng
 
+from build.survey_sample import ADULTS, SAMPLE
+from engine.judge import fit
+from engine.people import population
+from engine.people.foot import Measure
+from engine.people.population import Sex
+from engine.sections.hung_hem import HungHem
+from engine.sources import BALL_STRETCH
 from tests.engine import knitters
 from tests.engine.knitters import HABIT, MISCOUNTS, RULER, SCATTERS, SOCK_RULER, Knitter
 
 pytestmark = pytest.mark.slow
-PEOPLE = 1000
+PEOPLE, REPEATED = 1000, 4
 Trial = Callable[[Generator, Knitter], bool]
 
 
@@ -129,3 +137,38 @@ def test_sock_two_is_as_near_as_the_best_linear_prediction(tubes: int) -> None:
 
     share(76, None, trial)
     assert np.std(ours) <= 1.02 * np.std(theirs)
+
+
+@pytest.mark.parametrize("measured", [True, False])
+def test_a_verdict_is_right_as_often_as_it_says(measured: bool) -> None:
+    """Of people whose ball was measured, or guessed by their length: ANSUR II (`sample`).
+
+    Plain ones are right 3 times in 4 and more, likely ones less often but more than every other.
+    """
+    chance, told = default_rng(77), dict[str, list[bool]]()
+    with (SAMPLE / ADULTS).open(encoding="utf-8") as file:
+        people = [one for one in csv.DictReader(file) for _ in range(REPEATED)]
+    snug = []
+    for one in people:
+        who = knitters.knitter(chance)
+        _, said = knitters.foot(chance)
+        cloth = knitters.planned(said, [who.swatch() for _ in range(2)]).fabric
+        length, ball = float(one["footlength"]), float(one["balloffootcircumference"])
+        read = (chance.normal(length, 2.5), 2.5)
+        sex: Sex = "woman" if one["sex"] == "F" else "man"
+        guess = population.estimate({"length": read}, sex, None)["ball_girth"]
+        body = Measure(guess.value, guess.sd, False, "")
+        if measured:
+            body = Measure(chance.normal(ball, 3), 3, True, "")
+        others = dict.fromkeys(("heel_girth", "ankle_girth", "calf_girth", "length"), body)
+        feet = {**others, "ball_girth": body}
+        tube = knitters.SLOTS / cloth.stitches
+        place = fit.judge(feet, tube, tube, HungHem(20), cloth, 100.0)[0]
+        really = ball * math.exp(who.tube()[0]) / knitters.SLOTS
+        told.setdefault(place.sure, []).append(fit.feels(really, BALL_STRETCH)[1] == place.verdict)
+        snug.append(place.verdict == "snug" and place.sure == "plain")
+    right = {sure: sum(one) / len(one) for sure, one in told.items()}
+    assert right["plain"] >= 0.75
+    assert 0.5 <= right["likely"] <= 0.78
+    assert right["open"] <= 0.52
+    assert measured or not any(snug), "never by a guess"

@@ -104,7 +104,10 @@ export interface Part {
   unit: string;
   detail: string;
 }
-/** The fit at one place; `stretch` is body over fabric. */
+/** The fit at one place; `stretch` is body over fabric.
+
+    `chance` is how likely the verdict is right, and `sure` how it may be said for that.
+     */
 export interface Place {
   from: "measured" | "estimated";
   place: string;
@@ -114,6 +117,8 @@ export interface Place {
   stretch: number;
   level: "good" | "loose" | "tight" | "bad" | "apart";
   verdict: string;
+  sure: "plain" | "likely" | "open";
+  chance: number;
   words: string;
 }
 /** A tube that says something of the fabric. */

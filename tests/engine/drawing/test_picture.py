@@ -242,7 +242,10 @@ def worn(sheet: dict[str, Any]) -> list[dict[str, Any]]:
 
 
 def check_bands(svg: ET.Element, sheet: dict[str, Any]) -> None:
-    """Every worn place has its band, its percent and its verdict, and nothing else has."""
+    """Every worn place has its band, its percent and its verdict, and nothing else has.
+
+    A verdict that is not sure has a question mark.
+    """
     places = worn(sheet)
     bands = [
         one.get("class") for one in svg.iter(f"{SVG}path") if "stretch" in one.get("class", "")
@@ -252,7 +255,8 @@ def check_bands(svg: ET.Element, sheet: dict[str, Any]) -> None:
     told = (svg.findtext(f"{SVG}title") or "").partition("Stretch when worn: ")[2]
     said = list[str]()
     for place in places:
-        pattern = rf"\b{place['place']} (\+?)(\d+) %( wider)? {re.escape(place['verdict'])}(?= |$)"
+        verdict = place["verdict"] + "?" * (place["sure"] != "plain")
+        pattern = rf"\b{place['place']} (\+?)(\d+) %( wider)? {re.escape(verdict)}(?= |$)"
         label = re.search(pattern, words)
         assert label, (pattern, words)
         plus, percent, wider = label.groups()

@@ -6,11 +6,15 @@ that a slip in one of the two is noticed.
 
 from __future__ import annotations
 
+import math
 import re
 from dataclasses import replace
 from typing import Any
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from scipy import stats
 
 from engine.fabric.fabric import Fabric
 from engine.judge import fit as judging
@@ -183,9 +187,60 @@ def test_a_guess_is_not_condemned_where_it_may_fit() -> None:
     guessed = fit(plan({"foot": {"length": "200 mm"}, "person.age": 30}), "ball")
     assert guessed["from"] == "estimated"
     assert guessed["stretch"] < 1
-    assert (guessed["level"], guessed["verdict"]) == ("loose", "perhaps baggy")
+    assert (guessed["level"], guessed["verdict"], guessed["sure"]) == ("loose", "baggy", "likely")
+    assert "likely baggy" in guessed["words"]
+    assert "guess" in guessed["words"]
     measured = {"length": "200 mm", "ball_girth": f"{guessed['body']['value']} mm"}
     assert fit(plan({"foot": measured, "person.age": 30}), "ball")["level"] == "bad"
+
+
+@given(st.floats(0.8, 1.6), st.floats(0.004, 0.1))
+def test_each_verdict_has_the_chance_that_scipy_gives_it(stretch: float, sd: float) -> None:
+    """A normal error of the logarithm: scipy.stats.lognorm between the bounds."""
+    bounds = (1.00, 1.05, 1.18, 1.25)
+    below = stats.lognorm(sd, scale=stretch).cdf([0.0, *bounds, math.inf])
+    found = judging.chances(stretch, sd, bounds)
+    assert found == pytest.approx(list(below[1:] - below[:-1]), abs=2e-6)
+    assert sum(found) == pytest.approx(1, abs=5e-6)
+
+
+def test_without_any_error_a_verdict_is_certain() -> None:
+    assert judging.chances(1.1, 0.0, (1.00, 1.05, 1.18, 1.25)) == (0, 0, 1, 0, 0)
+
+
+@pytest.mark.parametrize(
+    ("ball", "sd", "sure", "words"),
+    [
+        (222.0, 0.0, "plain", "Stretches 11 %: comfortable."),
+        (222.0, 6.0, "plain", "Stretches 11 %: comfortable."),
+        (243.0, 14.0, "open", "Stretches 22 %: snug or tight, it cannot be told which."),
+        (243.0, 8.0, "likely", "Stretches 22 %: likely snug. Fine for a snug"),
+        (237.0, 10.0, "open", "Stretches 19 %: comfortable or snug, it cannot be told which."),
+        (262.0, 6.0, "plain", "Stretches 31 %: tight. A larger stitch"),
+        (252.0, 6.0, "likely", "Stretches 26 %: likely tight. A larger stitch"),
+        (197.0, 6.0, "likely", "likely baggy. A smaller stitch"),
+    ],
+)
+def test_a_verdict_is_said_as_surely_as_it_is_right(
+    ball: float, sd: float, sure: str, words: str
+) -> None:
+    """By hand, of 200 mm of tube: 8 mm are 3.3 % of 243, where log(1.25 / 1.215) is 2.8 % and
+    log(1.215 / 1.18) 2.9 %: within 0.86 and 0.89 sd lie 62 %; with 14 mm within half a sd 38 %.
+    """
+    measures = {**FEET, "ball_girth": Measure(ball, sd, True, "")}
+    found = judging.judge(measures, 200.0, 270.0, Rib(20), CLOTH, 100.0)[0]
+    assert (found.sure, words in found.words) == (sure, True), (found.words, found.chance)
+
+
+def test_the_doubt_of_the_next_socks_stitches_counts() -> None:
+    measures = {**FEET, "ball_girth": Measure(243.0, 0.0, True, "")}
+    for sd, sure in ((0.0, "plain"), (0.035, "likely"), (0.06, "open")):
+        cloth = replace(CLOTH, stitches_sd=sd)
+        found = judging.judge(measures, 200.0, 270.0, Rib(20), cloth, 100.0)[0]
+        assert found.sure == sure, found.chance
+    guessed = {**FEET, "ball_girth": Measure(243.0, 12.0, False, "")}
+    found = judging.judge(guessed, 200.0, 270.0, Rib(20), CLOTH, 100.0)[0]
+    assert found.words.endswith("Measure it to be sure.")
 
 
 def test_a_larger_cylinder_never_stretches_more() -> None:
