@@ -252,13 +252,13 @@ def test_the_page_says_so_and_goes_on_in_memory(
     page = opened(phone)
     if name == "book":
         open_book(page)
-        expect(page.locator("#book .trouble")).to_contain_text("it stays as it was")
+        expect(page.locator("#book .trouble")).to_contain_text("The book stays as it was")
         assert held(page)["wearers"] == WEARERS
     else:
         planned(page)
         page.locator("#knit-it").tap()
         expect(page.locator(".notice-memory")).to_contain_text(
-            "cannot read what was counted before"
+            "cannot read your earlier counts"
         )
     now = page.evaluate("indexedDB.databases()")
     assert [one for one in now if one["name"] == f"heelwise.{name}"] == versions

@@ -92,7 +92,7 @@ def test_what_a_sock_took_goes_off_the_shelf_where_she_wants_it(
     knit(page)
     page.locator("#off-the-shelf").tap()
     expect(page.locator(".machine-sheet")).to_contain_text("the grey one, grey")
-    expect(page.locator(".machine-sheet small")).to_have_text("100 g now, 70 g then")
+    expect(page.locator(".machine-sheet small")).to_have_text("100 g now, 70 g after")
     page.screenshot(path=screens / "off-the-shelf.png")
     page.locator("#take-yarn").tap()
     expect(page.locator(".at-end")).to_contain_text("g of the grey one, grey are off the shelf")

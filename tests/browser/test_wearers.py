@@ -141,7 +141,7 @@ def test_all_that_is_written_of_a_wearer_stays(phone: BrowserContext) -> None:
     card(page, "Nuri")
     asked = page.locator("#wearer-asked")
     where = page.locator("#wearer-asked-where")
-    expect(where).to_contain_text("for a child, ask a parent")
+    expect(where).to_contain_text("For a child, ask a parent")
     expect(where).to_contain_text("stays on this phone")
     page.locator(".quick button", has_text="a parent").tap()
     expect(asked).to_have_value("a parent")
@@ -176,7 +176,7 @@ def test_all_that_is_written_of_a_wearer_stays(phone: BrowserContext) -> None:
 def test_a_label_is_wanted(phone: BrowserContext) -> None:
     page = opened(phone)
     open_book(page)
-    expect(page.locator("#book")).to_contain_text("Nobody is in the book yet")
+    expect(page.locator("#book")).to_contain_text("No one is in the book yet")
     page.locator("#book button", has_text="New wearer").tap()
     page.locator("#begin-wearer").tap()
     expect(page.locator("#new-label-error")).to_contain_text("label is missing")
@@ -406,7 +406,7 @@ def test_a_phone_that_keeps_no_book_is_told_and_goes_on(phone: BrowserContext, h
     open_book(page)
     new_wearer(page, "Nuri", "24")
     back_to_book(page)
-    expect(page.locator("#book .trouble")).to_contain_text("does not let the page keep the book")
+    expect(page.locator("#book .trouble")).to_contain_text("isn’t saving the book")
     assert labels(page) == ["Nuri"]
     new_wearer(page, "Wren", "26")
     back_to_book(page)
@@ -474,7 +474,7 @@ def test_an_entry_that_the_phone_does_not_delete_is_still_told(phone: BrowserCon
     page.evaluate(f"() => {{ IDBObjectStore.prototype.delete = {THROW.format('UnknownError')} }}")
     page.locator("#book .set-aside summary").tap()
     page.locator("#book .drop-aside").tap()
-    expect(page.locator("#book .trouble").first).to_contain_text("does not let the page keep")
+    expect(page.locator("#book .trouble").first).to_contain_text("isn’t saving")
     expect(page.locator("#book .set-aside")).to_have_count(1)
     assert not thrown
 

@@ -1,9 +1,9 @@
 """What a phone may lack or refuse, as scripts that run before the page; and what the page says."""
 
 TYPED = "This phone does not let the page keep anything"
-COUNTED = "The phone keeps nothing just now"
-BOOK = "This phone does not let the page keep the book just now"
-DARK = "This phone does not let a page keep the screen on"
+COUNTED = "The counts hold while this page is open"
+BOOK = "Your phone isn’t saving the book"
+DARK = "Your phone doesn’t let a page keep the screen on"
 COPIED = "Copied"
 BY_HAND = "The phone would not copy it"
 

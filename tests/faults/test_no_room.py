@@ -119,7 +119,7 @@ def test_a_copy_taken_in(full: FullPhone) -> None:
     page.locator("#take-copy").set_input_files(COPY)
     page.locator("#take-in").tap()
     told(page, "#book .note", "one pair at the machine")
-    told(page, "#book .note", "The phone does not keep all of it just now")
+    told(page, "#book .note", "Your phone isn’t saving all of it")
     assert held(page)["wearers"] == []
     full.has_room()
     expect(page.locator("#book .trouble")).to_have_count(0)

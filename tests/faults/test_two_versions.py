@@ -159,7 +159,7 @@ def test_a_newer_book_is_left_to_the_newer_tab(old: Page, host: PlayedHost, newe
     until(old, """Object.values(localStorage).join().includes('"27"')""")
     old.goto(f"{host.address}#book")
     with old.expect_event("load"):
-        old.locator("#book .trouble button", has_text="Load it again").tap()
+        old.locator("#book .trouble button", has_text="Reload").tap()
     until(old, USABLE)
     in_the_book(old, "Invented: Ada")
     expect(old.locator("#book .trouble")).to_have_count(0)

@@ -7,6 +7,7 @@
 import { html, nothing } from "lit-html";
 import { guard } from "lit-html/directives/guard.js";
 import { ref } from "lit-html/directives/ref.js";
+import * as say from "words/book";
 import { setAside } from "../page/set_aside.js";
 import { short } from "../page/short.js";
 import { dueShown, today, wrongDay } from "./days.js";
@@ -62,14 +63,14 @@ export class BookScreen {
     const many = this.wearers.all.length;
     return html`
       <div class="book-head">
-        <h2 id="book-title" tabindex="-1">Wearers</h2>
-        <button type="button" class="go" @click=${() => this.#go({ name: "new" })}>New wearer</button>
+        <h2 id="book-title" tabindex="-1">${say.wearers}</h2>
+        <button type="button" class="go" @click=${() => this.#go({ name: "new" })}>${say.newWearer}</button>
       </div>
       <div role="status">${deleted ? this.#undo(deleted) : nothing}</div>
       ${this.wearers.aside.map((one) => this.#aside(one))}
       ${this.#offer()}
       ${homeScreen({ holds: many > 0, save: this.saveCopy, redraw: this.redraw })}
-      ${many ? this.#list(many) : html`${EMPTY}<p class="copies">Is your book on another phone? Take a copy of it in.</p>${this.#copies()}`}
+      ${many ? this.#list(many) : html`${empty}<p class="copies">${say.bookElsewhere}</p>${this.#copies()}`}
     `;
   }
 
@@ -83,12 +84,12 @@ export class BookScreen {
     return html`
       <div class="book-tools">
         <div class="field">
-          <label for="book-search">Find</label>
+          <label for="book-search">${say.find}</label>
           <div class="entry"><div class="typed"><input id="book-search" type="search" autocomplete="off" spellcheck="false" enterkeyhint="search"
             .value=${this.#search} @input=${(/** @type {any} */ event) => this.#find(event.target.value)} /></div></div>
         </div>
         <fieldset>
-          <legend class="said">In which order</legend>
+          <legend class="said">${say.order}</legend>
           <div class="choice">${ORDERS.map(
             ([
               order,
@@ -101,16 +102,14 @@ export class BookScreen {
       <p class="quiet" role="status">${
         this.#search.trim()
           ? this.#listed.length
-            ? `${this.#listed.length} of ${many}`
-            : "Nobody in the book is called that. Try fewer letters, or a colour from their wishes."
-          : many === 1
-            ? "One wearer"
-            : `${many} wearers`
+            ? say.foundOf({ found: this.#listed.length, total: many })
+            : say.noneFound
+          : say.wearersCount({ wearers: many })
       }</p>
       <ol class="wearers">${chunks.map((chunk) => guard([...chunk, now], () => chunk.map((one) => this.#row(one, now))))}</ol>
       ${
         this.#drawn < this.#listed.length
-          ? html`<button type="button" class="more" ${ref((element) => this.#watch(element))} @click=${() => this.#more()}>Show more</button>`
+          ? html`<button type="button" class="more" ${ref((element) => this.#watch(element))} @click=${() => this.#more()}>${say.showMore}</button>`
           : nothing
       }
       <p class="copies quiet">${lastCopy()}</p>
@@ -126,13 +125,13 @@ export class BookScreen {
     };
     return this.#missing
       ? html`<div class="line" id="copy-offer"><p>${this.#missing}</p>
-          <div class="row"><button type="button" id="copy-now" @click=${this.saveCopy}>Save all to a file</button>
-            <button type="button" id="copy-later" @click=${later}>Not today</button></div></div>`
+          <div class="row"><button type="button" id="copy-now" @click=${this.saveCopy}>${say.saveAll}</button>
+            <button type="button" id="copy-later" @click=${later}>${say.notToday}</button></div></div>`
       : nothing;
   }
 
   #copies() {
-    return html`<button type="button" id="to-copies" @click=${() => this.#go({ name: "copies" })}>Copies and lists</button>`;
+    return html`<button type="button" id="to-copies" @click=${() => this.#go({ name: "copies" })}>${say.copiesAndLists}</button>`;
   }
 
   /** @param {Wearer} one @param {string} now */
@@ -145,28 +144,22 @@ export class BookScreen {
       <bdi class="label">${short(one.label)}</bdi>
       ${stateShown(one.state)}
       <span class="due">${one.due && open ? dueWords(one.due, now) : nothing}</span>
-      ${open && one.allergy ? html`<span class="allergy"><strong>allergy:</strong> <bdi>${short(one.allergy)}</bdi></span>` : nothing}
+      ${open && one.allergy ? html`<span class="allergy">${say.allergyOf({ allergy: short(one.allergy) })}</span>` : nothing}
     </a></li>`;
   }
 
   /** @param {Deleted} deleted */
   #undo({ wearer }) {
     return html`<div class="line row">
-      <p><bdi>${short(wearer.label)}</bdi> is deleted, with every visit. Until you close the book you can bring them back.</p>
-      <button type="button" id="bring-wearer-back" @click=${this.bringBack}>Bring them back</button>
+      <p>${say.wearerDeleted({ label: short(wearer.label) })}</p>
+      <button type="button" id="bring-wearer-back" @click=${this.bringBack}>${say.bringWearerBack}</button>
     </div>`;
   }
 
   /** @param {Aside} one */
   #aside(one) {
-    const what = { wearers: "A wearer", visits: "A visit", gone: "A deleted wearer’s mark" }[
-      one.store
-    ];
-    return setAside(
-      `${what} in the book cannot be read and was set aside. All others are as they were.`,
-      one.text,
-      () => this.wearers.drop(one),
-    );
+    const words = say.setAside({ store: one.store });
+    return setAside(words, one.text, () => this.wearers.drop(one));
   }
 
   /** @param {import("./types").View} view */
@@ -213,12 +206,12 @@ export class BookScreen {
 
 /** @param {string} due @param {string} now today */
 function dueWords(due, now) {
-  if (wrongDay(due)) return html`<strong>correct the day:</strong> ${due}`;
-  return html`${due < now ? html`<strong>late:</strong> ` : "for "}${dueShown(due)}`;
+  if (wrongDay(due)) return say.wrongDue({ day: due });
+  return due < now ? say.lateDue({ day: dueShown(due) }) : say.dueFor({ day: dueShown(due) });
 }
 
-const EMPTY = html`<div class="book-empty">
-  <p><strong>Nobody is in the book yet.</strong></p>
-  <p>At a fair, or at home: write down a label for each person, then their foot. Machine and yarn are taken from your own page; every sheet is kept as you type, and you plan the socks when there is time.</p>
-  <p>Tap “New wearer” to begin.</p>
+const empty = html`<div class="book-empty">
+  <p><strong>${say.nobodyYet}</strong></p>
+  <p>${say.beginBook} ${say.sheetsSaved}</p>
+  <p>${say.tapNew}</p>
 </div>`;

@@ -1,4 +1,5 @@
 /** Days as the phone's owner writes them. */
+import * as say from "words/book";
 
 const SHOWN = new Intl.DateTimeFormat(undefined, {
   weekday: "short",
@@ -21,7 +22,7 @@ export function wrongDay(due) {
   const [, year = due, rest = ""] = /^(\d+)(-\d\d-\d\d)$/.exec(due) ?? [];
   const likely = year.slice(0, 4) + rest;
   const offer = rest && year.length > 4 && !wrongDay(likely) ? likely : undefined;
-  const message = `The year of the promised day, ${year}, is not from 2000 to 2199. Correct the year, or empty the field.`;
+  const message = say.wrongYear({ year });
   return { message, offer };
 }
 

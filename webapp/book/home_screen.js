@@ -5,6 +5,7 @@
  * keeps is apart from what the tab keeps (from memory): a copy has to go along.
  */
 import { html, nothing } from "lit-html";
+import * as say from "words/book";
 
 const TOLD = "heelwise.home_told";
 
@@ -25,15 +26,15 @@ export function homeScreen({ holds, save, redraw }) {
     remember();
     redraw();
   };
-  return html`<section class="line" id="home-screen" aria-label="Keep the book">
-    <p><strong>Safari may delete this book.</strong> It does so where this page was not opened on seven days on which you used Safari. On the home screen it stays:</p>
+  return html`<section class="line" id="home-screen" aria-label=${say.keepTheBook}>
+    <p>${say.safariMayDelete}</p>
     <ol>
-      <li>Save a copy: the page on the home screen begins empty.</li>
-      <li>Tap Share, then “Add to Home Screen”. On a Mac, choose File, then “Add to Dock”.</li>
-      <li>Open the page there. Under Wearers, tap “Copies and lists”, and take the copy in.</li>
+      <li>${say.homeSave}</li>
+      <li>${say.homeAdd}</li>
+      <li>${say.homeTake}</li>
     </ol>
-    <div class="row"><button type="button" id="home-copy" @click=${save}>Save all to a file</button>
-      <button type="button" id="home-close" @click=${close}>Do not show this again</button></div>
+    <div class="row"><button type="button" id="home-copy" @click=${save}>${say.saveAll}</button>
+      <button type="button" id="home-close" @click=${close}>${say.homeClose}</button></div>
   </section>`;
 }
 

@@ -1,4 +1,5 @@
 /** When the last copy was saved to a file, and whether it is time for another. Kept on the phone. */
+import * as say from "words/book";
 import { counted, listed } from "../copies/words.js";
 import { copied, uncopied } from "../storage/uncopied.js";
 import { dayOf, today } from "./days.js";
@@ -12,15 +13,15 @@ const KINDS = /** @type {const} */ (["wearer", "pair"]);
 
 /** What there is one of, in the order in which it is told. */
 const NAMED = Object.entries({
-  mine: "your own page",
-  shelf: "your cylinders and yarns",
-  chart: "the table over sizes",
+  mine: say.yourPage,
+  shelf: say.yourShelf,
+  chart: say.sizeTable,
 });
 
 /** In words. */
 export function lastCopy() {
   const at = saved();
-  return at ? `Last copy: ${dayOf(at)}.` : "No copy was saved yet.";
+  return at ? say.lastCopy({ day: dayOf(at) }) : say.noCopy;
 }
 
 /** One was saved just now. */
@@ -55,10 +56,10 @@ export function missing(wearers = []) {
       ...KINDS.filter(of).map((kind) => counted(kind, of(kind))),
       ...NAMED.filter(([kind]) => of(kind)).map(([, words]) => words),
     ];
-    return `Not in a copy yet, or changed since: ${listed(parts)}. A lost phone takes that with it.`;
+    return say.notInACopy({ things: listed(parts) });
   }
   const old = at && Date.now() - at > 7 * DAY && wearers.length;
-  return old ? "The last copy is more than a week old." : "";
+  return old ? say.copyOld : "";
 }
 
 function saved() {

@@ -6,19 +6,13 @@
  * @import {KnittedPair, Deleted, Host, View} from "./types"
  */
 import { html, nothing, render } from "lit-html";
+import * as say from "words/book";
 import { bundle } from "../page/bundle.js";
 import { enterGoesOn } from "../page/enter_key.js";
 import { BookScreen } from "./book_screen.js";
 import { NewWearer } from "./new_wearer.js";
 import { WearerCard } from "./wearer_card.js";
 import { Wearers } from "./wearers.js";
-
-const NOT_KEPT =
-  "This phone does not let the page keep the book just now. Go on: all of it is here until the page is closed, and is stored as soon as the phone allows it.";
-const STUCK =
-  "This version of the page cannot read the book that is on this phone. Nothing of it is lost: it stays as it was, for the next version. What you write now is here until the page is closed; save it to a file before.";
-const OUTDATED =
-  "This page is older than the book on this phone. Load the page again: a newer version reads it, and nothing of it is lost. What you write before that is not kept.";
 
 export class Book {
   /** @type {View | null} */
@@ -118,8 +112,9 @@ export class Book {
 
   #trouble() {
     const { outdated, stuck } = this.wearers;
-    if (!outdated) return html`<p>${stuck ? STUCK : NOT_KEPT}</p>`;
-    return html`<p>${OUTDATED}</p><button type="button" @click=${() => location.reload()}>Load it again</button>`;
+    if (stuck && !outdated) return html`<p>${say.bookUnreadable} ${say.bookUnreadableNew}</p>`;
+    if (!outdated) return html`<p>${say.bookNotSaved}</p>`;
+    return html`<p>${say.bookOutdated}</p><button type="button" @click=${() => location.reload()}>${say.reload}</button>`;
   }
 
   /** How far the machine has brought a wearer's pair; whether the phone has it. @param {KnittedPair} pair */
@@ -173,7 +168,7 @@ export class Book {
     const wearer = this.wearers.get(view.id ?? "");
     const inside = view.name !== "list";
     render(
-      html`${inside ? html`<button type="button" id="all-wearers" class="plain-button" @click=${() => this.#up()}>All wearers</button>` : nothing}
+      html`${inside ? html`<button type="button" id="all-wearers" class="plain-button" @click=${() => this.#up()}>${say.allWearers}</button>` : nothing}
         ${
           this.wearers.kept
             ? nothing
@@ -195,6 +190,6 @@ export class Book {
 
 /** @param {boolean} trouble they could not be loaded */
 function copiesMissing(trouble) {
-  return html`<h2 id="book-title" tabindex="-1">Copies and lists</h2>
-    ${trouble ? html`<div class="line trouble" role="alert"><p>Copies could not be loaded. Look whether there is a network, then load the page again. All that is in the book is kept.</p></div>` : nothing}`;
+  return html`<h2 id="book-title" tabindex="-1">${say.copiesAndLists}</h2>
+    ${trouble ? html`<div class="line trouble" role="alert"><p>${say.copiesMissing}</p></div>` : nothing}`;
 }

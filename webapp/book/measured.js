@@ -3,6 +3,7 @@
  * @import {Dates} from "../storage/dated.js"
  * @import {Visit} from "./types"
  */
+import * as say from "words/book";
 import { ownerOf } from "../page/stays.js";
 import { hasFoot } from "../page/values_of.js";
 import { dayOf } from "./days.js";
@@ -23,11 +24,7 @@ export function oldMeasures(visit) {
   const age = Date.now() - at;
   if (!hasFoot(visit.values) || !at) return "";
   if (visit.values.who === "child") {
-    return age > YEAR_MS / 2
-      ? `Measured on ${dayOf(at)}, over half a year ago. A child’s foot grows: measure it again before you knit.`
-      : "";
+    return age > YEAR_MS / 2 ? say.oldChild({ day: dayOf(at) }) : "";
   }
-  return age > YEAR_MS
-    ? `Measured on ${dayOf(at)}, over a year ago. Ask whether the foot is still the same, or measure it again.`
-    : "";
+  return age > YEAR_MS ? say.oldMeasures({ day: dayOf(at) }) : "";
 }

@@ -2,6 +2,7 @@
  * A visit's measures in words, named as the form of step one names them.
  * @import {Values} from "../page/types"
  */
+import * as say from "words/book";
 import { idOf } from "../page/place_of.js";
 import { spelled } from "../page/spelled.js";
 import { within } from "../page/within.js";
@@ -18,7 +19,7 @@ export function measuresOf(values) {
       const title = document.querySelector(`label[for="${idOf(name)}"]`)?.textContent ?? name;
       const system = values["person.shoe_size.system"] ?? "";
       if (name === "person.shoe_size.size")
-        return { title: "Shoe size", text: `${value} ${system}` };
+        return { title: say.shoeSize, text: `${value} ${system}` };
       const unit = document.querySelector(
         `#${CSS.escape(idOf(name))}-unit [data-units="${values.units === "in" ? "in" : "cm"}"]`,
       );

@@ -4,9 +4,7 @@
  * @import {Wearers} from "./wearers.js"
  */
 import { html } from "lit-html";
-
-export const NO_LABEL =
-  "A label is missing. Write a name, a number, or anything you will know them by.";
+import * as say from "words/book";
 
 const NEW = "new-wearer";
 
@@ -23,17 +21,17 @@ export class NewWearer {
   /** @param {boolean} keep whether the sheet on the table goes along */
   template(keep) {
     return html`
-      <h2 id="book-title" tabindex="-1">${keep ? "New wearer, from this page" : "New wearer"}</h2>
+      <h2 id="book-title" tabindex="-1">${keep ? say.newFromPage : say.newWearer}</h2>
       <form autocomplete="off" novalidate @submit=${(/** @type {SubmitEvent} */ event) => this.#submit(event, keep)}>
         <div class="field">
-          <label for="new-label">Label</label>
-          <p class="where" id="new-label-where">A name, a number, whatever you will know them by.</p>
+          <label for="new-label">${say.label}</label>
+          <p class="where" id="new-label-where">${say.labelWhere}</p>
           <div class="entry"><div class="typed"><input id="new-label" type="text" .value=${this.host.half(NEW)} @input=${(/** @type {any} */ event) => this.host.keepHalf(NEW, event.target.value)} autocomplete="off" spellcheck="false" enterkeyhint="go"
             aria-describedby="new-label-where new-label-error" aria-invalid=${this.#error ? "true" : "false"} /></div></div>
           <p class="error" id="new-label-error">${this.#error}</p>
         </div>
-        <p class="where">Ask before you write down anybody’s measures; for a child, ask a parent. They stay on this phone and go when you delete them. Who was asked can be noted on their page.</p>
-        <button class="go" id="begin-wearer">${keep ? "Keep it in the book" : "Measure the foot"}</button>
+        <p class="where">${say.askFirst} ${say.measuresStay}</p>
+        <button class="go" id="begin-wearer">${keep ? say.keepInBook : say.measureFoot}</button>
       </form>`;
   }
 
@@ -48,7 +46,7 @@ export class NewWearer {
     const field = /** @type {HTMLInputElement} */ (document.getElementById("new-label"));
     const label = field.value.trim();
     if (!label) {
-      this.#error = NO_LABEL;
+      this.#error = say.noLabel;
       this.redraw();
       field.focus();
       return;

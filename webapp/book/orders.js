@@ -2,13 +2,15 @@
  * In which order the book lists its wearers, and which of them a search finds.
  * @import {Wearer} from "./types"
  */
+import * as say from "words/book";
 import { wrongDay } from "./days.js";
+import { stateWords } from "./states.js";
 
 /** @typedef {"due" | "newest" | "label"} Order */
 export const ORDERS = /** @type {[Order, string][]} */ ([
-  ["due", "due day"],
-  ["newest", "newest"],
-  ["label", "label"],
+  ["due", say.byDue],
+  ["newest", say.byNewest],
+  ["label", say.byLabel],
 ]);
 
 /** Without accents and capitals. */
@@ -50,7 +52,7 @@ export function found(wearers, search) {
   const words = fold(search).split(/\s+/).filter(Boolean);
   if (!words.length) return wearers;
   return wearers.filter(({ label, colours, allergy, length, state }) => {
-    const texts = [label, colours, allergy, length, state].map(fold);
+    const texts = [label, colours, allergy, length, stateWords(state)].map(fold);
     return words.every((word) => texts.some((text) => text.includes(word)));
   });
 }

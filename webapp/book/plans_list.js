@@ -4,16 +4,11 @@
  * @import {Host, Plan} from "./types"
  */
 import { html, nothing } from "lit-html";
+import * as say from "words/book";
 import { toRequest } from "../page/request.js";
 import { dayOf } from "./days.js";
 
-const PARTS = [
-  ["cuff", "Cuff", "rounds"],
-  ["leg", "Leg", "rounds"],
-  ["heel", "Heel", "needles"],
-  ["foot", "Foot", "rounds"],
-  ["toe", "Toe", "needles"],
-];
+const PARTS = /** @type {const} */ (["cuff", "leg", "heel", "foot", "toe"]);
 
 /** Asks once of each plan whether it is counted otherwise by now. */
 export class PlansList {
@@ -37,14 +32,14 @@ export class PlansList {
     const { counted, two, knitted, at } = plan;
     const facts = counted.facts.map(({ name, text }) => `${name} ${text}`).join(" · ");
     return html`<section class="kept-plan">
-      <h3>${knitted ? "Counts as knitted" : "Counts as planned"}</h3>
-      <p class="quiet">${knitted ? "From" : "On"} ${dayOf(at)}. <bdi>${facts}</bdi></p>
+      <h3>${knitted ? say.asKnitted : say.asPlanned}</h3>
+      <p class="quiet">${knitted ? say.fromDay({ day: dayOf(at) }) : say.onDay({ day: dayOf(at) })} <bdi>${facts}</bdi></p>
       <table>
-        <thead ?hidden=${!two}><tr><td></td><th scope="col">sock one</th><th scope="col">sock two</th></tr></thead>
-        <tbody>${PARTS.map(([part, title, unit]) =>
+        <thead ?hidden=${!two}><tr><td></td><th scope="col">${say.sockOne}</th><th scope="col">${say.sockTwo}</th></tr></thead>
+        <tbody>${PARTS.map((part) =>
           counted.figures[part]
-            ? html`<tr><th scope="row">${title}</th><td><bdi>${counted.figures[part]}</bdi> <small>${unit}</small></td>
-                ${two ? html`<td><bdi>${two.figures[part]}</bdi> <small>${unit}</small></td>` : nothing}</tr>`
+            ? html`<tr><th scope="row">${say.part({ part })}</th><td><bdi>${counted.figures[part]}</bdi> <small>${say.partUnit({ part })}</small></td>
+                ${two ? html`<td><bdi>${two.figures[part]}</bdi> <small>${say.partUnit({ part })}</small></td>` : nothing}</tr>`
             : nothing,
         )}</tbody>
       </table>
@@ -75,5 +70,5 @@ export class PlansList {
 
 /** @param {{ message: string, way_out: string }[]} errors */
 function refusal([{ message, way_out }]) {
-  return `The calculator no longer counts this: ${message} ${way_out} What was knitted stays as it was.`;
+  return say.countsNoLonger({ problem: `${message} ${way_out}` });
 }

@@ -5,8 +5,10 @@
  * @import {Visit} from "./types"
  */
 import { html, nothing } from "lit-html";
+import * as say from "words/book";
 import { dayOf, dueShown } from "./days.js";
 import { measuresOf } from "./measures.js";
+import { stateWords } from "./states.js";
 
 /** @param {Values} values @param {string} none what to say where nothing was measured */
 export function measures(values, none) {
@@ -18,7 +20,7 @@ export function measures(values, none) {
 
 /** @param {Visit[]} visits the first one first @param {PlansList} list */
 export function earlierVisits(visits, list) {
-  return html`<h3>Earlier visits</h3>
+  return html`<h3>${say.earlierVisits}</h3>
     ${visits.toReversed().map(
       ({
         at,
@@ -28,9 +30,9 @@ export function earlierVisits(visits, list) {
         due,
         price,
       }) => html`<details class="visit-before"><summary>${dayOf(at)}</summary>
-        ${measures(values, "Nothing was measured then.")}
+        ${measures(values, say.nothingThen)}
         ${plans ? list.template(plans) : nothing}
-        <p class="quiet">${state ? html`Left at “<bdi>${state}</bdi>”` : nothing}${due ? html`, promised for <bdi>${dueShown(due)}</bdi>` : nothing}${price ? html`, price <bdi>${price}</bdi>` : nothing}.</p>
+        <p class="quiet">${state ? say.leftAt({ state: stateWords(state) }) : nothing} ${due ? say.wasPromised({ day: dueShown(due) }) : nothing} ${price ? say.priceWas({ price }) : nothing}</p>
       </details>`,
     )}`;
 }

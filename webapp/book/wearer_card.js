@@ -4,12 +4,12 @@
  * @import {Wearers} from "./wearers.js"
  */
 import { html, noChange, nothing } from "lit-html";
+import * as say from "words/book";
 import { short } from "../page/short.js";
 import { nextSheet } from "../page/stays.js";
 import { hasFoot } from "../page/values_of.js";
 import { dayShown, FIRST, LAST, wrongDay } from "./days.js";
 import { datesOfFoot, oldMeasures } from "./measured.js";
-import { NO_LABEL } from "./new_wearer.js";
 import { knittedFrom, sessionOf } from "./plans.js";
 import { PlansList } from "./plans_list.js";
 import { STATES, stateShown } from "./states.js";
@@ -68,13 +68,13 @@ export class WearerCard {
       <h2 id="book-title" tabindex="-1"><bdi>${short(wearer.label)}</bdi></h2>
       <div class="halves">
         <div>
-          ${visits ? measures(now?.values ?? {}, "Nothing is measured yet.") : html`<p class="quiet">Getting the measures…</p>`}
+          ${visits ? measures(now?.values ?? {}, say.nothingMeasured) : html`<p class="quiet">${say.gettingMeasures}</p>`}
           ${now && oldMeasures(now) ? html`<p class="note" id="old-measures">${oldMeasures(now)}</p>` : nothing}
           <button type="button" class="go" id="open-sheet" ?disabled=${!visits} @click=${() => this.#open(wearer)}>
-            ${wearer.state === "to measure" ? "Measure the foot" : "Foot, yarn and counts"}</button>
+            ${wearer.state === "to measure" ? say.measureFoot : say.footYarnCounts}</button>
           ${this.plans.template(now?.plans ?? [], (plan) => this.#toMachine(wearer, plan))}
           <fieldset class="states">
-            <legend>How far is the pair?</legend>
+            <legend>${say.howFar}</legend>
             <div class="choice">${STATES.map(
               ({
                 name,
@@ -83,24 +83,24 @@ export class WearerCard {
             )}</div>
           </fieldset>
           ${this.#tagButton(wearer)}
-          ${this.#field("due", "Promised for", "", "date")}
-          ${this.#field("label", "Label", "")}
+          ${this.#field("due", say.promisedFor, "", "date")}
+          ${this.#field("label", say.label, "")}
         </div>
         <div>
-          ${this.#field("asked", "Who was asked?", "Ask whether you may keep their measures; for a child, ask a parent, and note who said yes. All of it stays on this phone and goes when you delete it here.")}
-          <div class="row quick">${["the wearer", "a parent"].map(
+          ${this.#field("asked", say.whoAsked, say.whoAskedWhere)}
+          <div class="row quick">${[say.askedWearer, say.askedParent].map(
             (who) =>
               html`<button type="button" aria-pressed=${wearer.asked === who} class="chosen" @click=${() => this.#wasAsked(who)}>${who}</button>`,
           )}</div>
-          <h3>Wishes</h3>
-          ${this.#field("length", "How long", "To the ankle, over the calf…")}
+          <h3>${say.wishes}</h3>
+          ${this.#field("length", say.howLong, say.howLongWhere)}
           <fieldset>
-            <legend>How close</legend>
+            <legend>${say.howClose}</legend>
             <div class="choice">${
               /** @type {const} */ ([
-                ["snug", "snug"],
-                ["", "as usual"],
-                ["loose", "loose"],
+                ["snug", say.snug],
+                ["", say.asUsual],
+                ["loose", say.loose],
               ]).map(
                 ([
                   ease,
@@ -110,28 +110,28 @@ export class WearerCard {
               )
             }</div>
           </fieldset>
-          ${this.#field("colours", "Colours", "")}
-          ${this.#field("allergy", "Allergy", "Wool, lanolin, a dye…")}
-          ${this.#field("price", "Price", "May be left out.")}
+          ${this.#field("colours", say.colors, "")}
+          ${this.#field("allergy", say.allergy, say.allergyWhere)}
+          ${this.#field("price", say.price, say.priceWhere)}
         </div>
       </div>
       <hr class="knit" />
-      <h3>They come again</h3>
-      <p>Their wishes stay; cylinder and yarn are those of your own page. What was measured before stays below.</p>
+      <h3>${say.comeAgain}</h3>
+      <p>${say.comeAgainMeans}</p>
       <div class="row">
-        ${now && hasFoot(now.values) ? html`<button type="button" id="another-pair" @click=${() => this.#next(wearer, now, "foot")}>Another pair, same feet</button>` : nothing}
-        <button type="button" id="come-again" ?disabled=${!now} @click=${() => now && this.#next(wearer, now)}>Measure them anew</button>
+        ${now && hasFoot(now.values) ? html`<button type="button" id="another-pair" @click=${() => this.#next(wearer, now, "foot")}>${say.anotherPair}</button>` : nothing}
+        <button type="button" id="come-again" ?disabled=${!now} @click=${() => now && this.#next(wearer, now)}>${say.measureAgain}</button>
       </div>
       ${visits && visits.length > 1 ? earlierVisits(visits.slice(0, -1), this.plans) : nothing}
       <hr class="knit" />
       ${
         this.#sure
           ? html`<div class="line trouble" role="alert">
-              <p>This deletes <bdi>${short(wearer.label)}</bdi> with every measure and wish from this phone.</p>
-              <div class="row"><button type="button" id="delete-surely" @click=${() => this.remove(wearer.id)}>Delete them</button>
-                <button type="button" @click=${() => this.#ask(false)}>Keep them</button></div>
+              <p>${say.deleteMeans({ label: short(wearer.label) })}</p>
+              <div class="row"><button type="button" id="delete-surely" @click=${() => this.remove(wearer.id)}>${say.deleteThem}</button>
+                <button type="button" @click=${() => this.#ask(false)}>${say.keepThem}</button></div>
             </div>`
-          : html`<button type="button" id="delete-wearer" @click=${() => this.#ask(true)}>Delete this wearer…</button>`
+          : html`<button type="button" id="delete-wearer" @click=${() => this.#ask(true)}>${say.deleteWearer}</button>`
       }`;
   }
 
@@ -143,7 +143,7 @@ export class WearerCard {
       this.host.toMachine(this.#went);
     };
     return session && /^sock/.test(state)
-      ? html`<button type="button" class="to-machine" id="to-machine-${session}" @click=${go}>To the machine</button>`
+      ? html`<button type="button" class="to-machine" id="to-machine-${session}" @click=${go}>${say.toMachine}</button>`
       : nothing;
   }
 
@@ -183,11 +183,7 @@ export class WearerCard {
     this.#hand = name;
     const { value, validity } = field;
     const wrong =
-      name === "label" && !value.trim()
-        ? NO_LABEL
-        : validity.badInput
-          ? "That day is not whole yet. Pick it from the calendar, or empty the field."
-          : "";
+      name === "label" && !value.trim() ? say.noLabel : validity.badInput ? say.dayNotWhole : "";
     this.#errors = { ...this.#errors, [name]: wrong };
     if (wrong) return this.redraw();
     this.#put({ [name]: name === "label" ? value.trim() : value });
@@ -230,8 +226,8 @@ export class WearerCard {
       }
       this.redraw();
     };
-    return html`<button type="button" id="wearer-tag" ?disabled=${!this.#visits} @click=${write}>Write the tag</button>
-      <div role="status">${this.#noTag ? html`<p class="note">The tag could not be made just now. Tap once more, or load the page again.</p>` : nothing}</div>`;
+    return html`<button type="button" id="wearer-tag" ?disabled=${!this.#visits} @click=${write}>${say.writeTag}</button>
+      <div role="status">${this.#noTag ? html`<p class="note">${say.noTag}</p>` : nothing}</div>`;
   }
 
   /** A next visit, with the feet of this one or with feet to measure. @param {Wearer} wearer @param {Visit} now @param {..."foot"} foot */
