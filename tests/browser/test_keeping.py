@@ -82,7 +82,7 @@ def two_wearers(phone: BrowserContext) -> Page:
 
 def test_a_copy_goes_to_another_phone(new_phone: NewPhone, tmp_path: Path) -> None:
     page = two_wearers(new_phone())
-    expect(page.locator("#book")).to_contain_text("No copy was saved yet")
+    expect(page.locator("#book")).to_contain_text("No copy saved yet")
     file = saved(page, "#save-copy", tmp_path)
     expect(page.locator("#book")).to_contain_text("Last copy:")
     page.reload()
@@ -341,10 +341,10 @@ def deep(levels: int) -> Any:
     return {"a": deep(levels - 1)} if levels else 1
 
 
-NO_COPY = "not a copy of what"
-NO_WEARER = "Wearer number 1, “<b>Zo</b>”, cannot be read."
+NO_COPY = "not a copy from this page"
+NO_WEARER = "Wearer number 1 (“<b>Zo</b>”) cannot be read."
 NO_VISIT = "Visit number 1 of “<b>Zo</b>” cannot be read."
-NO_PAIR = "Pair at the machine number 1, “<b>invented</b>”, cannot be read."
+NO_PAIR = "Pair at the machine number 1 (“<b>invented</b>”) cannot be read."
 NO_COUNT = "Count number 1 of “<b>invented</b>” cannot be read."
 OWN = "Your own page cannot be read."
 SETTINGS = "The settings at the machine cannot be read."
@@ -379,7 +379,7 @@ SET_ASIDE: dict[str, tuple[str, str]] = {
     "deep in a wearer": (spoilt("book/0/visits/0/plans", deep(500)), NO_WEARER),
     "twice": (
         json.dumps({**GOOD, "book": GOOD["book"] * 2}),
-        "Wearer number 2, “<b>Zo</b>”, cannot be read.",
+        "Wearer number 2 (“<b>Zo</b>”) cannot be read.",
     ),
     "no pairs": (spoilt("pairs", None), "This file is damaged"),
     "pair without counts": (spoilt(f"{SESSION}/socks", [{}, {}]), NO_PAIR),
@@ -391,7 +391,7 @@ SET_ASIDE: dict[str, tuple[str, str]] = {
     "markup as pair": (spoilt(f"{SESSION}/id", "<img>"), NO_PAIR),
     "pair twice": (
         json.dumps({**GOOD, "pairs": GOOD["pairs"] * 2}),
-        "Pair at the machine number 2, “<b>invented</b>”, cannot be read.",
+        "Pair at the machine number 2 (“<b>invented</b>”) cannot be read.",
     ),
     "place": (spoilt(f"{HAPPENED}/0/place", {"step": -1, "done": 0}), NO_COUNT),
     "endless count": (spoilt(f"{HAPPENED}/0/took", "@").replace('"@"', "-1e999"), NO_PAIR),
@@ -478,7 +478,7 @@ def test_one_mistyped_year_spoils_neither_the_book_nor_its_copy(
     due = page.locator("#wearer-due")
     due.fill("20261-11-26")
     wrong = page.locator("#wearer-due-error")
-    expect(wrong).to_contain_text("The year of the promised day, 20261, is not from 2000 to 2199.")
+    expect(wrong).to_contain_text("The promised day has the year 20261. Write a year from 2000 to 2199")
     page.go_back()
     expect(page.locator(".wearers")).to_contain_text("correct the day: 20261-11-26")
     copies(page)
@@ -507,7 +507,7 @@ def test_a_day_out_of_reach_is_told_beside_its_field(phone: BrowserContext, day:
     page = with_wearers(phone, [{"id": "w1", "label": "Ferry", "made": 1, "due": "2026-12-01"}])
     card(page, "Ferry")
     page.locator("#wearer-due").fill(day)
-    expect(page.locator("#wearer-due-error")).to_contain_text("is not from 2000 to 2199")
+    expect(page.locator("#wearer-due-error")).to_contain_text("Write a year from 2000 to 2199")
     expect(page.locator("#wearer-due")).to_have_attribute("aria-invalid", "true")
     for good in ("2000-01-01", "2199-12-31", ""):
         page.locator("#wearer-due").fill(good)
@@ -528,8 +528,8 @@ def test_a_record_that_does_not_come_back_is_told_before_saved_is_said(
         }"""
     )
     saved(page, "#save-copy", tmp_path)
-    expect(page.locator("#book .note")).to_contain_text("this is not in it as it is here: “Wren”")
-    expect(page.locator("#book")).to_contain_text("No copy was saved yet")
+    expect(page.locator("#book .note")).to_contain_text("it does not hold this as it is here: “Wren”")
+    expect(page.locator("#book")).to_contain_text("No copy saved yet")
 
 
 DAY = 86_400_000  # ms
@@ -694,7 +694,7 @@ WRITTEN = {
     "label": "Label",
     "length": "How long",
     "ease": "How close",
-    "colours": "Colours",
+    "colours": "Colors",
     "allergy": "Allergy",
     "asked": "Who was asked",
 }

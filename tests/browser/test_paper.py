@@ -89,7 +89,7 @@ def test_a_tag_from_the_wearers_page(new_phone: NewPhone, screens: Path, scheme:
     tag_field(page, "fibre", "75 % wool, 25 % polyamide")
     tag_field(page, "title", "Socks of the invented mill")
     tag_field(page, "date", "2026-11-28")
-    choose(page, "machine, wool programme")
+    choose(page, "machine, wool program")
     for paper in PAPER:
         printing(page, "#print-tag")
         made = printed(page, paper, screens / f"tag-{paper}-{scheme}.pdf")
@@ -103,7 +103,7 @@ def test_a_tag_from_the_wearers_page(new_phone: NewPhone, screens: Path, scheme:
             "EU 38",
             "75 % wool, 25 % polyamide",
             "28 November 2026",
-            "on its wool programme",
+            "on its wool program",
             "Dry flat",
             "Wash before the first wear.",
             "ask a clinician",
@@ -174,7 +174,7 @@ def test_several_tags_on_one_sheet(new_phone: NewPhone, screens: Path) -> None:
         tag_field(page, "label", f"Invented {at}")
         if at < 2:
             later = page.locator("#keep-tag")
-            expect(later).to_have_accessible_description(re.compile("until it is printed"))
+            expect(later).to_have_accessible_description(re.compile("it waits on this phone"))
             later.tap()
             expect(page.locator("#tag-sheet")).to_be_hidden()
             page.reload()
@@ -226,12 +226,12 @@ def test_a_pair_without_counts_has_a_tag_too(new_phone: NewPhone) -> None:
     back_to_book(page)
     card(page, "Invented Bo")
     page.locator("#wearer-tag").tap()
-    expect(page.locator("#tag-sheet .note")).to_contain_text("no counts for this pair yet")
+    expect(page.locator("#tag-sheet .note")).to_contain_text("This pair has no counts yet")
     printing(page, "#print-tag")
     made = printed(page, "A4")
     (words,) = text_of(made)
     assert "for Invented Bo" in words
-    assert "Fibre" in words, "with a line to write on"
+    assert "Fiber" in words, "with a line to write on"
     assert "Fits" not in words
     assert "Scan" not in words
     assert not found(picture(made))

@@ -85,7 +85,7 @@ def test_each_field_that_was_changed_later_stays_on_both(
     one.locator("#book .fold > summary", has_text="What changes").tap()
     rows = one.locator(".later tbody tr")
     assert [row.split("\t") for row in rows.all_inner_texts()] == [
-        ["Colours", "moss", "blue"],
+        ["Colors", "moss", "blue"],
         ["Allergy", "–", "lanolin"],
     ]
     one.locator("#take-in").tap()

@@ -4,6 +4,7 @@
  * @import {Wearers} from "../book/wearers.js"
  * @import {Change, Read} from "./types"
  */
+import * as say from "words/copies";
 import { joined, lastOf } from "../book/joined.js";
 import { canonical } from "./canonical.js";
 import { change, made } from "./change.js";
@@ -21,9 +22,7 @@ export async function wearerChanges(read, host, wearers) {
     ids.filter((id) => wearers.get(id)),
   );
   if (!all) {
-    throw new Unreadable(
-      "The phone does not hand out all visits just now, so nothing can be compared. Pick the file again in a while; nothing was taken in.",
-    );
+    throw new Unreadable(say.nothingCompared);
   }
   const stones = new Map((await wearers.gone()).map(({ id, at }) => [id, at]));
   /** @param {string} id @returns {Deleted | null} */

@@ -7,6 +7,7 @@
  * names what was deleted, says how many wearers and pairs there are, and each record has a checksum.
  * @import {Copy, Read} from "./types"
  */
+import * as say from "words/copies";
 import { checksum } from "./checksum.js";
 import { opened } from "./lock.js";
 import { Reading } from "./reading.js";
@@ -17,10 +18,6 @@ const VERSION = 3;
 const MOST = 64_000_000; // bytes of a file that does not begin as a copy does, and may still be one
 const BEGINNING = /^\s*\{\s*"heelwise"\s*:\s*"(wearers|locked)"/;
 const STATED = /"version"\s*:\s*(-?\d+)/;
-const NO_COPY =
-  "This is not a copy of what this page keeps. Pick a file that “Save all to a file” made; its name begins with heelwise-.";
-const NEWER =
-  "This copy was made by a newer version of this page. Load the page again where there is a network, then pick the file once more.";
 
 /** @param {Copy} copy @returns {string} */
 export function copyOf({ book, sheets, dates, pairs, ended, settings, gone }) {
@@ -48,12 +45,12 @@ export function copyOf({ book, sheets, dates, pairs, ended, settings, gone }) {
  */
 export async function readCopy(file, passphrase) {
   const begun = BEGINNING.exec(await file.slice(0, 100).text())?.[1];
-  if (!begun && file.size > MOST) throw new Unreadable(NO_COPY);
+  if (!begun && file.size > MOST) throw new Unreadable(say.noCopy);
   const text = await file.text();
   const whole = parsed(text);
   const kind = whole ? whole.heelwise : begun;
   if (kind === "locked") return textRead(await opened(whole, passphrase));
-  if (kind !== "wearers") throw new Unreadable(NO_COPY);
+  if (kind !== "wearers") throw new Unreadable(say.noCopy);
   return textRead(text, whole);
 }
 
@@ -83,10 +80,9 @@ function isObject(value) {
 /** @param {unknown} version @throws {Unreadable} */
 function known(version) {
   if (!Number.isInteger(version) || Number(version) < 1) {
-    const said = typeof version === "number" ? `of version ${version}` : "of no version";
     throw new Unreadable(
-      `This copy says that it is ${said}, and there are none such. Nothing was taken in. Save all anew on the other phone, and pick that file.`,
+      typeof version === "number" ? say.copyOddVersion({ version }) : say.copyNoVersion,
     );
   }
-  if (Number(version) > VERSION) throw new Unreadable(NEWER);
+  if (Number(version) > VERSION) throw new Unreadable(say.copyNewer);
 }

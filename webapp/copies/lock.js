@@ -12,6 +12,7 @@
  *
  * GCM cannot tell a wrong passphrase from a damaged file: a checksum of the sealed bytes does.
  */
+import * as say from "words/copies";
 import { crc32 } from "./checksum.js";
 import { Unreadable } from "./unreadable.js";
 
@@ -19,13 +20,6 @@ export const SHORTEST = 8; // characters
 const ITERATIONS = 600_000;
 const MOST_ITERATIONS = 10_000_000; // a file that asks for more would hold the phone up for minutes
 const [SALT, NONCE] = [16, 12]; // bytes
-
-const DAMAGED =
-  "This locked copy is damaged, and nothing in it can be opened. Save another copy on the other phone, and pick that file.";
-const WRONG =
-  "The passphrase does not open this copy. Check capitals and spaces, and write it again.";
-const NO_LOCKS =
-  "This browser opens locked copies only where the page came by https. Open the page by https, and pick the file there.";
 
 /** A locked copy, and no passphrase to open it with. */
 export class Locked extends Error {}
@@ -61,19 +55,17 @@ export async function locked(text, passphrase) {
  */
 export async function opened(file, passphrase) {
   if (file && Number.isInteger(file.version) && file.version > 1) {
-    throw new Unreadable(
-      "This copy was locked by a newer version of this page. Load the page again where there is a network, then pick the file once more.",
-    );
+    throw new Unreadable(say.lockedNewer);
   }
   const { salt, nonce, sealed, iterations } = parts(file);
-  if (!canLock()) throw new Unreadable(NO_LOCKS);
+  if (!canLock()) throw new Unreadable(say.lockedNoHttps);
   if (passphrase === undefined) throw new Locked();
   const key = await keyOf(passphrase, salt, iterations);
   const plain = await crypto.subtle
     .decrypt({ name: "AES-GCM", iv: nonce }, key, sealed)
     .catch((error) => {
       if (error?.name !== "OperationError") throw error;
-      throw new Unreadable(WRONG);
+      throw new Unreadable(say.passphraseWrong);
     });
   return new TextDecoder().decode(plain);
 }
@@ -90,7 +82,8 @@ function parts(file) {
     key.iterations <= MOST_ITERATIONS &&
     cipher?.name === "AES-GCM";
   const [salt, nonce, bytes] = [key?.salt, cipher?.nonce, sealed].map(bytesOf);
-  if (!known || !salt || !nonce || !bytes || crc32(bytes) !== sum) throw new Unreadable(DAMAGED);
+  if (!known || !salt || !nonce || !bytes || crc32(bytes) !== sum)
+    throw new Unreadable(say.lockedDamaged);
   return { salt, nonce, sealed: bytes, iterations: key.iterations };
 }
 

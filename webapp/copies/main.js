@@ -5,6 +5,7 @@
  * @import {Wearers} from "../book/wearers.js"
  */
 import { html, nothing } from "lit-html";
+import * as say from "words/copies";
 import { today } from "../book/days.js";
 import { sorted } from "../book/orders.js";
 import { save } from "../page/save.js";
@@ -20,22 +21,22 @@ export class Copies {
   constructor({ host, wearers, draw }) {
     this.wearers = wearers;
     this.redraw = draw;
-    const say = (/** @type {string} */ said) => this.#say(said);
+    const tell = (/** @type {string} */ said) => this.#tell(said);
     this.paper = new OrdersPaper({ host, wearers, draw });
-    this.saving = new SaveCopy({ host, wearers, say, draw });
-    this.taking = new TakeIn({ host, wearers, say, draw });
+    this.saving = new SaveCopy({ host, wearers, tell, draw });
+    this.taking = new TakeIn({ host, wearers, tell, draw });
   }
 
   shown() {
     this.paper.shown();
     this.saving.shown();
     this.taking.shown();
-    this.#say("");
+    this.#tell("");
   }
 
   template() {
     return html`
-      <h2 id="book-title" tabindex="-1">Copies and lists</h2>
+      <h2 id="book-title" tabindex="-1">${say.copiesAndLists}</h2>
       <div role="status">${this.#said ? html`<p class="note">${this.#said}</p>` : nothing}</div>
       ${this.taking.found()}
       ${this.saving.template()}
@@ -44,9 +45,9 @@ export class Copies {
       <hr class="knit" />
       ${this.paper.template()}
       <hr class="knit" />
-      <h3>Orders for a spreadsheet</h3>
-      <p>Labels, promised days, wishes and prices, without measures.</p>
-      <button type="button" id="save-orders" ?disabled=${!this.wearers.all.length} @click=${() => this.#saveOrders()}>Save the orders as CSV</button>`;
+      <h3>${say.ordersTable}</h3>
+      <p>${say.ordersTableHolds}</p>
+      <button type="button" id="save-orders" ?disabled=${!this.wearers.all.length} @click=${() => this.#saveOrders()}>${say.saveOrders}</button>`;
   }
 
   save() {
@@ -56,11 +57,11 @@ export class Copies {
   #saveOrders() {
     const table = ordersTable(sorted(this.wearers.all, "due"));
     save(table, `heelwise-orders-${today()}.csv`, "text/csv");
-    this.#say("The orders were saved.");
+    this.#tell(say.ordersSaved);
   }
 
   /** @param {string} said what has been done */
-  #say(said) {
+  #tell(said) {
     this.#said = said;
     this.redraw();
   }

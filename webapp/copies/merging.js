@@ -4,6 +4,7 @@
  * @import {Change, Found} from "./types"
  */
 import { html, nothing } from "lit-html";
+import * as say from "words/copies";
 import { setAside } from "../page/set_aside.js";
 import { short } from "../page/short.js";
 import { inWords, listed, many } from "./words.js";
@@ -21,49 +22,49 @@ export function merging({ changes, same, unread, lacking, damaged }, { take, lea
   const [gone, deleted] = [how("gone"), how("deleted")];
   const altered = changes.filter((one) => one.altered);
   const alike = many(same);
-  return html`<section class="line visit" aria-label="What the copy would change">
+  return html`<section class="line visit" aria-label=${say.wouldChange}>
       ${damaged ? damage(unread.length, lacking) : nothing}
-      <p><strong>To add: ${fresh.length ? inWords(fresh) : "nothing"}.</strong>
-        ${further.length ? `Counted further than here: ${inWords(further)}.` : nothing}
-        ${alike.length ? `As they are here: ${listed(alike)}.` : nothing}
-        ${newer.length ? `Changed later than here: ${inWords(newer)}.` : nothing}
-        ${gone.length ? `Deleted on the other phone: ${inWords(gone)}.` : nothing}
-        ${deleted.length ? `Deleted here since: ${inWords(deleted)}; left out, unless you choose otherwise.` : nothing}
-        ${other.length ? `Other than here: ${inWords(other)}; choose which to keep.` : nothing}
-        ${altered.length ? `Not as it was saved: ${inWords(altered)}; look closely before you rely on it.` : nothing}</p>
+      <p>${fresh.length ? say.toAdd({ things: inWords(fresh) }) : say.nothingToAdd}
+        ${further.length ? say.further({ things: inWords(further) }) : nothing}
+        ${alike.length ? say.sameAsHere({ things: listed(alike) }) : nothing}
+        ${newer.length ? say.changedLater({ things: inWords(newer) }) : nothing}
+        ${gone.length ? say.goneThere({ things: inWords(gone) }) : nothing}
+        ${deleted.length ? say.goneHere({ things: inWords(deleted) }) : nothing}
+        ${other.length ? say.differs({ things: inWords(other) }) : nothing}
+        ${altered.length ? say.altered({ things: inWords(altered) }) : nothing}</p>
       ${newer.length ? later(newer) : nothing}
       ${[...other, ...altered, ...gone, ...deleted].map((one, at) => choice(one, at, redraw))}
-      ${unread.map(({ title, text }) => setAside(`${title} cannot be read.`, text))}
-      <div class="row">${changes.length ? html`<button type="button" id="take-in" @click=${() => take(changes)}>Take it in</button>` : nothing}
-        <button type="button" id="leave-copy" @click=${leave}>Leave all as it is</button></div>
+      ${unread.map(({ title, text }) => setAside(say.cannotRead({ what: title }), text))}
+      <div class="row">${changes.length ? html`<button type="button" id="take-in" @click=${() => take(changes)}>${say.takeItIn}</button>` : nothing}
+        <button type="button" id="leave-copy" @click=${leave}>${say.leaveAll}</button></div>
     </section>`;
 }
 
 /** What is brought up to date, unasked. @param {Change[]} changes */
 function later(changes) {
   const more = changes.length - SOME;
-  return html`<details class="fold later"><summary>What changes</summary>
-    ${changes.slice(0, SOME).map((one) => html`<h4><bdi>${short(one.title)}</bdi></h4>${table(one, "afterwards")}`)}
-    ${more > 0 ? html`<p>And ${more} more.</p>` : nothing}</details>`;
+  return html`<details class="fold later"><summary>${say.whatChanges}</summary>
+    ${changes.slice(0, SOME).map((one) => html`<h4><bdi>${short(one.title)}</bdi></h4>${table(one, say.colAfter)}`)}
+    ${more > 0 ? html`<p>${say.andMore({ more })}</p>` : nothing}</details>`;
 }
 
 /** @type {Record<Change["how"], [here: string, file: string]>} */
 const CHOICES = {
-  new: ["leave it out", "take the file’s"],
-  further: ["keep what is here", "take the file’s"],
-  newer: ["keep what is here", "take the file’s"],
-  other: ["keep what is here", "take the file’s"],
-  gone: ["keep them here", "delete them here, too"],
-  deleted: ["leave them out", "bring them back"],
+  new: [say.leaveOut, say.takeFile],
+  further: [say.keepHere, say.takeFile],
+  newer: [say.keepHere, say.takeFile],
+  other: [say.keepHere, say.takeFile],
+  gone: [say.keepThem, say.deleteToo],
+  deleted: [say.leaveThemOut, say.bringBack],
 };
 
 /** @param {number} unread @param {Found["lacking"]} lacking */
 function damage(unread, lacking) {
   const gone = many(lacking);
-  return html`<p id="copy-damaged"><strong>This file is damaged.</strong>
-    ${unread ? (unread === 1 ? "One thing in it cannot be read and stays out." : `${unread} things in it cannot be read and stay out.`) : nothing}
-    ${gone.length ? `Missing from it: ${listed(gone)}.` : nothing}
-    Everything else can be taken in. If the other phone still has it all, save another copy there.</p>`;
+  return html`<p id="copy-damaged">${say.damaged}
+    ${unread ? say.thingsUnread({ many: unread }) : nothing}
+    ${gone.length ? say.missing({ things: listed(gone) }) : nothing}
+    ${say.restGood}</p>`;
 }
 
 /** @param {Change} one @param {number} at @param {() => void} redraw */
@@ -75,10 +76,10 @@ function choice(one, at, redraw) {
   const [here, file] = CHOICES[one.how];
   return html`<fieldset class="differing">
       <legend><bdi>${short(one.title)}</bdi></legend>
-      ${one.altered ? html`<p class="altered">Not as it was saved.</p>` : nothing}
-      ${one.how === "gone" ? html`<p>Deleted on the other phone.</p>` : nothing}
-      ${one.how === "deleted" ? html`<p>Deleted here, after this copy was saved.</p>` : nothing}
-      ${one.rows.length ? table(one, "in the file") : nothing}
+      ${one.altered ? html`<p class="altered">${say.alteredOne}</p>` : nothing}
+      ${one.how === "gone" ? html`<p>${say.goneThereOne}</p>` : nothing}
+      ${one.how === "deleted" ? html`<p>${say.goneHereOne}</p>` : nothing}
+      ${one.rows.length ? table(one, say.colFile) : nothing}
       <div class="choice">${
         /** @type {const} */ ([
           ["here", here],
@@ -93,7 +94,7 @@ function choice(one, at, redraw) {
 
 /** @param {Change} change @param {string} head above what comes */
 function table({ rows }, head) {
-  return html`<table><thead><tr><td></td><th scope="col">here</th><th scope="col">${head}</th></tr></thead>
+  return html`<table><thead><tr><td></td><th scope="col">${say.colHere}</th><th scope="col">${head}</th></tr></thead>
     <tbody>${rows.map(
       ({ title, here, file }) =>
         html`<tr><th scope="row">${title}</th><td><bdi>${short(here) || "–"}</bdi></td><td><bdi>${short(file) || "–"}</bdi></td></tr>`,

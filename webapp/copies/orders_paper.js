@@ -4,10 +4,9 @@
  * @import {Wearers} from "../book/wearers.js"
  */
 import { html, nothing } from "lit-html";
+import * as say from "words/copies";
 import { measuresOf } from "../book/measures.js";
 import { sorted } from "../book/orders.js";
-
-const NOT_NOW = "The list could not be made just now. Tap once more, or load the page again.";
 
 export class OrdersPaper {
   #all = false;
@@ -28,22 +27,28 @@ export class OrdersPaper {
   template() {
     const none = !this.#listed().length;
     return html`
-      <h3>Orders on paper</h3>
-      <p>A list with a box to tick for each, the day promised soonest first.</p>
-      ${this.#choice("orders-which", "Which orders", this.#all, ["still open", "all"], (all) => {
-        this.#all = all;
-      })}
+      <h3>${say.ordersOnPaper}</h3>
+      <p>${say.ordersListed}</p>
+      ${this.#choice(
+        "orders-which",
+        say.whichOrders,
+        this.#all,
+        [say.stillOpen, say.all],
+        (all) => {
+          this.#all = all;
+        },
+      )}
       ${this.#choice(
         "orders-measures",
-        "Measures",
+        say.measures,
         this.#measures,
-        ["without", "with them"],
+        [say.without, say.withThem],
         (measures) => {
           this.#measures = measures;
         },
       )}
-      ${none ? html`<p class="quiet">There is no order to print.</p>` : nothing}
-      <button type="button" id="print-orders" ?disabled=${none} @click=${() => this.#print()}>Print the orders</button>
+      ${none ? html`<p class="quiet">${say.noOrder}</p>` : nothing}
+      <button type="button" id="print-orders" ?disabled=${none} @click=${() => this.#print()}>${say.printOrders}</button>
       <div role="status">${this.#wrong ? html`<p class="note">${this.#wrong}</p>` : nothing}</div>`;
   }
 
@@ -71,11 +76,11 @@ export class OrdersPaper {
 
   async #print() {
     try {
-      const title = this.#all ? "All orders" : "Open orders";
+      const title = this.#all ? say.allOrders : say.openOrders;
       await this.host.printOrders(title, await this.#orders());
       this.#wrong = "";
     } catch {
-      this.#wrong = NOT_NOW;
+      this.#wrong = say.listNotMade;
     }
     this.redraw();
   }

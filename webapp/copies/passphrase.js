@@ -1,9 +1,7 @@
 /** The fields for the passphrase that a copy is locked with: nothing typed there, nothing locked. */
 import { html, nothing } from "lit-html";
+import * as say from "words/copies";
 import { canLock, SHORTEST } from "./lock.js";
-
-const SHORT = `The passphrase is too short: ${SHORTEST} characters at least. Add a word to it.`;
-const OTHER = "The second one is not the same as the first. Write it again.";
 
 export class Passphrase {
   #typed = { first: "", second: "" };
@@ -30,7 +28,11 @@ export class Passphrase {
   good() {
     const { first, second } = this.#typed;
     const short = first !== "" && Array.from(first).length < SHORTEST;
-    this.#wrong = short ? { first: SHORT } : first === second ? {} : { second: OTHER };
+    this.#wrong = short
+      ? { first: say.passphraseShort({ characters: SHORTEST }) }
+      : first === second
+        ? {}
+        : { second: say.passphraseOther };
     this.redraw();
     const [wrong] = Object.keys(this.#wrong);
     if (wrong) document.getElementById(`passphrase-${wrong}`)?.focus();
@@ -38,15 +40,15 @@ export class Passphrase {
   }
 
   template() {
-    return html`<details id="lock" class="fold"><summary>Lock it with a passphrase</summary>
+    return html`<details id="lock" class="fold"><summary>${say.lockIt}</summary>
       ${
         canLock()
-          ? html`<p>Without the passphrase nobody can read the file. Four words that you pick by chance are hard to guess.</p>
-              <p><strong>Nobody can bring back a passphrase that you forget: the copy stays shut for good.</strong> Write it down, and keep it apart from the file.</p>
-              ${this.#field("first", "Passphrase")}
-              ${this.#field("second", "The same once more")}
-              <button type="button" class="chosen" id="show-passphrase" aria-pressed=${this.#shown ? "true" : "false"} @click=${() => this.#show()}>Show what I type</button>`
-          : html`<p>A copy cannot be locked here: the browser does so only where the page came by https. Open the page by https, or keep the file where nobody else can read it.</p>`
+          ? html`<p>${say.lockMeans}</p>
+              <p>${say.lockForgotten}</p>
+              ${this.#field("first", say.passphrase)}
+              ${this.#field("second", say.passphraseAgain)}
+              <button type="button" class="chosen" id="show-passphrase" aria-pressed=${this.#shown ? "true" : "false"} @click=${() => this.#show()}>${say.showTyped}</button>`
+          : html`<p>${say.noLockHere}</p>`
       }
     </details>`;
   }

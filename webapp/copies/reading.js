@@ -4,6 +4,7 @@
  * @import {Happening, Kept} from "../machine/types"
  * @import {Copy, Read, SheetName, Unread} from "./types"
  */
+import * as say from "words/copies";
 import { goneOf, visitOf, wearerOf } from "../book/record.js";
 import { endedOf, happeningOf, lost, sessionOf } from "../machine/record.js";
 import { choicesOf } from "../machine/settings.js";
@@ -35,17 +36,16 @@ export class Reading {
     const { dates = null, gone = null } = held;
     const holds = held.holds ?? {};
     const copy = {
-      book: this.#list(book, "Wearer", (raw) => this.#wearer(raw)),
-      pairs: this.#list(pairs, "Pair at the machine", (raw) => this.#pair(raw)),
-      ended: this.#list(listOr(ended), "Knitted pair", (raw) => {
+      book: this.#list(book, "wearer", (raw) => this.#wearer(raw)),
+      pairs: this.#list(pairs, "pair", (raw) => this.#pair(raw)),
+      ended: this.#list(listOr(ended), "ended", (raw) => {
         const whole = endedOf(raw.ended);
         return { id: whole.id, whole };
       }),
       sheets: this.#sheets(sheets, sums),
-      dates:
-        this.#part("When your own pages were changed", dates, sums?.dates, datesOfSheets) ?? {},
+      dates: this.#part(say.sheetDates, dates, sums?.dates, datesOfSheets) ?? {},
       settings: this.#part(SETTINGS, settings, sums?.settings, (raw) => choicesOf(raw)),
-      gone: this.#part("What was deleted", gone, sums?.gone, (raw) => this.#gone(raw)) ?? NONE_GONE,
+      gone: this.#part(say.whatWasDeleted, gone, sums?.gone, (raw) => this.#gone(raw)) ?? NONE_GONE,
     };
     const lacking = /** @type {const} */ ([
       ["wearer", Number(holds?.book) - book.length],
@@ -66,7 +66,7 @@ export class Reading {
       /** @type {Gone[]} */
       const found = [];
       for (const [at, each] of listOf(list).entries()) {
-        this.#try(`Number ${at + 1} of what was deleted`, each, () => found.push(goneOf(each)));
+        this.#try(say.deletedNumber({ number: at + 1 }), each, () => found.push(goneOf(each)));
       }
       return found;
     };
@@ -76,13 +76,13 @@ export class Reading {
   /**
    * Each of them that can be read, and none twice.
    * @template W
-   * @param {unknown[]} raw @param {string} title @param {(raw: any) => { id: string, whole: W }} reader @returns {W[]}
+   * @param {unknown[]} raw @param {"wearer" | "pair" | "ended"} kind @param {(raw: any) => { id: string, whole: W }} reader @returns {W[]}
    */
-  #list(raw, title, reader) {
+  #list(raw, kind, reader) {
     /** @type {Map<string, W>} */
     const found = new Map();
     for (const [at, each] of raw.entries()) {
-      this.#try(`${title} number ${at + 1}`, each, () => {
+      this.#try(say.numbered({ kind, number: at + 1 }), each, () => {
         const { id, whole } = reader(sound(each));
         if (found.has(id)) throw new TypeError("twice");
         found.set(id, whole);
@@ -101,7 +101,9 @@ export class Reading {
       if (!(error instanceof TypeError)) throw error;
       const called = raw?.wearer?.label ?? raw?.session?.label ?? raw?.ended?.label;
       const name =
-        typeof called === "string" && called.trim() ? `${title}, “${short(called)}”,` : title;
+        typeof called === "string" && called.trim()
+          ? say.called({ what: title, label: short(called) })
+          : title;
       this.#unread.push({ title: name, text: typeof raw === "string" ? raw : JSON.stringify(raw) });
     }
   }
@@ -113,7 +115,7 @@ export class Reading {
     /** @type {Map<number, Visit>} */
     const visits = new Map();
     for (const [at, each] of listOf(raw.visits).entries()) {
-      this.#try(`Visit number ${at + 1} of “${short(label)}”`, each, () => {
+      this.#try(say.visitOf({ number: at + 1, label: short(label) }), each, () => {
         const visit = visitOf(each);
         if (visit.wearer !== id || visits.has(visit.number)) throw new TypeError("not theirs");
         visits.set(visit.number, visit);
@@ -130,7 +132,7 @@ export class Reading {
     /** @type {Map<number, Happening>} */
     const known = new Map();
     for (const [at, each] of listOf(raw.happenings).entries()) {
-      this.#try(`Count number ${at + 1} of “${short(session.label)}”`, each, () => {
+      this.#try(say.countOf({ number: at + 1, label: short(session.label) }), each, () => {
         const one = happeningOf(each);
         if (one.session !== id || known.has(one.number)) throw new TypeError("not of it");
         known.set(one.number, one);

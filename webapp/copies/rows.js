@@ -1,10 +1,12 @@
 /**
  * What stands here and what is in a copy, in words and side by side.
- * @import {Deleted, Wearer} from "../book/types"
+ * @import {Deleted} from "../book/types"
  * @import {Choices} from "../machine/settings.js"
  * @import {Ended, Kept} from "../machine/types"
  * @import {Machine, Row} from "./types"
  */
+import * as say from "words/copies";
+import * as atMachine from "words/machine";
 import { measuresOf } from "../book/measures.js";
 import { seconds, USUAL } from "../machine/settings.js";
 import { SWITCHES } from "../machine/settings_sheet.js";
@@ -21,31 +23,30 @@ export function rows(mine, theirs, title = (name) => name) {
     .filter(({ here, file }) => here !== file)
     .map(({ name, ...both }) => ({ title: title(name), ...both }));
   // What is not shown word by word must not look as if nothing differed.
-  const before = { title: "What was written before", here: "this phone’s", file: "the file’s" };
+  const before = { title: say.writtenBefore, here: say.thisPhones, file: say.theFiles };
   return found.length ? found : [before];
 }
 
 /** A wearer. @param {Deleted} one @returns {Map<string, string>} */
 export function ofWearer({ wearer, visits }) {
-  /** @type {[keyof Wearer, string][]} */
-  const titles = [
-    ["label", "Label"],
-    ["state", "How far"],
-    ["due", "Promised for"],
-    ["asked", "Who was asked"],
-    ["length", "How long"],
-    ["ease", "How close"],
-    ["colours", "Colours"],
-    ["allergy", "Allergy"],
-    ["price", "Price"],
-  ];
+  const names = /** @type {const} */ ([
+    "label",
+    "state",
+    "due",
+    "asked",
+    "length",
+    "ease",
+    "colours",
+    "allergy",
+    "price",
+  ]);
   const measures = measuresOf(visits.at(-1)?.values ?? {});
   return new Map([
-    ...titles.map(
-      ([name, title]) => /** @type {[string, string]} */ ([title, String(wearer[name])]),
+    ...names.map(
+      (name) => /** @type {[string, string]} */ ([say.column({ name }), String(wearer[name])]),
     ),
     ...measures.map(({ title, text }) => /** @type {[string, string]} */ ([title, text])),
-    ["Visits", String(visits.length)],
+    [say.visits, String(visits.length)],
   ]);
 }
 
@@ -53,19 +54,19 @@ export function ofWearer({ wearer, visits }) {
 export function ofPair(kept, machine) {
   const last = kept.happenings.at(-1)?.at;
   return new Map([
-    ["Where it stands", machine.standing(kept)],
-    ["Counted last", last ? new Date(last).toLocaleString() : "nothing yet"],
-    ["Counts and notes", String(kept.happenings.length)],
+    [say.whereItStands, machine.standing(kept)],
+    [say.countedLast, last ? new Date(last).toLocaleString() : say.nothingYet],
+    [say.countsAndNotes, String(kept.happenings.length)],
   ]);
 }
 
 /** A knitted pair. @param {Ended} ended @returns {Map<string, string>} */
 export function ofEnded({ ended, who = "", notes }) {
   return new Map([
-    ["Where it stands", "knitted"],
-    ["Counted last", new Date(ended).toLocaleString()],
-    ["For", who],
-    ["Notes", notes.map(({ text }) => text).join(" · ")],
+    [say.whereItStands, say.knitted],
+    [say.countedLast, new Date(ended).toLocaleString()],
+    [say.forWhom, who],
+    [say.notes, notes.map(({ text }) => text).join(" · ")],
   ]);
 }
 
@@ -73,10 +74,10 @@ export function ofEnded({ ended, who = "", notes }) {
 export function ofSettings(settings) {
   const all = { ...USUAL, ...settings };
   return new Map([
-    ["Two within this time count as one", all.guard ? seconds(all.guard) : "off"],
+    [atMachine.guardTitle, all.guard ? seconds(all.guard) : say.off],
     ...SWITCHES.map(
       ({ name, words: title }) =>
-        /** @type {[string, string]} */ ([title, all[name] ? "on" : "off"]),
+        /** @type {[string, string]} */ ([title, all[name] ? say.on : say.off]),
     ),
   ]);
 }

@@ -4,6 +4,7 @@
  * @import {Wearers} from "../book/wearers.js"
  */
 import { html, nothing } from "lit-html";
+import * as say from "words/copies";
 import { today } from "../book/days.js";
 import { lastCopy, remember } from "../book/last_copy.js";
 import { save } from "../page/save.js";
@@ -14,13 +15,12 @@ import { Passphrase } from "./passphrase.js";
 import { BUSY } from "./words.js";
 import { NotNow, written } from "./written.js";
 
-/** @typedef {{ text: string, said: string, whole: boolean }} Made a file's text, and what to say of it */
+/** @typedef {{ text: string, holds: string, lacks: string, whole: boolean }} Made a file's text, and what to say of it */
 
 const KEEPS = {
-  keeps: "The browser has promised to keep all this until you delete it.",
-  "may delete":
-    "The browser has not promised to keep all this: it may delete it when the phone runs short of room.",
-  "does not say": "The browser does not say whether it keeps all this for good.",
+  keeps: say.browserKeeps,
+  "may delete": say.browserMayDelete,
+  "does not say": say.browserSilent,
 };
 
 export class SaveCopy {
@@ -30,11 +30,11 @@ export class SaveCopy {
   #ready = null;
   #handable = handable();
 
-  /** @param {{ host: Host, wearers: Wearers, say: (said: string) => void, draw: () => void }} parts `say`: what has been done */
-  constructor({ host, wearers, say, draw }) {
+  /** @param {{ host: Host, wearers: Wearers, tell: (said: string) => void, draw: () => void }} parts `tell`: what has been done */
+  constructor({ host, wearers, tell, draw }) {
     this.host = host;
     this.wearers = wearers;
-    this.say = say;
+    this.tell = tell;
     this.redraw = draw;
     this.passphrase = new Passphrase(draw);
   }
@@ -52,25 +52,25 @@ export class SaveCopy {
   }
 
   template() {
-    const to = this.#to();
-    return html`<h3>Save a copy</h3>
-      <p>All that this page keeps on the phone, in one file: every wearer with every visit, your own page, your cylinders and yarns, the table over sizes, and what was counted and set at the machine. Keep it away from this phone: it holds people’s measures. ${lastCopy()}</p>
+    const locked = this.#isLocked();
+    return html`<h3>${say.saveACopy}</h3>
+      <p>${say.copyHolds} ${say.copyAway} ${lastCopy()}</p>
       ${this.#keeps ? html`<p id="browser-keeps" class="quiet">${KEEPS[this.#keeps]}</p>` : nothing}
       ${this.passphrase.template()}
-      <div class="row"><button type="button" id="save-copy" @click=${() => this.save()}>Save all to ${to}</button>
-        ${this.#handable ? html`<button type="button" id="hand-on" @click=${() => this.#handOn()}>Send it as ${to}…</button>` : nothing}</div>
-      ${this.#ready ? html`<p>The file is made. <button type="button" id="hand-on-now" @click=${() => this.#share()}>Send it now</button></p>` : nothing}`;
+      <div class="row"><button type="button" id="save-copy" @click=${() => this.save()}>${say.saveAll({ locked })}</button>
+        ${this.#handable ? html`<button type="button" id="hand-on" @click=${() => this.#handOn()}>${say.sendAs({ locked })}</button>` : nothing}</div>
+      ${this.#ready ? html`<p>${say.fileReady} <button type="button" id="hand-on-now" @click=${() => this.#share()}>${say.sendNow}</button></p>` : nothing}`;
   }
 
-  #to() {
-    return this.passphrase.value ? "a locked file" : "a file";
+  #isLocked() {
+    return this.passphrase.value ? "yes" : "no";
   }
 
   async save() {
     const made = await this.#made();
     if (!made) return;
     save(made.text, `heelwise-all-${today()}.json`, "application/json");
-    this.#saved(made, `Saved to ${this.#to()}: ${made.said}`);
+    this.#saved(made, say.savedTo({ locked: this.#isLocked(), things: made.holds }));
   }
 
   async #handOn() {
@@ -84,27 +84,23 @@ export class SaveCopy {
     if (!this.#ready) return;
     const { file, made } = this.#ready;
     const came = await handOn(file);
-    if (came === "tap again") return this.say("");
+    if (came === "tap again") return this.tell("");
     this.#ready = null;
-    if (came === "handed on") return this.#saved(made, `Handed on: ${made.said}`);
-    this.say(
-      came === "left"
-        ? "It was not sent. Nothing has changed."
-        : "The phone did not take the file. Save it to a file instead.",
-    );
+    if (came === "handed on") return this.#saved(made, say.handedOn({ things: made.holds }));
+    this.tell(came === "left" ? say.notSent : say.notTaken);
   }
 
   /** @returns {Promise<Made | null>} null where it is said why not */
   async #made() {
     if (!this.passphrase.good()) return null;
     this.#ready = null;
-    this.say(BUSY);
+    this.tell(BUSY);
     try {
       const { text, holds, lacks, whole } = await written(this);
-      return { text: await this.#lock(text), said: `${holds}. ${lacks}`.trim(), whole };
+      return { text: await this.#lock(text), holds, lacks, whole };
     } catch (error) {
       if (!(error instanceof NotNow)) throw error;
-      this.say(error.message);
+      this.tell(error.message);
       return null;
     }
   }
@@ -116,14 +112,14 @@ export class SaveCopy {
     const file = await locked(text, value);
     const again = await opened(JSON.parse(file), value);
     if (again !== text) {
-      throw new NotNow("The copy could not be locked just now. Nothing was saved. Try again.");
+      throw new NotNow(say.notLocked);
     }
     return file;
   }
 
   /** @param {Made} made @param {string} said */
-  #saved({ whole }, said) {
+  #saved({ whole, lacks }, said) {
     if (whole) remember();
-    this.say(said);
+    this.tell(`${said} ${lacks}`.trim());
   }
 }

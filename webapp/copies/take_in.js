@@ -5,15 +5,13 @@
  * @import {Change, Found} from "./types"
  */
 import { html, nothing } from "lit-html";
+import * as say from "words/copies";
 import { compare } from "./compare.js";
 import { readCopy } from "./file.js";
 import { Locked } from "./lock.js";
 import { merging } from "./merging.js";
 import { Unreadable } from "./unreadable.js";
 import { BUSY, inWords } from "./words.js";
-
-const NOT_KEPT =
-  " The phone does not keep all of it just now. Do not delete the file: what is not kept is gone once the page is closed.";
 
 export class TakeIn {
   #wrong = "";
@@ -26,15 +24,15 @@ export class TakeIn {
   #found = null;
   #ways = {
     take: (/** @type {Change[]} */ changes) => this.#take(changes),
-    leave: () => this.#tell({ said: "Nothing was changed." }),
+    leave: () => this.#tell({ said: say.nothingChanged }),
     redraw: () => this.redraw(),
   };
 
-  /** @param {{ host: Host, wearers: Wearers, say: (said: string) => void, draw: () => void }} parts `say`: what has been done */
-  constructor({ host, wearers, say, draw }) {
+  /** @param {{ host: Host, wearers: Wearers, tell: (said: string) => void, draw: () => void }} parts `tell`: what has been done */
+  constructor({ host, wearers, tell, draw }) {
     this.host = host;
     this.wearers = wearers;
-    this.say = say;
+    this.tell = tell;
     this.redraw = draw;
   }
 
@@ -50,8 +48,8 @@ export class TakeIn {
 
   template() {
     return html`<div class="field">
-      <label for="take-copy">Take a copy in</label>
-      <p class="where" id="take-copy-where">A file saved here or on another phone. You see what it would change before anything is changed.</p>
+      <label for="take-copy">${say.takeACopy}</label>
+      <p class="where" id="take-copy-where">${say.takeWhere}</p>
       <div class="entry"><div class="typed"><input id="take-copy" type="file" accept=".json,.txt,application/json,text/plain" aria-describedby="take-copy-where take-copy-error"
         @change=${(/** @type {Event} */ event) => this.#read(/** @type {HTMLInputElement} */ (event.target))} /></div></div>
       <p class="error" id="take-copy-error" role="alert">${this.#wrong}</p>
@@ -67,24 +65,24 @@ export class TakeIn {
       this.#open(file, String(new FormData(form).get("passphrase")));
     };
     return html`<form id="unlock" class="field" novalidate @submit=${open}>
-      <label for="unlock-passphrase">Its passphrase</label>
-      <p class="where" id="unlock-where">This copy is locked. Write the passphrase that it was saved with.</p>
+      <label for="unlock-passphrase">${say.itsPassphrase}</label>
+      <p class="where" id="unlock-where">${say.copyLocked}</p>
       <div class="entry"><div class="typed"><input id="unlock-passphrase" name="passphrase" type="password" autocomplete="off"
         aria-describedby="unlock-where unlock-error" aria-invalid=${this.#shut ? "true" : "false"} /></div></div>
       <p class="error" id="unlock-error" role="alert">${this.#shut}</p>
-      <button id="unlock-copy">Open it</button>
+      <button id="unlock-copy">${say.openIt}</button>
     </form>`;
   }
 
   /** @param {Blob} file @param {string} passphrase */
   async #open(file, passphrase) {
-    this.say(BUSY);
+    this.tell(BUSY);
     try {
       await this.#compare(file, passphrase);
     } catch (error) {
       if (!(error instanceof Unreadable)) throw error;
       this.#shut = error.message;
-      this.say("");
+      this.tell("");
       return document.getElementById("unlock-passphrase")?.focus();
     }
     document.getElementById("book-title")?.focus();
@@ -100,10 +98,7 @@ export class TakeIn {
     } catch (error) {
       input.value = "";
       if (error instanceof Locked) return this.#ask(file);
-      const wrong =
-        error instanceof Unreadable
-          ? error.message
-          : "The file could not be opened. Nothing was taken in. Pick it once more.";
+      const wrong = error instanceof Unreadable ? error.message : say.fileNotOpened;
       this.#tell({ wrong });
     }
     input.value = "";
@@ -124,7 +119,7 @@ export class TakeIn {
     this.#stones = found.stones;
     if (found.changes.length || found.damaged) return this.#tell({ found });
     this.#bury();
-    this.#tell({ said: "All of that copy is here already. Nothing was changed." });
+    this.#tell({ said: say.allHere });
   }
 
   /** Those that were never here, and are deleted. */
@@ -156,33 +151,34 @@ export class TakeIn {
     await this.wearers.flush();
     if (left.length) {
       return this.#tell({
-        wrong: `The phone did not store ${inWords(left)}: that is as it was. All else is taken in. Pick the file once more.`,
+        wrong: say.notStored({ things: inWords(left) }),
       });
     }
     const kept = this.wearers.kept && this.host.sheets.kept() && machine?.kept !== false;
-    this.#tell({ said: `Taken in: ${done(wanted)}.${kept ? "" : NOT_KEPT}` });
+    const said = say.takenIn({ things: done(wanted) });
+    this.#tell({ said: kept ? said : `${said} ${say.takenNotSaved}` });
   }
 
   /** @param {{ said?: string, wrong?: string, found?: Found | null }} what */
   #tell({ said = "", wrong = "", found = null }) {
     [this.#wrong, this.#shut, this.#found, this.#locked] = [wrong, "", found, null];
-    this.say(said);
+    this.tell(said);
   }
 }
 
 /** What was done, in words. @param {Change[]} wanted */
 function done(wanted) {
-  /** @type {[(how: Change["how"]) => boolean, string][]} */
+  /** @type {[(how: Change["how"]) => boolean, Parameters<typeof say.done>[0]["how"]][]} */
   const ways = [
     [(how) => how === "new" || how === "further", "added"],
-    [(how) => how === "deleted", "brought back"],
-    [(how) => how === "newer", "brought up to date"],
-    [(how) => how === "gone", "deleted"],
-    [(how) => how === "other", "as you chose"],
+    [(how) => how === "deleted", "back"],
+    [(how) => how === "newer", "newer"],
+    [(how) => how === "gone", "gone"],
+    [(how) => how === "other", "chosen"],
   ];
-  const parts = ways.flatMap(([is, words]) => {
-    const those = wanted.filter(({ how }) => is(how));
-    return those.length ? [`${inWords(those)} ${words}`] : [];
+  const parts = ways.flatMap(([is, how]) => {
+    const those = wanted.filter((one) => is(one.how));
+    return those.length ? [say.done({ how, things: inWords(those) })] : [];
   });
-  return parts.join(", ") || "nothing";
+  return parts.join(", ") || say.takenNothing;
 }

@@ -1,4 +1,5 @@
 /** What the fields of the page are called, to show what differs between two sheets. */
+import * as say from "words/copies";
 import { idOf } from "../page/place_of.js";
 import { inAnyRow } from "../page/within.js";
 
@@ -6,8 +7,8 @@ import { inAnyRow } from "../page/within.js";
 export function titleOf(name) {
   const number = /\.(\d+)\./.exec(name)?.[1];
   const title =
-    labelOf(document, name) ?? labelOf(rowsOf(document), inAnyRow(name)) ?? "Something else";
-  return number === undefined ? title : `${title} (${Number(number) + 1})`;
+    labelOf(document, name) ?? labelOf(rowsOf(document), inAnyRow(name)) ?? say.somethingElse;
+  return number === undefined ? title : say.inRow({ field: title, number: Number(number) + 1 });
 }
 
 /** @param {ParentNode} within @param {string} name */

@@ -2,17 +2,18 @@
  * What a copy holds or would change, in a sentence.
  * @import {Change, SheetName} from "./types"
  */
+import * as say from "words/copies";
 
 /** @type {Record<SheetName, string>} */
 export const SHEETS = {
-  mine: "Your own page",
-  before: "What stood on your own page before",
-  shelf: "Your cylinders and yarns",
-  chart: "What was typed for the table over sizes",
+  mine: say.sheetMine,
+  before: say.sheetBefore,
+  shelf: say.sheetShelf,
+  chart: say.sheetChart,
 };
-export const SETTINGS = "The settings at the machine";
+export const SETTINGS = say.machineSettings;
 
-export const BUSY = "One moment…";
+export const BUSY = say.moment;
 
 /** What they are: how many wearers and pairs, and all else by name. @param {Change[]} changes */
 export function inWords(changes) {
@@ -33,16 +34,18 @@ export function many(kinds) {
 
 /** @param {"wearer" | "pair"} kind @param {number} many */
 export function counted(kind, many) {
-  const more = kind === "pair" ? " at the machine" : "";
-  return many === 1 ? `one ${kind}${more}` : `${many} ${kind}s${more}`;
+  return kind === "pair" ? say.pairsCounted({ many }) : say.wearersCounted({ many });
 }
 
 /** As it stands within a sentence. @param {string} title */
 export function inside(title) {
-  return title[0].toLowerCase() + title.slice(1);
+  return say.inside({ title });
 }
 
 /** @param {string[]} words */
 export function listed(words) {
-  return words.length < 2 ? words.join() : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
+  const [first = "", ...others] = words;
+  const last = others.pop();
+  const rest = others.reduce((all, next) => say.listNext({ rest: all, next }), first);
+  return last === undefined ? rest : say.listLast({ rest, last });
 }

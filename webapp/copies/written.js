@@ -4,6 +4,7 @@
  * @import {Wearers} from "../book/wearers.js"
  * @import {Copy, SheetName} from "./types"
  */
+import * as say from "words/copies";
 import { short } from "../page/short.js";
 import { canonical } from "./canonical.js";
 import { copyOf, readCopy } from "./file.js";
@@ -30,15 +31,11 @@ export async function written({ host, wearers }) {
   const ids = all.map(({ id }) => id);
   const visits = await visitsOf(wearers, ids);
   if (!visits) {
-    throw new NotNow(
-      "The phone does not hand out all visits just now. Try again in a while; nothing was saved.",
-    );
+    throw new NotNow(say.visitsSilent);
   }
   const book = all.map((wearer) => ({ wearer, visits: visits.get(wearer.id) ?? [] }));
   const machine = await host.knitting().catch(() => {
-    throw new NotNow(
-      "What was counted at the machine could not be loaded, so nothing was saved. Check your connection, and try again.",
-    );
+    throw new NotNow(say.countsNotLoaded);
   });
   const { pairs, ended, settings, whole, aside, gone } = await machine.copy();
   const dates = Object.fromEntries(DATED.map((name) => [name, host.sheets.dated(name).changed]));
@@ -48,16 +45,14 @@ export async function written({ host, wearers }) {
   const lost = await notReadBack(copy, text);
   const lacks = [
     ...lost,
-    whole
-      ? ""
-      : "The phone did not hand out all pairs at the machine: some are not in it. Save another copy in a while.",
-    wearers.aside.length + aside ? "What was set aside is not in it." : "",
+    whole ? "" : say.pairsMissing,
+    wearers.aside.length + aside ? say.asideLeftOut : "",
   ].filter(Boolean);
   const both = pairs.length + ended.length;
   const holds = listed([
     counted("wearer", book.length),
     ...(both ? [counted("pair", both)] : []),
-    "all that you typed",
+    say.allYouTyped,
   ]);
   return { text, holds, lacks: lacks.join(" "), whole: whole && !lost.length };
 }
@@ -68,14 +63,10 @@ async function notReadBack(copy, text) {
     ({ copy: read }) => differing(copy, read),
     (error) => {
       if (!(error instanceof Unreadable)) throw error;
-      return ["all of it"];
+      return [say.allOfIt];
     },
   );
-  return named.length
-    ? [
-        `It was read back, and this is not in it as it is here: ${listed(named)}. Keep that on this phone, too.`,
-      ]
-    : [];
+  return named.length ? [say.notAsHere({ things: listed(named) })] : [];
 }
 
 /** @param {Copy} copy @param {Copy} read @returns {string[]} what differs, by name */
@@ -88,19 +79,19 @@ function differing(copy, read) {
   return [
     ...copy.book
       .filter((one) => wearers.get(one.wearer.id) !== canonical(one))
-      .map(({ wearer }) => `“${short(wearer.label)}”`),
+      .map(({ wearer }) => say.quoted({ label: short(wearer.label) })),
     ...copy.pairs
       .filter((one) => pairs.get(one.session.id) !== canonical(one))
-      .map(({ session }) => `the pair “${short(session.label)}”`),
+      .map(({ session }) => say.thePair({ label: short(session.label) })),
     ...copy.ended
       .filter((one) => ended.get(one.id) !== canonical(one))
-      .map(({ label }) => `the pair “${short(label)}”`),
+      .map(({ label }) => say.thePair({ label: short(label) })),
     ...names
       .filter((name) => canonical(read.sheets[name]) !== canonical(copy.sheets[name]))
       .map((name) => inside(SHEETS[name])),
     ...(canonical([read.dates, read.gone]) === canonical([copy.dates, copy.gone])
       ? []
-      : ["what was deleted and when things were changed"]),
+      : [say.datesAndDeleted]),
     ...(canonical(read.settings) === canonical(copy.settings) ? [] : [inside(SETTINGS)]),
   ];
 }

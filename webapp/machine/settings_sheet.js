@@ -10,13 +10,13 @@ import { seconds } from "./settings.js";
 
 const GUARDS = [0, 150, 250, 400, 700];
 
-/** @type {{ name: Exclude<keyof Choices, "guard">, words: unknown }[]} */
+/** @type {{ name: Exclude<keyof Choices, "guard">, words: string, more: string }[]} */
 export const SWITCHES = [
-  { name: "spoken", words: say.speakCounts },
-  { name: "ticks", words: say.clickCounts },
-  { name: "sounds", words: say.soundStops },
-  { name: "vibration", words: say.vibrate },
-  { name: "awake", words: say.keepScreenOn },
+  { name: "spoken", words: say.speakCounts, more: say.speakCountsMore },
+  { name: "ticks", words: say.clickCounts, more: "" },
+  { name: "sounds", words: say.soundStops, more: say.soundStopsMore },
+  { name: "vibration", words: say.vibrate, more: say.vibrateMore },
+  { name: "awake", words: say.keepScreenOn, more: say.keepScreenOnMore },
 ];
 
 /** @param {Settings} settings @param {Signals} signals @param {Sheet} sheet */
@@ -31,11 +31,12 @@ export function openSettings(settings, signals, sheet) {
               ({
                 name,
                 words,
+                more,
               }) => html`<label><input type="checkbox" name=${name} .checked=${choices[name]}
                 @change=${(/** @type {Event} */ event) => {
                   settings.set({ [name]: /** @type {HTMLInputElement} */ (event.target).checked });
                   signals.wake();
-                }}><span>${words}</span></label>`,
+                }}><span>${words}${more ? html` <small>${more}</small>` : ""}</span></label>`,
             )}
           </div>
         </fieldset>

@@ -3,6 +3,7 @@
  * @import {Asks, Card, Request} from "../page/types"
  */
 import { html, nothing } from "lit-html";
+import * as say from "words/paper";
 import { toPaper } from "./to_paper.js";
 
 /**
@@ -18,7 +19,7 @@ export async function printCard(engine, request, address) {
       ${card.bands.length ? html`<ol class="card-bands">${card.bands.map((band) => html`<li>${band}</li>`)}</ol>` : nothing}
       ${card.code_words ? html`<p class="card-code-words">${card.code_words}</p>` : nothing}
       <div class="card-end">
-        <dl>${[...card.facts, { name: "For", text: "" }, { name: "Date", text: "" }].map(fact)}</dl>
+        <dl>${[...card.facts, { name: say.forLine, text: "" }, { name: say.dateLine, text: "" }].map(fact)}</dl>
         <div class="card-code code-place"></div>
       </div>
     </section>`,

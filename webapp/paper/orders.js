@@ -3,9 +3,14 @@
  * @import {Order} from "../book/types"
  */
 import { html, nothing } from "lit-html";
+import * as book from "words/book";
+import * as say from "words/paper";
 import { dayOf, dueShown, today } from "../book/days.js";
 import { stateShown } from "../book/states.js";
 import { toPaper } from "./to_paper.js";
+
+/** @type {Record<string, string>} */
+const EASES = { snug: book.snug, loose: book.loose };
 
 /** @param {string} title @param {Order[]} orders in order */
 export function printOrders(title, orders) {
@@ -13,8 +18,8 @@ export function printOrders(title, orders) {
   toPaper(html`<table class="orders">
     <colgroup><col /><col /><col /><col /><col /></colgroup>
     <thead>
-      <tr><th colspan="5"><h2>${title}, ${dayOf(Date.now())}</h2></th></tr>
-      <tr><th><span class="said">Done</span></th><th>For</th><th>Promised for</th><th>How far</th><th>Price</th></tr>
+      <tr><th colspan="5"><h2>${say.ordersTitle({ title, day: dayOf(Date.now()) })}</h2></th></tr>
+      <tr><th><span class="said">${say.done}</span></th><th>${say.forLine}</th><th>${say.promisedFor}</th><th>${say.howFar}</th><th>${say.price}</th></tr>
     </thead>
     <tbody>${orders.map((order) => row(order, now))}</tbody>
   </table>`);
@@ -29,10 +34,10 @@ function row({ wearer, measures }, now) {
     <td>
       <b><bdi>${label}</bdi></b>
       ${listed(wishes(wearer))}
-      ${allergy.trim() ? html`<p class="orders-allergy"><strong>Allergy:</strong> <bdi>${allergy}</bdi></p>` : nothing}
+      ${allergy.trim() ? html`<p class="orders-allergy">${say.allergy({ allergy })}</p>` : nothing}
       ${listed(measures.map(({ title, text }) => `${title} ${text}`))}
     </td>
-    <td>${late ? html`<strong>late:</strong> ` : nothing}${due ? dueShown(due) : nothing}</td>
+    <td>${late ? html`${say.late} ` : nothing}${due ? dueShown(due) : nothing}</td>
     <td>${stateShown(state)}</td>
     <td><bdi>${price}</bdi></td>
   </tr>`;
@@ -40,7 +45,7 @@ function row({ wearer, measures }, now) {
 
 /** @param {Order["wearer"]} wearer */
 function wishes({ length, ease, colours }) {
-  return [length, ease, colours].filter((wish) => wish.trim());
+  return [length, EASES[ease] ?? ease, colours].filter((wish) => wish.trim());
 }
 
 /** @param {string[]} words */

@@ -3,6 +3,7 @@
  * @import {Tag} from "../page/types"
  */
 import { html, nothing } from "lit-html";
+import * as say from "words/paper";
 import { dayShown } from "../book/days.js";
 import { short } from "../page/short.js";
 import { toPaper } from "./to_paper.js";
@@ -35,14 +36,14 @@ export function printTags(tags) {
 function drawn({ facts, code, caution }, { title, label, fibre, wash, dry, more, date }) {
   const lines = [
     ...facts,
-    { name: "Fibre", text: fibre.replaceAll(" %", "\u00a0%") }, // a number keeps its sign beside it
-    ...(date ? [{ name: "Finished", text: dayShown(date) }] : []),
+    { name: say.fiber, text: fibre.replaceAll(" %", "\u00a0%") }, // a number keeps its sign beside it
+    ...(date ? [{ name: say.finished, text: dayShown(date) }] : []),
   ];
   return html`<div class="tag-place"><section class="tag">
       <div class="tag-face">
         ${HOLE}
         ${title ? html`<h2><bdi>${short(title)}</bdi></h2>` : nothing}
-        ${label ? html`<p class="tag-for">for <bdi>${short(label)}</bdi></p>` : nothing}
+        ${label ? html`<p class="tag-for">${say.tagFor({ label: short(label) })}</p>` : nothing}
         ${STITCHES}
         <dl>${lines.map(({ name, text }) => html`<div><dt>${name}</dt><dd class=${text ? "" : "to-write"}><bdi>${text}</bdi></dd></div>`)}</dl>
       </div>
@@ -50,7 +51,7 @@ function drawn({ facts, code, caution }, { title, label, fibre, wash, dry, more,
         ${HOLE}
         <p class="tag-wash">${careOf(wash, dry)} <bdi>${more}</bdi></p>
         <div class="tag-code code-place"></div>
-        ${code ? html`<p class="tag-again">Scan it to knit the same pair again.</p>` : nothing}
+        ${code ? html`<p class="tag-again">${say.scanAgain}</p>` : nothing}
         <p class="tag-caution">${caution}</p>
       </div>
     </section></div>`;

@@ -7,6 +7,7 @@
  * @import {Way} from "./washing.js"
  */
 import { html, nothing, render } from "lit-html";
+import * as say from "words/paper";
 import { today } from "../book/days.js";
 import { enterGoesOn } from "../page/enter_key.js";
 import { short } from "../page/short.js";
@@ -16,9 +17,6 @@ import { DRYING, WASHING } from "./washing.js";
 /** @typedef {Exclude<keyof Written, "wash" | "dry">} Field */
 
 const OFFERED = 6;
-const NO_COUNTS =
-  "There are no counts for this pair yet, so the tag tells no size and has no code. Plan the pair first, or print it without.";
-const NOT_NOW = "The tag could not be made just now. Tap once more; what you wrote is still here.";
 
 export class TagSheet {
   #sheet = made();
@@ -70,7 +68,7 @@ export class TagSheet {
     const text = location.href.split("#")[0];
     const call = { do: "tag", request: this.request, text };
     this.#tag = /** @type {Tag} */ (await this.engine.ask(call));
-    this.#say(this.#tag.facts.length ? this.#tag.code_words : NO_COUNTS);
+    this.#say(this.#tag.facts.length ? this.#tag.code_words : say.noCounts);
     return this.#tag;
   }
 
@@ -80,7 +78,7 @@ export class TagSheet {
       printTags([...this.#waiting, ready]);
       this.#printed = true;
     } catch {
-      this.#say(NOT_NOW);
+      this.#say(say.tagNotMade);
     }
   }
 
@@ -91,7 +89,7 @@ export class TagSheet {
       this.#printed = false;
       this.#sheet.close();
     } catch {
-      this.#say(NOT_NOW);
+      this.#say(say.tagNotMade);
     }
   }
 
@@ -117,25 +115,25 @@ export class TagSheet {
     render(
       html`
         <div class="tag-sheet-head">
-          <h2 id="tag-sheet-title" tabindex="-1" autofocus>The tag for a pair</h2>
-          <button type="button" id="close-tag" @click=${() => this.#sheet.close()}>Close</button>
+          <h2 id="tag-sheet-title" tabindex="-1" autofocus>${say.tagTitle}</h2>
+          <button type="button" id="close-tag" @click=${() => this.#sheet.close()}>${say.close}</button>
         </div>
-        <p>It goes with the pair when you hand it over: whom it fits, how to wash it, and a code for the same counts again. To cut out, fold and punch.</p>
-        ${this.#field("label", "For whom", "May be left out.")}
-        ${this.#field("fibre", "Fibre", "As the yarn’s band has it. Left out, there is a line to write on.")}
+        <p>${say.tagWhat}</p>
+        ${this.#field("label", say.forWhom, say.canLeaveOut)}
+        ${this.#field("fibre", say.fiber, say.fiberWhere)}
         ${this.#offered.length ? this.#chips() : nothing}
-        ${this.#ways("wash", "How to wash it", WASHING)}
-        ${this.#ways("dry", "How to dry it", DRYING)}
-        ${this.#field("more", "More on washing", "In your own words, or the band’s; may be left out.")}
-        ${this.#field("title", "Words at the top", "Your name, or what you like; may be left out.")}
-        ${this.#field("date", "Finished on", "", "date")}
+        ${this.#ways("wash", say.howToWash, WASHING)}
+        ${this.#ways("dry", say.howToDry, DRYING)}
+        ${this.#field("more", say.moreOnWashing, say.moreWhere)}
+        ${this.#field("title", say.wordsAtTop, say.wordsWhere)}
+        ${this.#field("date", say.finishedOn, "", "date")}
         <div role="status">${this.#note ? html`<p class="note">${this.#note}</p>` : nothing}</div>
         ${waiting ? this.#others(waiting) : nothing}
         <div class="row">
-          <button type="button" class="go" id="print-tag" @click=${() => this.#print()}>${waiting ? "Print the tags" : "Print the tag"}</button>
-          <button type="button" id="keep-tag" aria-describedby="keep-tag-where" @click=${() => this.#keep()}>Print it later, with others</button>
+          <button type="button" class="go" id="print-tag" @click=${() => this.#print()}>${say.printTags({ tags: waiting + 1 })}</button>
+          <button type="button" id="keep-tag" aria-describedby="keep-tag-where" @click=${() => this.#keep()}>${say.printLater}</button>
         </div>
-        <p class="where" id="keep-tag-where">For later it waits on this phone until it is printed.</p>
+        <p class="where" id="keep-tag-where">${say.laterWhere}</p>
       `,
       this.#sheet,
     );
@@ -158,7 +156,7 @@ export class TagSheet {
   }
 
   #chips() {
-    return html`<div class="row" role="group" aria-label="Fibres of your other tags and your shelf">${this.#offered.map(
+    return html`<div class="row" role="group" aria-label=${say.fibersOffered}>${this.#offered.map(
       (fibre) =>
         html`<button type="button" class="chosen" aria-pressed=${fibre === this.#written.fibre}
           @click=${() => this.#write({ fibre })}><bdi>${short(fibre)}</bdi></button>`,
@@ -168,8 +166,8 @@ export class TagSheet {
   /** @param {number} waiting */
   #others(waiting) {
     return html`<div class="line">
-      <p>${waiting === 1 ? "One more tag waits" : `${waiting} more tags wait`} to be printed with this one, three to a sheet.</p>
-      <button type="button" id="drop-tags" @click=${() => this.#drop()}>Leave them out</button>
+      <p>${say.tagsWait({ tags: waiting })}</p>
+      <button type="button" id="drop-tags" @click=${() => this.#drop()}>${say.leaveTagsOut}</button>
     </div>`;
   }
 

@@ -1,4 +1,5 @@
 /** How a pair is washed and dried: what she picks, and what the tag then says, without drawn signs. */
+import * as say from "words/paper";
 
 /** @typedef {{ name: string, words: string, says: string }} Way */
 
@@ -6,27 +7,27 @@
 export const WASHING = [
   {
     name: "hand",
-    words: "by hand, cold",
-    says: "Wash by hand in cold water with a little wool soap; press it out, do not wring.",
+    words: say.washHand,
+    says: say.saysWashHand,
   },
   {
     name: "machine",
-    words: "machine, wool programme",
-    says: "Wash in the machine on its wool programme, cool, inside out.",
+    words: say.washMachine,
+    says: say.saysWashMachine,
   },
-  { name: "band", words: "as the yarn’s band says", says: "Wash as the yarn’s band says." },
+  { name: "band", words: say.washBand, says: say.saysWashBand },
 ];
 
 /** @type {Way[]} */
 export const DRYING = [
-  { name: "flat", words: "lying flat", says: "Dry flat, away from heat." },
-  { name: "line", words: "on a line", says: "Dry on a line, away from heat." },
-  { name: "band", words: "as the band says", says: "Dry as the yarn’s band says." },
+  { name: "flat", words: say.dryFlat, says: say.saysDryFlat },
+  { name: "line", words: say.dryLine, says: say.saysDryLine },
+  { name: "band", words: say.dryBand, says: say.saysDryBand },
 ];
 
 /** What the tag says of both. @param {string} wash @param {string} dry */
 export function careOf(wash, dry) {
-  if (wash === "band" && dry === "band") return "Wash and dry as the yarn’s band says.";
+  if (wash === "band" && dry === "band") return say.saysBothBand;
   return `${saysOf(WASHING, wash)} ${saysOf(DRYING, dry)}`;
 }
 

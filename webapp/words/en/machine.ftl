@@ -339,11 +339,15 @@ notes-on-pair = Notes on this pair
 ## Settings
 
 while-counting = While counting
-speak-counts = Speak each count <small>in the phone’s own voice</small>
+speak-counts = Speak each count
+speak-counts-more = in the phone’s own voice
 click-counts = Click at each count
-sound-stops = Sounds at stops <small>five before, and when to stop</small>
-vibrate = Vibration <small>if your phone can</small>
-keep-screen-on = Keep the screen on <small>while the counter is shown</small>
+sound-stops = Sounds at stops
+sound-stops-more = five before, and when to stop
+vibrate = Vibration
+vibrate-more = if your phone can
+keep-screen-on = Keep the screen on
+keep-screen-on-more = while the counter is shown
 hear-five = Hear “five to go”
 hear-stop = Hear “stop”
 guard-title = Two within this time count as one
