@@ -50,7 +50,7 @@ def new_wearer(page: Page, label: str, length: str = "") -> None:
     page.locator("#book button", has_text="New wearer").tap()
     page.locator("#new-label").fill(label)
     page.locator("#begin-wearer").tap()
-    expect(page.locator("#visit-line")).to_contain_text("kept in the book")
+    expect(page.locator("#visit-line")).to_contain_text("saved in the book")
     if length:
         field(page, "foot.length").fill(length)
 

@@ -103,7 +103,7 @@ def test_a_card_for_a_long_leg_in_bands(new_phone: NewPhone, screens: Path, pape
     field(page, "foot.calf_girth").fill("38")
     step(page, "counts")
     expect(page.locator(".tally-leg .detail")).to_contain_text("bands")
-    expect(page.locator("#share-place")).to_contain_text("nothing of the person")
+    expect(page.locator("#share-place")).to_contain_text("nothing about the person")
     expect(page.locator("#share-place")).not_to_contain_text("stay behind")
     asked_to_print(page)
     made = printed(page, paper, screens / f"card-long-{paper}.pdf")

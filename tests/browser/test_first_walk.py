@@ -10,7 +10,7 @@ def test_what_was_meant_is_one_tap_away(phone: BrowserContext) -> None:
     length = field(page, "foot.length")
     length.fill("246 cm")
     length.blur()
-    expect(page.locator("#so-far-measure")).to_have_text("1 to mend")
+    expect(page.locator("#so-far-measure")).to_have_text("1 to fix")
     error_at(page, "foot.length").locator("button").tap()
     expect(length).to_have_value("246 mm")
     expect(error_at(page, "foot.length")).to_be_empty()
@@ -20,7 +20,7 @@ def test_what_was_meant_is_one_tap_away(phone: BrowserContext) -> None:
 def test_keys_that_can_write_a_fraction(phone: BrowserContext) -> None:
     """A phone's decimal keys have neither space nor slash (seen on iPhone; from memory)."""
     page = opened(phone)
-    for units, keys in (("inches", "text"), ("centimetres", "decimal")):
+    for units, keys in (("inches", "text"), ("centimeters", "decimal")):
         choose(page, units)
         for name in ("foot.length", "fabric.swatch.length", "first_sock.length", "chart.first"):
             if name == "chart.first" and units == "inches":
@@ -59,7 +59,7 @@ def test_the_next_foot_starts_afresh(phone: BrowserContext) -> None:
     expect(page.locator("#measure .error:not(:empty)")).to_have_count(0)
     expect(page.locator("#bring-back")).to_be_in_viewport()
     step(page, "counts")
-    expect(page.locator("#so-far-measure")).to_have_text("1 to mend")
+    expect(page.locator("#so-far-measure")).to_have_text("1 to fix")
     expect(page.locator("#said")).to_be_empty()  # no counts of the last foot
 
 
@@ -83,7 +83,7 @@ def test_nothing_is_to_mend_on_an_empty_sheet_once_the_example_is_gone(
     expect(page.locator(".error:not(:empty)")).to_have_count(0)
     step(page, "measure")
     step(page, "counts")  # now she asks
-    expect(page.locator("#so-far-measure")).to_have_text("1 to mend")
+    expect(page.locator("#so-far-measure")).to_have_text("1 to fix")
 
 
 def test_a_child_is_offered_childrens_sizes(phone: BrowserContext) -> None:

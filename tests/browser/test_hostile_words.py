@@ -169,12 +169,12 @@ def screens_with(page: Page, copy: dict[str, Any], folder: Path) -> Iterator[str
     yield "a tag on paper"
     page.keyboard.press("Escape")
     page.locator("#open-sheet").tap()
-    expect(page.locator("#visit-line")).to_contain_text("kept in the book")
+    expect(page.locator("#visit-line")).to_contain_text("saved in the book")
     yield "a wearer's sheet"
     page.locator("#visit-line button", has_text="Back to mine").tap()
     step(page, "counts")
     expect(page.locator("#counts .problems")).to_be_visible()
-    yield "the machine's line, and what is wanted first"
+    yield "the machine's line, and what is to fix first"
     step(page, "measure")
     yield "refused beside their fields"
     field(page, "foot.length").fill("24")

@@ -257,8 +257,6 @@ def test_the_page_says_so_and_goes_on_in_memory(
     else:
         planned(page)
         page.locator("#knit-it").tap()
-        expect(page.locator(".notice-memory")).to_contain_text(
-            "cannot read your earlier counts"
-        )
+        expect(page.locator(".notice-memory")).to_contain_text("cannot read your earlier counts")
     now = page.evaluate("indexedDB.databases()")
     assert [one for one in now if one["name"] == f"heelwise.{name}"] == versions

@@ -167,4 +167,4 @@ def test_damaged_and_foreign_links_get_one_sentence(new_phone: NewPhone) -> None
         expect(line).to_contain_text("Your own page is below")
         expect(page.locator("#visit-line .line")).to_have_count(1)
         expect(field(page, "foot.length")).to_have_value("27.1 cm")
-        expect(page.locator("#visit-line button")).to_have_text(["Understood"])
+        expect(page.locator("#visit-line button")).to_have_text(["Got it"])

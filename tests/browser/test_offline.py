@@ -121,7 +121,7 @@ def test_real_page_works_after_the_server_is_gone(browser: Browser, dist: Path, 
     page.goto(f"{host.address}index.html")
     reads_a_foot(page)
     with phone.expect_page() as beside:
-        page.get_by_role("link", name="their licences").click()
+        page.get_by_role("link", name="their licenses").click()
     expect(beside.value.locator("body")).to_contain_text("This site carries")
     beside.value.close()
     expect(page.locator("#foot-length")).to_have_value("24.6 cm")  # where she was

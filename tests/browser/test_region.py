@@ -35,7 +35,7 @@ def test_the_region_chooses_on_the_first_visit(
 
 def test_what_was_chosen_or_kept_goes_before(new_phone: NewPhone) -> None:
     page = opened(new_phone(locale="en-US"))
-    choose(page, "centimetres")
+    choose(page, "centimeters")
     field(page, "foot.length").fill("24.6")
     expect(page.locator("#foot-length-other")).to_have_text("24.6 cm · 9 5/8 in")
     page.reload()
@@ -45,7 +45,7 @@ def test_what_was_chosen_or_kept_goes_before(new_phone: NewPhone) -> None:
 
 def test_beside_inches_a_bare_weight_is_grams(new_phone: NewPhone) -> None:
     page = opened(new_phone(locale="en-US"))
-    choose(page, "centimetres")
+    choose(page, "centimeters")
     fill_foot(page)
     step(page, "measure")
     choose(page, "inches")
@@ -74,7 +74,7 @@ def test_what_may_be_misread_is_asked_and_mended_by_a_tap(
     expect(field(page, "foot.length")).to_have_value("9 3/8")
     expect(error_at(page, "foot.length")).to_be_empty()
     expect(page.locator("#foot-length-other")).to_have_text("9 3/8 in · 23.8 cm")
-    choose(page, "centimetres")
+    choose(page, "centimeters")
     field(page, "foot.heel_girth").fill("13 1/4")
     field(page, "foot.heel_girth").blur()
     expect(error_at(page, "foot.heel_girth")).to_contain_text("13 1/4 in or 13 1/4 cm?")

@@ -58,7 +58,7 @@ def test_scanned_from_the_screen_it_shows_the_same_counts(
     other = opened(new_phone(), address)
     expect(other.locator("#visit-line")).to_contain_text("A shared plan")
     assert figures(other) == figures(page)
-    expect(other.get_by_role("button", name="Keep these counts in the book")).to_be_visible()
+    expect(other.get_by_role("button", name="Save these counts in the book")).to_be_visible()
     for name in ("foot.length", "person.height", "foot.ball_girth"):
         expect(field(other, name)).to_have_value("")
     expect(other.locator("[name=who][value='']")).to_be_checked()
@@ -70,7 +70,7 @@ def test_the_foot_goes_along_only_where_she_says_so(new_phone: NewPhone) -> None
     expect(place.get_by_role("button", name="Counts only")).to_have_attribute(
         "aria-pressed", "true"
     )
-    expect(place).to_contain_text("nothing of the person")
+    expect(place).to_contain_text("nothing about the person")
     place.get_by_role("button", name="With the foot").tap()
     page.locator("#show-code").tap()
     whole = scanned(page)
@@ -81,7 +81,7 @@ def test_the_foot_goes_along_only_where_she_says_so(new_phone: NewPhone) -> None
     other = opened(new_phone(), whole)
     assert figures(other) == figures(page)
     expect(field(other, "foot.length")).to_have_value("23,8")
-    expect(other.get_by_role("button", name="Keep this foot")).to_be_visible()
+    expect(other.get_by_role("button", name="Save this foot")).to_be_visible()
     # The next foot is another person's, who has not been asked.
     page.locator("#next-foot").tap()
     field(page, "foot.length").fill("25")

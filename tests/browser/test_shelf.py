@@ -16,7 +16,7 @@ def test_a_shelf_from_filling_to_undoing(phone: BrowserContext, screens: Path) -
     page = opened(phone)
     fill_foot(page)
     page.locator("#shelf > summary").tap()
-    expect(page.locator("#shelf-place")).to_contain_text("The ranking stands here")
+    expect(page.locator("#shelf-place")).to_contain_text("to see the ranking")
     field(page, "shelf.cylinders").fill("54, 61")
     field(page, f"{YARN}.name").fill("the grey one")
     expect(error_at(page, "shelf.cylinders")).to_contain_text("61 is odd")

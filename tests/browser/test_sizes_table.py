@@ -77,7 +77,7 @@ def test_what_makes_no_table_is_said_beside_its_field(phone: BrowserContext) -> 
     unfolded(page)
     first = field(page, "chart.first")
     first.fill("40")
-    expect(page.locator("#chart-place")).to_contain_text("nothing is to mend")
+    expect(page.locator("#chart-place")).to_contain_text("nothing is left to fix")
     first.blur()
     expect(page.locator("#chart .error:not(:empty)")).to_have_count(1)
     expect(page.locator("#counts .error:not(:empty)")).to_have_count(0)

@@ -111,7 +111,7 @@ def test_errors_stand_beside_their_field(phone: BrowserContext) -> None:
 
     step(page, "counts")
     expect(page.locator(".tally")).to_have_count(0)
-    expect(page.locator("#problems")).to_contain_text("One thing is wanted first")
+    expect(page.locator("#problems")).to_contain_text("One thing to fix first")
     page.locator("#problems button").tap()
     expect(page.locator("#measure")).to_be_visible()
     expect(ball).to_be_focused()

@@ -30,7 +30,7 @@ def wearers_sheet(phone: BrowserContext) -> Tabs:
     other = opened(phone, "./#book")
     card(other, "Invented: Nuri")
     other.locator("#open-sheet").tap()
-    expect(other.locator("#visit-line")).to_contain_text("kept in the book")
+    expect(other.locator("#visit-line")).to_contain_text("saved in the book")
     return one, other
 
 

@@ -71,12 +71,12 @@ def test_inches_and_ounces_stay_so_after_a_reload(phone: BrowserContext, kept: s
     as_typed(page)
 
 
-def test_in_centimetres_the_ounces_stay_ounces(phone: BrowserContext) -> None:
+def test_in_centimeters_the_ounces_stay_ounces(phone: BrowserContext) -> None:
     """The other system, chosen and left again, and a reload in between."""
     page = in_inches(phone)
     field(page, "chart.by").select_option("EU")  # what was typed by length is put by
     step(page, "measure")
-    choose(page, "centimetres")
+    choose(page, "centimeters")
     page.reload()
     step(page, "yarn")
     page.locator("#shelf > summary").tap()
@@ -86,7 +86,7 @@ def test_in_centimetres_the_ounces_stay_ounces(phone: BrowserContext) -> None:
 
 
 @pytest.mark.parametrize("kept", ["with its units", "by an older version, without"])
-def test_a_copy_brings_inches_to_a_phone_in_centimetres(
+def test_a_copy_brings_inches_to_a_phone_in_centimeters(
     new_phone: NewPhone, tmp_path: Path, kept: str
 ) -> None:
     page = in_inches(new_phone())

@@ -170,7 +170,7 @@ def test_all_that_is_written_of_a_wearer_stays(phone: BrowserContext) -> None:
     card(page, "Nuri, ferry")
     page.locator("#open-sheet").tap()
     expect(page.locator("#visit-line")).to_contain_text("Allergy: lanolin")
-    expect(page.locator("#visit-line")).to_contain_text("Wished: to the knee, snug, moss.")
+    expect(page.locator("#visit-line")).to_contain_text("Wishes: to the knee, snug, moss.")
 
 
 def test_a_label_is_wanted(phone: BrowserContext) -> None:

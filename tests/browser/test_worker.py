@@ -251,7 +251,7 @@ def test_badly_set_up_host_is_told_soon(
     """Pyodide itself would wait for ever for the first two."""
     with serving(alter) as address:
         bare.goto(address)
-        assert "could not be started" in ask(bare, PLAN)["rejected"]
+        assert "could not start" in ask(bare, PLAN)["rejected"]
         assert bare.evaluate("bench.states") == ["failed"]
         assert bare.evaluate("bench.engine.reason") == ask(bare, PLAN)["rejected"]
 
@@ -267,7 +267,7 @@ def test_stalled_download_is_given_up_and_can_be_tried_again(bare: Page, serving
     with serving(stall) as address:
         bare.goto(f"{address}?patience=4000")
         start = time.monotonic()
-        assert "could not be started" in ask(bare, PLAN)["rejected"]
+        assert "could not start" in ask(bare, PLAN)["rejected"]
         assert time.monotonic() - start < 30  # two tries of 4 s, and what a busy machine adds
         flows.set()
         for _ in range(10):  # on a busy machine 4 s may be too short: press again, as one would

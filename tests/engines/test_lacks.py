@@ -191,7 +191,7 @@ def test_a_spoilt_install_then_no_host_then_both_mended(
     assert phone.sight("#stored-line") == ""
     host.stop()
     phone.tap("#knit-it")
-    phone.reads("#machine-trouble", "Look whether there is a network")
+    phone.reads("#machine-trouble", "Check your connection")
     host.serve(dist)
     phone.reload()
     phone.reads("#stored-line", "Stored on this phone")

@@ -114,7 +114,7 @@ def test_a_page_whose_script_does_not_come_says_so_and_can_be_loaded_anew(
     host.alter = only(main, spoil, [], to_store=False)
     page = phone.new_page()
     page.goto(host.address)
-    expect(page.locator("#not-started")).to_contain_text("Look whether there is a network")
+    expect(page.locator("#not-started")).to_contain_text("Check your connection")
     expect(page.locator("#waiting")).to_be_hidden()
     with page.expect_navigation():
         page.locator("#not-started button").tap()

@@ -149,7 +149,7 @@ def test_a_page_that_is_not_stored_yet_says_what_to_do(
     page.locator("#wearer-tag").tap()
     expect(page.locator("#book")).to_contain_text("Tap again, or reload")
     page.goto(f"{host.address}#knit")
-    expect(page.locator("#machine-trouble")).to_contain_text("then load the page again")
+    expect(page.locator("#machine-trouble")).to_contain_text("then reload")
     page.reload()
     is_of(page, second)
     each_part_opens(page)
@@ -166,7 +166,7 @@ def test_a_page_that_is_not_stored_yet_and_its_book(
     until(page, USABLE)
     host.deploy(second)
     page.locator(".head [data-book=list]").tap()
-    expect(page.locator("#book .trouble")).to_contain_text("then load the page again")
+    expect(page.locator("#book .trouble")).to_contain_text("then reload")
     page.reload()
     expect(page.locator("#book h2")).to_have_text("Wearers")
 
@@ -180,7 +180,7 @@ def test_a_spoilt_part_that_the_browser_would_hold_for_a_year(
     page.goto(host.address)
     until(page, USABLE)
     page.locator(".head [data-book=list]").tap()
-    expect(page.locator("#book .trouble")).to_contain_text("then load the page again")
+    expect(page.locator("#book .trouble")).to_contain_text("then reload")
     asked_again = f"""performance.getEntriesByType("resource")
         .filter(({{ name }}) => name.endsWith("{book}")).length > 1"""
     until(page, asked_again)

@@ -4,6 +4,7 @@
  * @import {Fit, Plan, Quantity} from "./types"
  */
 import { html, nothing, render, svg } from "lit-html";
+import * as say from "words/page";
 import { idOf, stepOf } from "./place_of.js";
 import { goTo } from "./problems.js";
 
@@ -16,18 +17,17 @@ export const MARKS = {
   apart: svg`<path class="ink-line" d="M5 12H19"/>`,
 };
 
-const SIZES = {
-  foot_length: "Foot of the sock, lying",
-  tube_girth: "Round the tube",
-  heel_girth: "Round the sock’s heel",
-  cuff_depth: "Depth of the cuff",
-  leg_length: "Leg",
-  heel_height: "Height of the heel",
-  top_above_heel: "Top above the heel",
-  top_above_floor: "Top above the floor",
-};
-
-const PARTS = { cuff: "Cuff", leg: "Leg", heel: "Heel", foot: "Foot", toe: "Toe", ends: "Ends" };
+const SIZES = /** @type {const} */ ([
+  "foot_length",
+  "tube_girth",
+  "heel_girth",
+  "cuff_depth",
+  "leg_length",
+  "heel_height",
+  "top_above_heel",
+  "top_above_floor",
+]);
+const PARTS = /** @type {const} */ (["cuff", "leg", "heel", "foot", "toe", "ends"]);
 
 /**
  * @param {Plan} plan @param {HTMLElement} place
@@ -39,30 +39,30 @@ export function renderAround(plan, place, go) {
     html`
       <section aria-labelledby="fit-title">
         <hr class="knit" />
-        <h3 id="fit-title">How it fits</h3>
+        <h3 id="fit-title">${say.howItFits}</h3>
         <ul class="fits">${plan.fit.map(fit)}</ul>
         ${notes.map((note) => html`<p class="note">${note.text}</p>`)}
         ${plan.notes.map((note) => elsewhere(note, go))}
       </section>
       <section aria-labelledby="yarn-need-title">
         <hr class="knit" />
-        <h3 id="yarn-need-title">Yarn for the pair</h3>
+        <h3 id="yarn-need-title">${say.yarnForPair}</h3>
         ${yarn(plan)}
       </section>
       <section aria-labelledby="sizes-title">
         <hr class="knit" />
-        <h3 id="sizes-title">Sizes, washed and lying flat</h3>
+        <h3 id="sizes-title">${say.sizesFlat}</h3>
         <dl class="sizes">
-          ${Object.entries(SIZES).map(([name, title]) => pair(title, plan.sizes[name]))}
+          ${SIZES.map((size) => pair(say.size({ size }), plan.sizes[size]))}
         </dl>
       </section>
       <section aria-labelledby="cautions-title">
         <hr class="knit" />
-        <h3 id="cautions-title">Take care</h3>
+        <h3 id="cautions-title">${say.takeCare}</h3>
         <ul class="cautions">${plan.cautions.map((caution) => html`<li>${caution}</li>`)}</ul>
       </section>
       <details class="whole">
-        <summary>Why these numbers</summary>
+        <summary>${say.whyThese}</summary>
         <p>${plan.fabric.swatch_first || plan.fabric.guessed.length ? nothing : plan.fabric.words}</p>
         <p>${plan.range.foot.words}</p>
         <dl class="whys">
@@ -83,7 +83,7 @@ function elsewhere({ field, text }, go) {
   const input = /** @type {HTMLInputElement | null} */ (document.getElementById(idOf(field)));
   if (!input || (field.startsWith("fabric.") && !input.value.trim())) return nothing;
   return html`${titled({ field, text })}
-    <button type="button" @click=${() => goTo(field, go)}>Go there</button>`;
+    <button type="button" @click=${() => goTo(field, go)}>${say.goThere}</button>`;
 }
 
 /** A note that stands away from its field begins with the field's title. @param {Plan["notes"][number]} note */
@@ -101,8 +101,14 @@ function fit(found) {
   return html`<li class="fit fit-${found.level}">
     <svg class="fit-mark" viewBox="0 0 24 24" aria-hidden="true" focusable="false">${MARKS[found.level]}</svg>
     <p><strong>${found.title}.</strong> ${found.words}
-      ${apart ? nothing : html`<span class="quiet">${found.body.text}${found.from === "estimated" ? " (guessed)" : ""} round, in ${found.fabric.text} of sock.</span>`}</p>
+      ${apart ? nothing : html`<span class="quiet">${around(found)}</span>`}</p>
   </li>`;
+}
+
+/** @param {Fit} found */
+function around({ body, fabric, from }) {
+  const both = { body: body?.text ?? "", sock: fabric?.text ?? "" };
+  return from === "estimated" ? say.fitGuessed(both) : say.fitMeasured(both);
 }
 
 /** @param {Plan} plan */
@@ -111,12 +117,12 @@ function yarn({ yarn: need }) {
     <p class="need">${need.grams ? html`<span><strong>${need.grams.text}</strong> ${need.grams.other}</span>` : nothing} <span><strong>${need.metres.text}</strong> ${need.metres.other}</span></p>
     <p>${need.words}</p>
     <details>
-      <summary>By section</summary>
+      <summary>${say.bySection}</summary>
       <table class="by-section">
-        <thead><tr><th scope="col">Both socks</th><th scope="col">Length</th>${need.grams ? html`<th scope="col">Weight</th>` : nothing}</tr></thead>
+        <thead><tr><th scope="col">${say.bothSocks}</th><th scope="col">${say.length}</th>${need.grams ? html`<th scope="col">${say.weight}</th>` : nothing}</tr></thead>
         <tbody>
-          ${Object.entries(PARTS).map(([part, title]) => line(title, need.sections[part], need.grams))}
-          ${line("Waste yarn, apart", need.waste, need.grams)}
+          ${PARTS.map((part) => line(say.part({ part }), need.sections[part], need.grams))}
+          ${line(say.wasteApart, need.waste, need.grams)}
         </tbody>
       </table>
     </details>`;

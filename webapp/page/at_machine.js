@@ -10,6 +10,7 @@
  * @import {StepsNav} from "./steps_nav.js"
  */
 import { html, nothing, render } from "lit-html";
+import * as say from "words/page";
 import { remember, remembered } from "../machine/remembered.js";
 import { anyPair } from "../storage/any_pair.js";
 import { bundle } from "./bundle.js";
@@ -20,14 +21,7 @@ import { nameScreen } from "./title.js";
 
 const HASH = "#knit";
 const PAUSE_MS = 500; // a label is still being typed
-const NOT_LOADED =
-  "The counter could not be loaded. Look whether there is a network, then load the page again. What was counted is kept.";
-const SILENT =
-  "The phone's storage does not answer, so the sock on the machine cannot be shown. Load the page again; if it then does not come back, begin it again with “Knit it”.";
-const GONE =
-  "The phone has not kept the sock that was on the machine. Begin it again with “Knit it”; “Go to…” brings you to its round.";
-const KNITTED =
-  "That pair is knitted: the counter is free for the next. What it taught stands in step 3, under “Knitted”.";
+const SILENT = `${say.counterSilent} ${say.counterSilentWay}`;
 
 /**
  * Fires "knitted" (detail: a wearer's pair) when a pair comes further, "sock one" (detail: MeasuredPair) once
@@ -201,11 +195,11 @@ export class AtMachine extends EventTarget {
       const there = await machine.resume(id);
       if (there === true) return;
       this.#sure = machine.journal.kept;
-      this.#trouble(there ? KNITTED : this.#sure ? GONE : SILENT);
+      this.#trouble(there ? say.pairIsKnitted : this.#sure ? say.counterGone : SILENT);
     } catch (error) {
       console.error(error);
       this.#sure = false;
-      this.#trouble(NOT_LOADED);
+      this.#trouble(say.counterNotLoaded);
     }
     this.#leave();
   }

@@ -3,11 +3,12 @@
  * @import {Asks, Code, Problem} from "./types"
  */
 import { html, nothing, render } from "lit-html";
+import * as say from "words/page";
 import { showPicture } from "./picture.js";
 
 const NOT_NOW = {
-  message: "The code could not be made just now.",
-  way_out: "Try again, or copy the link.",
+  message: say.codeNotMade,
+  way_out: say.codeWayOut,
 };
 
 export class CodeSheet {
@@ -24,10 +25,10 @@ export class CodeSheet {
       html`
         <div class="code-picture"></div>
         <div class="code-words">
-          <h2 id="code-title">Scan it with the other phone</h2>
+          <h2 id="code-title">${say.scanCode}</h2>
           ${errors.map(({ message, way_out }) => html`<p role="alert"><strong>${message}</strong> ${way_out}</p>`)}
-          ${svg ? html`<p>Hold its camera over the code and tap the link that it shows.</p>` : nothing}
-          <button type="button" autofocus @click=${() => this.sheet.close()}>Close</button>
+          ${svg ? html`<p>${say.holdCamera}</p>` : nothing}
+          <button type="button" autofocus @click=${() => this.sheet.close()}>${say.close}</button>
           <p class="code-address">${address}</p>
         </div>
       `,

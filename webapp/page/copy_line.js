@@ -1,5 +1,6 @@
 /** The line of the page that says what is in no copy, once that is much or has waited. */
 import { html, nothing, render } from "lit-html";
+import * as say from "words/page";
 import { missing, putOff } from "../book/last_copy.js";
 
 export function copyLine() {
@@ -12,8 +13,8 @@ export function copyLine() {
   render(
     words
       ? html`<div class="line"><p>${words}</p>
-          <div class="row"><button type="button" data-book="copies">Save a copy</button>
-            <button type="button" id="copy-not-today" @click=${later}>Not today</button></div></div>`
+          <div class="row"><button type="button" data-book="copies">${say.saveACopy}</button>
+            <button type="button" id="copy-not-today" @click=${later}>${say.notToday}</button></div></div>`
       : nothing,
     place,
   );

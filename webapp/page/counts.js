@@ -3,6 +3,7 @@
  * @import {Part, Shown} from "./types"
  */
 import { html, nothing, render } from "lit-html";
+import * as say from "words/page";
 import { wordsOfSockTwo } from "./first_sock.js";
 
 /** @param {Shown} plan @param {HTMLElement} place */
@@ -11,10 +12,10 @@ export function renderCounts(plan, place) {
     html`
       ${
         plan.fabric.swatch_first || plan.fabric.guessed.length
-          ? html`<p class="swatch-first"><strong>Swatch first.</strong> ${plan.fabric.words}</p>`
+          ? html`<p class="swatch-first"><strong>${say.swatchFirst}</strong> ${plan.fabric.words}</p>`
           : nothing
       }
-      <p class="which-sock">${wordsOfSockTwo(plan) ? "Sock two" : "For both socks"}</p>
+      <p class="which-sock">${wordsOfSockTwo(plan) ? say.sockTwo : say.forBoth}</p>
       <ol class="counts">
         ${plan.parts.map((part) => row(part, plan))}
       </ol>
@@ -28,16 +29,14 @@ function row(part, plan) {
   const count = plan.counts[part.part];
   const pocket = "left" in count ? count : null;
   return html`<li class="tally tally-${part.part}">
-    <h3>${part.title}${part.part === "foot" && wordsOfSockTwo(plan) ? html` <small>sock two</small>` : nothing}</h3>
+    <h3>${part.title}${part.part === "foot" && wordsOfSockTwo(plan) ? html` <small>${say.ofSockTwo}</small>` : nothing}</h3>
     ${
       pocket
         ? html`<p class="figure" aria-hidden="true">
               ${pocket.needles}<i>→</i>${pocket.left}<i>→</i>${pocket.needles}
             </p>
-            <p class="said">
-              ${pocket.needles} needles down to ${pocket.left} and back to ${pocket.needles}
-            </p>
-            <p class="detail"><strong aria-hidden="true">needles</strong> in ${pocket.rows} rows</p>`
+            <p class="said">${say.pocketSaid({ needles: pocket.needles, left: pocket.left })}</p>
+            <p class="detail"><strong aria-hidden="true">${say.needles}</strong> ${say.inRows({ rows: pocket.rows })}</p>`
         : html`<p class="figure">${part.count}</p>
             <p class="detail"><strong>${part.unit}</strong> · ${part.detail}</p>`
     }

@@ -6,6 +6,7 @@
  * @import {StepsNav} from "./steps_nav.js"
  */
 import { nothing, render } from "lit-html";
+import * as say from "words/page";
 import { renderAround } from "./around.js";
 import { renderCounts } from "./counts.js";
 import { wordsOfSockTwo } from "./first_sock.js";
@@ -23,7 +24,7 @@ const place = (id) => /** @type {HTMLElement} */ (document.getElementById(id));
 /** The answer in a breath, for the tape. @param {Shown} plan */
 function gist(plan) {
   const { rounds } = plan.counts.foot;
-  return wordsOfSockTwo(plan) ? `Sock two: ${rounds}` : `Foot ${rounds} rounds`;
+  return wordsOfSockTwo(plan) ? say.gistTwo({ rounds }) : say.gistBoth({ rounds });
 }
 
 export class CountsScreen {
@@ -65,7 +66,7 @@ export class CountsScreen {
   showLast(plan) {
     if (plan) renderCounts(plan, place("counts-place"));
     else render(nothing, place("counts-place"));
-    this.#mark(plan, plan && `Last time ${plan.counts.foot.rounds}`);
+    this.#mark(plan, plan && say.gistBefore({ rounds: plan.counts.foot.rounds }));
   }
 
   /** @param {Shown | undefined} plan @param {string} [words] the counts in a breath */
@@ -76,7 +77,7 @@ export class CountsScreen {
       "measure",
       length ? `${length.from === "estimated" ? "≈ " : ""}${length.text}` : "",
     );
-    this.nav.mark("yarn", plan ? `${plan.counts.needles} slots` : "");
+    this.nav.mark("yarn", plan ? say.slots({ slots: plan.counts.needles }) : "");
     this.nav.mark("counts", words);
   }
 
@@ -86,7 +87,7 @@ export class CountsScreen {
     const steps = problems.map(({ field }) => stepOf(field));
     for (const step of /** @type {const} */ (["measure", "yarn", "counts"])) {
       const count = steps.filter((one) => one === step).length;
-      this.nav.mark(step, count ? `${count} to mend` : "");
+      this.nav.mark(step, count ? say.toFix({ things: count }) : "");
     }
   }
 

@@ -6,6 +6,7 @@
  * @import {Kinds} from "../storage/types"
  * @import {Last, Values, Visit} from "./types"
  */
+import * as say from "words/page";
 import { change, merge } from "../storage/dated.js";
 import { dated } from "../storage/facts.js";
 import { Kept } from "../storage/kept.js";
@@ -23,12 +24,12 @@ const sheet = { sure: valuesOf, flat: true };
  * out again, and the machine tells these again. @type {Kinds}
  */
 const KINDS = {
-  mine: { words: "Your own page", ...sheet },
-  visit: { words: "The sheet that was open last", sure: visitOf },
-  before: { words: "What stood on your own page before", sure: valuesOf },
-  chart: { words: "What was typed for the table over sizes", ...sheet },
-  shelf: { words: "Your cylinders and yarns", ...sheet },
-  unkept: { words: "A wearer’s sheet that the book did not have yet", sure: sheetOf, many: true },
+  mine: { words: say.setAside({ what: "mine" }), ...sheet },
+  visit: { words: say.setAside({ what: "visit" }), sure: visitOf },
+  before: { words: say.setAside({ what: "before" }), sure: valuesOf },
+  chart: { words: say.setAside({ what: "chart" }), ...sheet },
+  shelf: { words: say.setAside({ what: "shelf" }), ...sheet },
+  unkept: { words: say.setAside({ what: "unkept" }), sure: sheetOf, many: true },
   knitted: { words: "", sure: anything, many: true },
   knitting: { words: "", sure: anything },
   counter: { words: "", sure: anything },

@@ -5,6 +5,7 @@
  * @import {Form} from "./form.js"
  */
 import { html, nothing, render } from "lit-html";
+import * as say from "words/page";
 import { within } from "./within.js";
 
 /** The field of the note that says how many foot rounds sock two takes. */
@@ -89,7 +90,7 @@ export class FirstSock {
     render(
       this.#planned && (!rounds || asPlanned)
         ? html`<button type="button" aria-pressed=${asPlanned}
-            @click=${() => this.form.set(SOCK_TWO, this.#planned)}>${this.#planned}, as planned</button>`
+            @click=${() => this.form.set(SOCK_TWO, this.#planned)}>${say.asPlanned({ rounds: this.#planned })}</button>`
         : nothing,
       this.planned,
     );
@@ -99,20 +100,20 @@ export class FirstSock {
         ${
           this.#words
             ? html`<p class="lesson">${this.#words}</p>`
-            : html`<p class="quiet">Once rounds and length are there, the count for sock two stands here.</p>`
+            : html`<p class="quiet">${say.sockTwoWaits}</p>`
         }
         ${
           keep
-            ? html`<button type="button" id="keep-sock" @click=${() => this.#keepIt(keep)}>Use this sock as a swatch</button> `
+            ? html`<button type="button" id="keep-sock" @click=${() => this.#keepIt(keep)}>${say.useAsSwatch}</button> `
             : before
-              ? html`<p>Kept among the swatches, in step 2. The counts are now for the next pair. For the sock two of this one: ${this.#lesson} <button type="button" id="unkeep-sock" @click=${() => this.form.fill(before)}>Undo</button></p>`
+              ? html`<p>${say.keptAsSwatch} ${say.itsSockTwo({ lesson: this.#lesson })} <button type="button" id="unkeep-sock" @click=${() => this.form.fill(before)}>${say.undo}</button></p>`
               : nothing
         }
         ${
           FIELDS.some((name) => values[name]?.trim())
-            ? html`<button type="button" id="forget-sock" @click=${() => this.#forget()}>Forget sock one</button>`
+            ? html`<button type="button" id="forget-sock" @click=${() => this.#forget()}>${say.forgetOne}</button>`
             : forgotten
-              ? html`<button type="button" id="recall-sock" @click=${() => this.#put(forgotten)}>Bring sock one back</button>`
+              ? html`<button type="button" id="recall-sock" @click=${() => this.#put(forgotten)}>${say.recallOne}</button>`
               : nothing
         }
       `,

@@ -4,10 +4,8 @@
  * @import {FirstSock, Knit} from "../machine/types"
  * @import {Answer, Asks, Request, Visit} from "./types"
  */
+import * as say from "words/page";
 import { samePlan, sockOneIn } from "./pair_of_sheet.js";
-
-const NOT_BEGUN =
-  "The counter could not be made ready. Look whether there is a network, load the page again, and tap “Knit it” once more.";
 
 export class KnitIt {
   /** @type {Request | undefined} */
@@ -75,7 +73,7 @@ export class KnitIt {
       if (id) await this.enter(id);
     } catch (error) {
       console.error(error);
-      this.trouble(NOT_BEGUN);
+      this.trouble(say.counterNotBegun);
     } finally {
       this.#button.disabled = false;
     }

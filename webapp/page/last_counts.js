@@ -6,10 +6,8 @@
  * @import {Draft} from "./draft.js"
  */
 import { html, nothing, render } from "lit-html";
+import * as say from "words/page";
 import { isEmpty, toRequest } from "./request.js";
-
-const KEPT = "What you typed is kept. Its counts come in a few seconds.";
-const MARK = "From last time, being checked…";
 
 export class LastCounts {
   #answered = false;
@@ -34,9 +32,9 @@ export class LastCounts {
       this.screen.showLast(undefined);
       shown = false;
     }
-    this.#say(shown ? [MARK] : []);
+    this.#say(shown ? [say.fromLastTime] : []);
     this.notYet.hidden = shown;
-    if (!isEmpty(values)) this.notYet.textContent = KEPT;
+    if (!isEmpty(values)) this.notYet.textContent = say.countsComing;
   }
 
   /** The calculator's own answer takes their place. @param {Answer} answer */
@@ -70,7 +68,7 @@ function differences(before, now) {
     const old = before.find((one) => one.part === part.part);
     return !old || words(old) === words(part)
       ? []
-      : [`${part.title}: this version counts ${words(part)} where last time it was ${words(old)}.`];
+      : [say.countedOtherwise({ title: part.title, now: words(part), before: words(old) })];
   });
 }
 

@@ -7,11 +7,6 @@ export function each(moved) {
   return [moved ?? []].flat().sort((one, other) => one - other);
 }
 
-/** @param {Moved} moved */
-export function noun(moved) {
-  return each(moved).length > 1 ? "needles" : "needle";
-}
-
 /** "5", or "33 and 34". @param {Moved} moved */
 export function listed(moved) {
   return each(moved).join(" and ");

@@ -5,6 +5,7 @@
  * @import {Form} from "./form.js"
  */
 import { html, nothing, render } from "lit-html";
+import * as say from "words/page";
 
 const FIELDS = /** @type {const} */ (["needles", "left"]);
 
@@ -26,10 +27,10 @@ export class Pockets {
     render(
       plan
         ? html`<details id="pockets">
-            <summary>Another heel or toe</summary>
-            <p class="quiet">Fewer needles left make it deeper; foot rounds follow, so that the sock keeps its length.</p>
+            <summary>${say.anotherPocket}</summary>
+            <p class="quiet">${say.fewerLeft}</p>
             ${plan.parts.map((part) => (plan.choices[part.part] ? this.#list(part, plan.choices[part.part]) : nothing))}
-            <h4>How sure each count is</h4>
+            <h4>${say.howSure}</h4>
             <dl class="whys">
               ${plan.parts.map(({ part, title }) => html`<dt>${title}</dt><dd>${plan.range[part].words}</dd>`)}
             </dl>
@@ -42,16 +43,16 @@ export class Pockets {
   /** @param {Part} of @param {PocketChoice[]} choices */
   #list({ part, title }, choices) {
     const typed = FIELDS.some((name) => this.form.value(`sock.${part}.${name}`).trim());
-    return html`<h4>${title}, fewest left first</h4>
+    return html`<h4>${say.fewestFirst({ title })}</h4>
       <ul class="pocket-choices">
         ${choices.map(
           (choice) => html`<li>
             ${choice.words}
             ${
               choice.chosen
-                ? html`<strong>This one is planned.</strong>`
-                : html`<button type="button" aria-label=${`Use this ${part}: ${choice.left} left`}
-                    @click=${() => this.#use(part, choice)}>Use this</button>`
+                ? html`<strong>${say.thisIsPlanned}</strong>`
+                : html`<button type="button" aria-label=${say.usePocket({ title, left: choice.left })}
+                    @click=${() => this.#use(part, choice)}>${say.useThis}</button>`
             }
           </li>`,
         )}
@@ -59,7 +60,7 @@ export class Pockets {
       ${
         typed
           ? html`<button type="button" id=${`undo-${part}`} @click=${() => this.#undo(part)}>${
-              this.#before[part] ? `Back to the ${part} before` : `Let the foot choose the ${part}`
+              this.#before[part] ? say.backToBefore({ title }) : say.letFootChoose({ title })
             }</button>`
           : nothing
       }`;

@@ -3,6 +3,7 @@
  * @import {Problem} from "./types"
  */
 import { html, nothing, render } from "lit-html";
+import * as say from "words/page";
 import { placeOf, stepOf } from "./place_of.js";
 
 /**
@@ -15,11 +16,11 @@ export function renderProblems(problems, place, go) {
   render(
     count
       ? html`<div class="line trouble">
-          <p><strong>${count === 1 ? "One thing is" : `${count} things are`} wanted first:</strong></p>
+          <p><strong>${say.toFixFirst({ things: count })}</strong></p>
           <ul class="problems">
             ${ordered.map(
               (problem) => html`<li><p>${problem.message} ${problem.way_out}</p>
-                ${placeOf(problem.field) ? html`<button type="button" @click=${() => goTo(problem.field, go)}>Go there</button>` : nothing}</li>`,
+                ${placeOf(problem.field) ? html`<button type="button" @click=${() => goTo(problem.field, go)}>${say.goThere}</button>` : nothing}</li>`,
             )}
           </ul>
         </div>`

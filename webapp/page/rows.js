@@ -10,6 +10,7 @@
  * @import {Values} from "./types"
  * @import {Form} from "./form.js"
  */
+import * as say from "words/page";
 
 export class Rows {
   /** @type {Values} all that was typed before a row was taken away */
@@ -30,7 +31,7 @@ export class Rows {
     this.back = document.createElement("button");
     this.back.type = "button";
     this.back.className = "back";
-    this.back.textContent = "Bring it back";
+    this.back.textContent = say.bringItBack;
     this.back.hidden = true;
     this.back.addEventListener("click", () => {
       this.form.fill(this.#before);

@@ -1,5 +1,6 @@
 /** What the phone or a file holds and nobody can read: told as it is, to be saved to a file or deleted. */
 import { html, nothing } from "lit-html";
+import * as say from "words/page";
 import { save } from "./save.js";
 
 /**
@@ -9,8 +10,8 @@ import { save } from "./save.js";
 export function setAside(words, text, drop) {
   return html`<div class="line trouble set-aside">
     <p>${words}</p>
-    <details><summary>What it holds</summary><p class="quiet"><bdi>${text.slice(0, 2000)}</bdi></p>
-      <div class="row"><button type="button" class="save-aside" @click=${() => save(text, "heelwise-set-aside.txt", "text/plain")}>Save it to a file</button>
-        ${drop ? html`<button type="button" class="drop-aside" @click=${drop}>Delete it for good</button>` : nothing}</div></details>
+    <details><summary>${say.whatItHolds}</summary><p class="quiet"><bdi>${text.slice(0, 2000)}</bdi></p>
+      <div class="row"><button type="button" class="save-aside" @click=${() => save(text, "heelwise-set-aside.txt", "text/plain")}>${say.saveToFile}</button>
+        ${drop ? html`<button type="button" class="drop-aside" @click=${drop}>${say.deleteForGood}</button>` : nothing}</div></details>
   </div>`;
 }

@@ -7,13 +7,10 @@
  * @import {Sheets} from "./sheets.js"
  */
 import { html, nothing, render } from "lit-html";
+import * as say from "words/page";
 import { paper } from "./to_paper.js";
 
 /** @typedef {Extract<Answer, {plan: object}>} Planned */
-
-const BARE = "Cylinder, yarn and counts go along, and nothing of the person.";
-const WHOLE =
-  "Every measure goes along, and what was said of the person, so that the fit can be read.";
 
 export class Share {
   #withFoot = false;
@@ -46,7 +43,7 @@ export class Share {
     const { link, counts_link, counts_link_words } = answer;
     const chosen = this.#withFoot ? link : counts_link;
     /** @param {unknown} outcome */
-    const say = (outcome) => {
+    const tell = (outcome) => {
       this.#outcome = outcome;
       this.#draw(answer);
     };
@@ -55,9 +52,7 @@ export class Share {
         const { printCard } = await paper();
         await printCard(this.engine, answer.request, counts_link ? addressOf(counts_link) : "");
       } catch {
-        say(
-          html`<p class="note">The card could not be made just now. Tap once more, or load the page again.</p>`,
-        );
+        tell(html`<p class="note">${say.cardNotMade}</p>`);
       }
     };
     const tag = async () => {
@@ -67,15 +62,13 @@ export class Share {
         const { request } = answer;
         new TagSheet({ engine: this.engine, draft, request, label: visit?.label ?? "" });
       } catch {
-        say(
-          html`<p class="note">The tag could not be made just now. Tap once more, or load the page again.</p>`,
-        );
+        tell(html`<p class="note">${say.tagNotMade}</p>`);
       }
     };
     /** @param {boolean} withFoot */
     const choose = (withFoot) => {
       this.#withFoot = withFoot;
-      say(nothing);
+      tell(nothing);
     };
     /** @param {boolean} withFoot @param {string} words */
     const choice = (withFoot, words) => html`<button type="button" class="chosen"
@@ -83,21 +76,21 @@ export class Share {
     render(
       html`
         <hr class="knit" />
-        <h3>Keep it or pass it on</h3>
-        <p>A link opens with the same counts on any phone that has this page, with or without a signal.</p>
+        <h3>${say.passOn}</h3>
+        <p>${say.linkMeans}</p>
         ${
           link === counts_link
             ? nothing
-            : html`<div class="row" role="group" aria-label="What goes along">
-                  ${choice(false, "Counts only")} ${choice(true, "With the foot")}
+            : html`<div class="row" role="group" aria-label=${say.goesAlong}>
+                  ${choice(false, say.countsOnly)} ${choice(true, say.withFoot)}
                 </div>
-                <p class="goes-along">${this.#withFoot ? WHOLE : `${chosen ? BARE : ""} ${counts_link_words}`.trim()}</p>`
+                <p class="goes-along">${this.#withFoot ? say.wholeLink : `${chosen ? say.bareLink : ""} ${counts_link_words}`.trim()}</p>`
         }
-        ${chosen ? this.#ways(addressOf(chosen), say) : nothing}
-        <p class="goes-along">On paper: a card with boxes to tick at the machine, and a tag that goes with the finished pair.</p>
+        ${chosen ? this.#ways(addressOf(chosen), tell) : nothing}
+        <p class="goes-along">${say.onPaper}</p>
         <div class="row">
-          <button type="button" id="print-card" @click=${print}>Print the card</button>
-          <button type="button" id="write-tag" @click=${tag}>Write the tag</button>
+          <button type="button" id="print-card" @click=${print}>${say.printCard}</button>
+          <button type="button" id="write-tag" @click=${tag}>${say.writeTag}</button>
         </div>
         <div role="status">${this.#outcome}</div>
         ${this.sheets.visiting ? nothing : this.#nextFoot()}
@@ -106,28 +99,28 @@ export class Share {
     );
   }
 
-  /** @param {string} address @param {(outcome: unknown) => void} say */
-  #ways(address, say) {
-    const copy = async () => say(await copied(address));
+  /** @param {string} address @param {(outcome: unknown) => void} tell */
+  #ways(address, tell) {
+    const copy = async () => tell(await copied(address));
     const send = async () => {
       try {
-        await navigator.share({ title: "A sock plan", url: address });
+        await navigator.share({ title: say.sockPlan, url: address });
       } catch (error) {
         if (error instanceof Error && error.name !== "AbortError") await copy();
       }
     };
     return html`<div class="row">
-      <button type="button" id="show-code" @click=${() => this.code.show(address)}>Show a code to scan</button>
-      <button type="button" id="copy-link" @click=${copy}>Copy the link</button>
-      ${"share" in navigator ? html`<button type="button" @click=${send}>Send it…</button>` : nothing}
+      <button type="button" id="show-code" @click=${() => this.code.show(address)}>${say.showCode}</button>
+      <button type="button" id="copy-link" @click=${copy}>${say.copyLink}</button>
+      ${"share" in navigator ? html`<button type="button" @click=${send}>${say.sendIt}</button>` : nothing}
     </div>`;
   }
 
   #nextFoot() {
     return html`<hr class="knit" />
-      <h3>The next foot</h3>
-      <p>Cylinder, fabric and yarn stay. All else is emptied, and can be brought back.</p>
-      <button type="button" id="next-foot" @click=${() => this.sheets.nextFoot()}>Measure the next foot</button>`;
+      <h3>${say.nextFoot}</h3>
+      <p>${say.nextFootMeans}</p>
+      <button type="button" id="next-foot" @click=${() => this.sheets.nextFoot()}>${say.measureNextFoot}</button>`;
   }
 }
 
@@ -140,10 +133,10 @@ function addressOf(link) {
 async function copied(address) {
   try {
     await navigator.clipboard.writeText(address);
-    return html`<p class="note">Copied. Paste it wherever you like.</p>`;
+    return html`<p class="note">${say.copied}</p>`;
   } catch {
-    return html`<p class="note">The phone would not copy it. Press and hold the link, then copy:</p>
-      <input class="address" readonly aria-label="The plan’s link" .value=${address} @focus=${select} />`;
+    return html`<p class="note">${say.notCopied}</p>
+      <input class="address" readonly aria-label=${say.plansLink} .value=${address} @focus=${select} />`;
   }
 }
 

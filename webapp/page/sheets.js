@@ -7,6 +7,7 @@
  * @import {Form} from "./form.js"
  * @import {StepsNav} from "./steps_nav.js"
  */
+import * as say from "words/page";
 import { change, merge } from "../storage/dated.js";
 import { sameSheet } from "../storage/facts.js";
 import { sameDates } from "./draft.js";
@@ -150,7 +151,7 @@ export class Sheets {
   forget(id, elsewhere) {
     if (this.#visit?.id !== id) return;
     this.#clear();
-    if (elsewhere) this.line.show(null, "This wearer was deleted in another tab.");
+    if (elsewhere) this.line.show(null, say.deletedElsewhere);
   }
 
   /** Her own page is another now: it came with a copy. @param {Values} values */
@@ -205,7 +206,7 @@ export class Sheets {
       this.line.show(null, `${message} ${way_out}`.trim());
     } catch {
       // The link stays in the address, so that loading the page again opens it after all.
-      this.line.show(null, "The shared plan could not be opened just now. Load the page again.");
+      this.line.show(null, say.sharedNotOpened);
     }
   }
 

@@ -7,6 +7,7 @@
  * @import {Place} from "./within.js"
  */
 import { html, nothing, render } from "lit-html";
+import * as say from "words/page";
 import { FOLLOWED, Form } from "./form.js";
 import { Newest } from "./newest.js";
 import { ProblemsBeside } from "./problems_beside.js";
@@ -111,8 +112,8 @@ export class ShelfScreen {
     const { way, ...chosen } = toValues(one.choose);
     this.#put({ ...chosen, way });
     render(
-      html`<div class="line row"><p>In the plan now: ${nameOf(one)}.</p>
-        <button type="button" id="shelf-back" @click=${() => this.#put(before)}>Bring back what was there</button></div>`,
+      html`<div class="line row"><p>${say.inPlanNow({ name: nameOf(one) })}</p>
+        <button type="button" id="shelf-back" @click=${() => this.#put(before)}>${say.bringBackBefore}</button></div>`,
       this.undo,
     );
     this.undo.scrollIntoView({ block: "nearest" });

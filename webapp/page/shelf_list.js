@@ -3,6 +3,7 @@
  * @import {Candidate, Shelf} from "./types"
  */
 import { html, nothing, render, svg } from "lit-html";
+import * as say from "words/page";
 import { MARKS, titled } from "./around.js";
 
 const FIRST = 4;
@@ -14,7 +15,7 @@ const LEVELS = /** @type {const} */ ({
 
 /** @param {Candidate} one */
 export function nameOf({ slots, yarn, mark }) {
-  return `${slots} slots, ${yarn}${mark ? `, mark ${mark}` : ""}`;
+  return mark ? say.slotsYarnMark({ slots, yarn, mark }) : say.slotsAndYarn({ slots, yarn });
 }
 
 /**
@@ -23,19 +24,19 @@ export function nameOf({ slots, yarn, mark }) {
  */
 export function renderShelf(shelf, place, take) {
   if (!shelf) {
-    const none = html`<p class="quiet">The ranking stands here once the foot is known, and a cylinder and a yarn are on the shelf.</p>`;
+    const none = html`<p class="quiet">${say.rankingWaits}</p>`;
     return render(none, place);
   }
   const rest = shelf.best.slice(FIRST);
   render(
     html`
       <h3>${shelf.words}</h3>
-      ${shelf.wanted.length ? html`<p>What would fit:</p><ul class="assumptions">${shelf.wanted.map(({ words }) => html`<li>${words}</li>`)}</ul>` : nothing}
+      ${shelf.wanted.length ? html`<p>${say.wouldFit}</p><ul class="assumptions">${shelf.wanted.map(({ words }) => html`<li>${words}</li>`)}</ul>` : nothing}
       ${shelf.notes.map(titled)}
       <ol class="shelf">${shelf.best.slice(0, FIRST).map((one) => candidate(one, take))}</ol>
       ${
         rest.length
-          ? html`<details><summary>The next ${rest.length}</summary>
+          ? html`<details><summary>${say.nextOnes({ more: rest.length })}</summary>
             <ol class="shelf" start=${FIRST + 1}>${rest.map((one) => candidate(one, take))}</ol></details>`
           : nothing
       }
@@ -50,15 +51,15 @@ function candidate(one, take) {
   const [first, ...others] = one.reasons;
   return html`<li>
     <h4>${nameOf(one)}</h4>
-    ${one.left ? html`<p class="quiet">On the shelf: ${one.left.text}.</p>` : nothing}
+    ${one.left ? html`<p class="quiet">${say.onTheShelf({ weight: one.left.text })}</p>` : nothing}
     <p class="verdict"><svg class="mark" viewBox="0 0 24 24" aria-hidden="true" focusable="false">${MARKS[LEVELS[one.verdict]]}</svg>
-      <span><strong>${one.verdict}</strong>${one.swatch_first ? ", by a guess: swatch first" : nothing}</span></p>
+      <span><strong>${one.verdict}</strong>${one.swatch_first ? html`, ${say.guessedSwatchFirst}` : nothing}</span></p>
     ${one.lacks ? html`<p class="note">${one.lacks}</p>` : nothing}
     ${bars(one)}
     <p><strong>${first.title}.</strong> ${first.words}</p>
-    <details><summary>Every place</summary>
+    <details><summary>${say.everyPlace}</summary>
       <ul class="assumptions">${others.map(({ title, words }) => html`<li><strong>${title}.</strong> ${words}</li>`)}</ul></details>
-    <button type="button" class="take" @click=${() => take(one)}>Use this <span class="said">: ${nameOf(one)}</span></button>
+    <button type="button" class="take" @click=${() => take(one)}>${say.useThis} <span class="said">: ${nameOf(one)}</span></button>
   </li>`;
 }
 
@@ -69,5 +70,5 @@ function bars({ ball, tube }) {
   return html`<svg class="bars" viewBox="0 0 240 32" aria-hidden="true" focusable="false">
       ${svg`<rect class="of-foot" x="2" y="2" width=${wide(ball.value)} height="11"/><rect class="of-tube" x="2" y="18" width=${wide(tube.value)} height="12" fill="url(#tube-hatch)"/>`}
     </svg>
-    <p class="quiet">Above the foot at the ball, ${ball.text}; below, hatched, the tube at rest, ${tube.text} round.</p>`;
+    <p class="quiet">${say.bars({ ball: ball.text, tube: tube.text })}</p>`;
 }

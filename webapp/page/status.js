@@ -6,6 +6,7 @@
  * @import {Replaced} from "./form.js"
  */
 import { html, nothing, render } from "lit-html";
+import * as say from "words/page";
 import { setAside } from "./set_aside.js";
 import { short } from "./short.js";
 
@@ -52,8 +53,8 @@ export class Status {
     };
     render(
       html`<div class="line row">
-        <p>A new version is on the phone. What you typed stays.</p>
-        <button type="button" @click=${take}>Use it now</button>
+        <p>${say.newVersion}</p>
+        <button type="button" @click=${take}>${say.useItNow}</button>
       </div>`,
       this.offer,
     );
@@ -85,20 +86,15 @@ export class Status {
       html`${
         failed
           ? html`<div class="line trouble" role="alert"><p>${failed}</p>
-              <button type="button" @click=${again}>${state === "failed" ? "Try again" : "Load the page again"}</button></div>`
+              <button type="button" @click=${again}>${state === "failed" ? say.tryAgain : say.reload}</button></div>`
           : nothing
-      }${
-        this.#stored
-          ? nothing
-          : html`<div class="line trouble"><p>This phone does not let the page keep anything, so what you
-              type is gone once you close it. Copy the plan’s link to keep it.</p></div>`
-      }${
+      }${this.#stored ? nothing : html`<div class="line trouble"><p>${say.nothingKept}</p></div>`}${
         this.#replaced.length
-          ? html`<div class="line" id="elsewhere" role="status"><p>Another tab changed this sheet.</p>
-              <ul>${this.#replaced.map(({ title, before, now }) => html`<li>${title}: <bdi>${short(before)}</bdi> ${now ? html`is now <bdi>${short(now)}</bdi>` : "is deleted"}.</li>`)}</ul></div>`
+          ? html`<div class="line" id="elsewhere" role="status"><p>${say.changedElsewhere}</p>
+              <ul>${this.#replaced.map(({ title, before, now }) => html`<li>${now ? say.isNow({ title, before: short(before), now: short(now) }) : say.isDeleted({ title, before: short(before) })}</li>`)}</ul></div>`
           : nothing
       }${this.draft.aside.map(({ place, words, text }) =>
-        setAside(`${words} cannot be read and was set aside. All else is as it was.`, text, () => {
+        setAside(words, text, () => {
           this.draft.drop(place);
           this.#draw();
         }),

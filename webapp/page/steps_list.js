@@ -4,7 +4,8 @@
  * @import {Plan, Step} from "./types"
  */
 import { html, nothing, render } from "lit-html";
-import { listed, noun } from "./needles.js";
+import * as say from "words/page";
+import { each, listed } from "./needles.js";
 
 /** Those that are open on paper alone. @type {HTMLDetailsElement[]} */
 let unfolded = [];
@@ -31,8 +32,8 @@ export function renderSteps(plan, place) {
   render(
     html`
       <hr class="knit" />
-      <h3>Every step, in order</h3>
-      <p class="quiet">In heel and toe crank to and fro, one row each way. Their needles are numbered from left to right as you face them. A needle that comes back does so before its row; one that goes into hold, after it.</p>
+      <h3>${say.everyStep}</h3>
+      <p class="quiet">${say.howRowsRead} ${say.whenNeedlesMove}</p>
       ${sections.map(
         (steps) => html`<details class="section">
           <summary>${steps[0]?.title} <span class="quiet">${gist(steps)}</span></summary>
@@ -48,10 +49,10 @@ export function renderSteps(plan, place) {
 function gist(steps) {
   const rows = steps.filter((step) => step.kind === "row");
   const rounds = steps.filter((step) => step.kind === "rounds");
-  if (rows.length) return `${rows[rows.length - 1].row} rows`;
+  if (rows.length) return say.rowsInAll({ rows: rows[rows.length - 1].row ?? 0 });
   if (!rounds.length) return "";
   const sum = rounds.reduce((soFar, step) => soFar + (step.rounds ?? 0), 0);
-  return `${sum} ${sum === 1 ? "round" : "rounds"}`;
+  return say.roundsInAll({ rounds: sum });
 }
 
 /** @param {Step} step */
@@ -59,12 +60,11 @@ function one(step) {
   if (step.kind !== "row") return html`<li class="do">${step.text}</li>`;
   const [first, last] = step.knits ?? [0, 0];
   return html`<li class="needles-row">
-    <span class="row-number"><span class="said">Row </span>${step.row}</span>
-    <span class="way-to"><span aria-hidden="true">${step.direction === "right" ? "→" : "←"}</span> to the ${step.direction}</span>
+    <span class="row-number"><span aria-hidden="true">${step.row}</span><span class="said">${say.rowSaid({ row: step.row ?? 0 })}</span></span>
+    <span class="way-to"><span aria-hidden="true">${step.direction === "right" ? "→" : "←"}</span> ${say.toSide({ direction: step.direction ?? "right" })}</span>
     <span class="what">
-      ${step.back ? html`${noun(step.back)} <b>${listed(step.back)}</b> back · ` : nothing}knits <b>${first}</b> to
-      <b>${last}</b>${step.hold ? html` · ${noun(step.hold)} <b>${listed(step.hold)}</b> into hold` : nothing}
+      ${step.back ? html`${say.comesBack({ needles: each(step.back).length, which: listed(step.back) })} · ` : nothing}${say.knits({ first, last })}${step.hold ? html` · ${say.goesIntoHold({ needles: each(step.hold).length, which: listed(step.hold) })}` : nothing}
     </span>
-    <span class="in-work">${step.in_work} in work</span>
+    <span class="in-work">${say.inWork({ needles: step.in_work ?? 0 })}</span>
   </li>`;
 }

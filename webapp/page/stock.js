@@ -3,6 +3,7 @@
  * @import {Colour, Enough, Plan, Quantity} from "./types"
  */
 import { html, nothing, render, svg } from "lit-html";
+import * as say from "words/page";
 
 const WIDTH = 300;
 
@@ -15,9 +16,7 @@ export function renderStock(plan) {
   render(enough ? weighed(enough) : nothing, place("enough-place"));
   const told = colours.length > 1 || colours.some(({ balls }) => balls !== null);
   render(
-    told
-      ? html`<p>To have for the pair:</p><ul class="colours">${colours.map(colour)}</ul>`
-      : nothing,
+    told ? html`<p>${say.forThePair}</p><ul class="colours">${colours.map(colour)}</ul>` : nothing,
     place("colours-place"),
   );
   render(stripes ? html`<p class="verdict">${stripes.words}</p>` : nothing, place("stripes-place"));
@@ -28,21 +27,20 @@ function weighed({ level, words, left, needed }) {
   const most = Math.max(left.value, needed.value);
   return html`<p class="verdict verdict-${level}">${words}</p>
     <dl class="bars" aria-hidden="true">
-      ${bar("Left", left, most)} ${bar("Sock two takes", needed, most)}
+      ${bar(true, left, most)} ${bar(false, needed, most)}
     </dl>`;
 }
 
 /**
  * Two bars that differ in pattern: yarn there is stands full, yarn wanted is hatched.
- * @param {string} title @param {Quantity} weight @param {number} most
+ * @param {boolean} there @param {Quantity} weight @param {number} most
  */
-function bar(title, weight, most) {
+function bar(there, weight, most) {
   const width = (WIDTH * weight.value) / most;
-  const hatch =
-    title === "Left" ? [] : Array.from({ length: Math.floor(width / 10) }, (_, at) => at);
-  return html`<dt>${title} <strong>${weight.text}</strong> <span class="quiet">${weight.other}</span></dt>
+  const hatch = there ? [] : Array.from({ length: Math.floor(width / 10) }, (_, at) => at);
+  return html`<dt>${there ? say.left : say.twoTakes} <strong>${weight.text}</strong> <span class="quiet">${weight.other}</span></dt>
     <dd><svg viewBox="-1 -1 302 22" focusable="false">
-      <rect class=${title === "Left" ? "bar-full" : "bar-wanted"} width=${width} height="20"/>
+      <rect class=${there ? "bar-full" : "bar-wanted"} width=${width} height="20"/>
       ${hatch.map((at) => svg`<path class="bar-hatch" d="M${at * 10} 20l10-20"/>`)}
     </svg></dd>`;
 }
@@ -51,6 +49,6 @@ function bar(title, weight, most) {
 function colour({ name, with_margin, balls }) {
   return html`<li><strong>${name}</strong>
     ${with_margin.grams?.text}, ${with_margin.metres.text}${
-      balls === null ? nothing : html`, <strong>${balls} ${balls === 1 ? "ball" : "balls"}</strong>`
+      balls === null ? nothing : html`, <strong>${say.balls({ balls })}</strong>`
     }</li>`;
 }

@@ -4,6 +4,7 @@
  * @import {Form} from "./form.js"
  */
 import { html, nothing, render } from "lit-html";
+import * as say from "words/page";
 import { placeOf } from "./place_of.js";
 import { within } from "./within.js";
 
@@ -48,7 +49,10 @@ export class Swatches {
       const seen = plan?.fabric.observations?.find(({ field }) => field === row.dataset.row);
       const words = row.querySelector(".words");
       const number = Number(row.dataset.row?.split(".")[2]) + 1;
-      if (words) words.textContent = seen ? `${number}. ${seen.words}` : `Piece ${number}`;
+      if (words)
+        words.textContent = seen
+          ? say.numbered({ number, words: seen.words })
+          : say.piece({ number });
     }
     const { line, mark_for_ball: ball } = plan?.fabric ?? {};
     const use = ball?.use;
@@ -57,7 +61,7 @@ export class Swatches {
         ? html`<p class="line">${line} ${ball?.words ?? ""}</p>
           ${
             use && use !== this.form.value(MARK).trim()
-              ? html`<button type="button" id="use-mark" @click=${() => this.form.set(MARK, use)}>Knit it at mark ${use}</button>`
+              ? html`<button type="button" id="use-mark" @click=${() => this.form.set(MARK, use)}>${say.knitAtMark({ mark: use })}</button>`
               : nothing
           }`
         : nothing,

@@ -3,6 +3,7 @@
  * @import {Chart, Request} from "./types"
  */
 import { html, nothing, render } from "lit-html";
+import * as say from "words/page";
 import { printOnly } from "./paper.js";
 import { save } from "./save.js";
 
@@ -23,7 +24,7 @@ function drawn({ label, length, rounds }, { by, column: mine }, own = "") {
  */
 export function renderTable(chart, place, request) {
   if (!chart) {
-    const none = html`<p class="quiet">The table stands here once there are counts and nothing is to mend.</p>`;
+    const none = html`<p class="quiet">${say.tableWaits}</p>`;
     return render(none, place);
   }
   const slots = String(/** @type {any} */ (request).cylinder?.slots ?? "").trim();
@@ -33,18 +34,18 @@ export function renderTable(chart, place, request) {
   if (own) rows.splice(own.at, 0, drawn(own, chart, "own"));
   render(
     html`
-      <div class="scroll" tabindex="0" role="region" aria-label="Table over sizes">
+      <div class="scroll" tabindex="0" role="region" aria-label=${say.table}>
         <table class="chart">
           <caption>${chart.title}</caption>
           <thead>
             <tr>
               <th scope="col" rowspan="2">${chart.head}</th>
-              <th scope="colgroup" colspan=${chart.columns.length}>Rounds per ${per}, loose to firm</th>
+              <th scope="colgroup" colspan=${chart.columns.length}>${say.roundsPer({ unit: per })}</th>
             </tr>
             <tr>
               ${chart.columns.map(
                 (column, at) => html`<th scope="col" class=${at === mine?.at ? "own" : ""}>
-                  ${column.text.split(" / ")[0]}${at === mine?.at ? html`<small class="this">${mine.exact ? "yours" : "near yours"}</small>` : nothing}</th>`,
+                  ${column.text.split(" / ")[0]}${at === mine?.at ? html`<small class="this">${mine.exact ? say.yours : say.nearYours}</small>` : nothing}</th>`,
               )}
             </tr>
           </thead>
@@ -55,8 +56,8 @@ export function renderTable(chart, place, request) {
       </div>
       <ul class="assumptions">${chart.assumptions.map((line) => html`<li>${line}</li>`)}</ul>
       <div class="row">
-        <button type="button" id="print-table" @click=${() => printOnly("table")}>Print the table</button>
-        <button type="button" id="save-table" @click=${() => save(chart.csv, `heelwise-${slots}-slots.csv`, "text/csv")}>Save as CSV</button>
+        <button type="button" id="print-table" @click=${() => printOnly("table")}>${say.printTable}</button>
+        <button type="button" id="save-table" @click=${() => save(chart.csv, `heelwise-${slots}-slots.csv`, "text/csv")}>${say.saveCsv}</button>
       </div>
     `,
     place,

@@ -12,6 +12,7 @@
  * @import {SheetName} from "../copies/types"
  */
 import { html, render } from "lit-html";
+import * as say from "words/page";
 import { bundle } from "./bundle.js";
 import { toRequest, toValues } from "./request.js";
 import { only } from "./stays.js";
@@ -21,7 +22,7 @@ import { withItsUnit } from "./units_beside.js";
 
 const HASH = "#book";
 const PAUSE_MS = 400;
-const NOT_LOADED = html`<div class="line trouble" role="alert"><p>The book could not be opened. Look whether there is a network, then load the page again. All that was written in it is kept.</p></div>`;
+const NOT_LOADED = html`<div class="line trouble" role="alert"><p>${say.bookNotOpened}</p></div>`;
 
 export class ToBook {
   /** @type {Promise<Book> | undefined} */

@@ -4,6 +4,7 @@
  * @import {Visit} from "./types"
  */
 import { html, nothing, render } from "lit-html";
+import * as say from "words/page";
 import { choose, feet, title } from "./demo.js";
 import { short } from "./short.js";
 import { hasFoot } from "./values_of.js";
@@ -33,7 +34,7 @@ export class VisitLine {
 
   /** A link's plan is on its way: the calculator may still be starting. */
   opening() {
-    render(html`<div class="line"><p>Opening the shared plan…</p></div>`, this.place);
+    render(html`<div class="line"><p>${say.openingShared}</p></div>`, this.place);
   }
 
   /** @param {Visit | null} visit @param {string} [refused] what was wrong with a link */
@@ -57,31 +58,29 @@ export class VisitLine {
     const kinds = { wearer: this.#wearer, link: this.#shared, demo: this.#example };
     const line = visit ? kinds[visit.kind].call(this, visit) : nothing;
     const no = this.#refused
-      ? html`<div class="line trouble" role="alert"><p>${this.#refused} Your own page is below, as you left it.</p>
-          <button type="button" id="link-understood" @click=${understood}>Understood</button></div>`
+      ? html`<div class="line trouble" role="alert"><p>${say.linkRefused({ problem: this.#refused })}</p>
+          <button type="button" id="link-understood" @click=${understood}>${say.understood}</button></div>`
       : nothing;
     render(html`${no}${line}`, this.place);
     render(
       visit || !this.ways.before()
         ? nothing
         : html`<div class="line row">
-            <p>What stood here before is kept.</p>
-            <button type="button" id="bring-back" @click=${this.ways.bringBack}>Bring it back</button>
+            <p>${say.beforeKept}</p>
+            <button type="button" id="bring-back" @click=${this.ways.bringBack}>${say.bringItBack}</button>
           </div>`,
       this.top,
     );
     render(
       visit
         ? visit.kind === "wearer"
-          ? html`<hr class="knit" /><div class="row"><button type="button" data-book="new">Measure the next wearer</button>
-              <button type="button" data-book="list">Back to the book</button></div>`
+          ? html`<hr class="knit" /><div class="row"><button type="button" data-book="new">${say.measureNext}</button>
+              <button type="button" data-book="list">${say.backToBook}</button></div>`
           : nothing
         : html`<hr class="knit" />
-            <p><button type="button" data-book="keep">Keep this foot in the book</button></p>
-            <p class="quiet">Only looking? See it with an invented example: ${title}.</p>
-            <button type="button" id="load-demo" @click=${() => this.#showExample()}>
-              Show the example
-            </button>`,
+            <p><button type="button" data-book="keep">${say.keepInBook({ what: "foot" })}</button></p>
+            <p class="quiet">${say.seeExample({ title })}</p>
+            <button type="button" id="load-demo" @click=${() => this.#showExample()}>${say.showExample}</button>`,
       this.end,
     );
   }
@@ -96,12 +95,12 @@ export class VisitLine {
   /** @param {Visit} visit */
   #wearer({ label = "", allergy = "", wishes = "", old = "" }) {
     return html`<div class="line visit">
-      <p><strong><bdi>${short(label)}</bdi></strong>, kept in the book as you type. Your own page is apart.</p>
-      ${allergy ? html`<p><strong>Allergy: <bdi>${short(allergy)}</bdi></strong></p>` : nothing}
+      <p>${say.wearersSheet({ label: short(label) })}</p>
+      ${allergy ? html`<p>${say.allergy({ allergy: short(allergy) })}</p>` : nothing}
       ${old ? html`<p>${old}</p>` : nothing}
-      ${wishes ? html`<p>Wished: <bdi>${short(wishes)}</bdi>.</p>` : nothing}
-      <div class="row"><button type="button" data-book="list">Back to the book</button>
-        <button type="button" @click=${this.ways.back}>Back to mine</button></div>
+      ${wishes ? html`<p>${say.wished({ wishes: short(wishes) })}</p>` : nothing}
+      <div class="row"><button type="button" data-book="list">${say.backToBook}</button>
+        <button type="button" @click=${this.ways.back}>${say.backToMine}</button></div>
     </div>`;
   }
 
@@ -109,9 +108,9 @@ export class VisitLine {
   #shared(visit) {
     if (this.#sure) {
       return html`<div class="line visit">
-        <p>This puts the shared plan in the place of what you typed yourself.</p>
-        <div class="row"><button type="button" @click=${this.ways.copy}>Replace mine</button>
-          <button type="button" @click=${() => this.show(visit)}>Leave mine</button></div>
+        <p>${say.replacesMine}</p>
+        <div class="row"><button type="button" @click=${this.ways.copy}>${say.replaceMine}</button>
+          <button type="button" @click=${() => this.show(visit)}>${say.leaveMine}</button></div>
       </div>`;
     }
     const copy = () => {
@@ -120,25 +119,25 @@ export class VisitLine {
       this.#draw(visit);
     };
     return html`<div class="line visit">
-      <p><strong>A shared plan.</strong> It came by link. Your own is kept apart, untouched.</p>
-      <div class="row"><button type="button" @click=${this.ways.back}>Back to mine</button>
-        <button type="button" @click=${copy}>Copy it into mine</button>
-        <button type="button" data-book="keep">Keep ${hasFoot(visit.values) ? "this foot" : "these counts"} in the book</button></div>
+      <p>${say.sharedPlan}</p>
+      <div class="row"><button type="button" @click=${this.ways.back}>${say.backToMine}</button>
+        <button type="button" @click=${copy}>${say.copyIntoMine}</button>
+        <button type="button" data-book="keep">${say.keepInBook({ what: hasFoot(visit.values) ? "foot" : "counts" })}</button></div>
     </div>`;
   }
 
   /** @param {Visit} visit */
   #example(visit) {
     return html`<div class="line visit">
-      <p><strong>An invented example:</strong> ${title}. Your own is kept apart.</p>
-      <div class="row" role="group" aria-label="Feet of the example">
+      <p>${say.example({ title })}</p>
+      <div class="row" role="group" aria-label=${say.exampleFeet}>
         ${feet.map(
           (foot, index) =>
             html`<button type="button" class="chosen" aria-pressed=${index === visit.foot} @click=${() => this.ways.visit(choose(index))}>${foot.who}</button>`,
         )}
       </div>
       <p class="quiet">${feet[visit.foot ?? 0]?.about}</p>
-      <button type="button" id="remove-demo" @click=${this.ways.back}>Remove the example</button>
+      <button type="button" id="remove-demo" @click=${this.ways.back}>${say.removeExample}</button>
     </div>`;
   }
 }

@@ -7,16 +7,9 @@
  *   resolve: (answer: any) => void, reject: (reason: unknown) => void }} Job
  */
 
+import * as say from "words/worker";
 import { Runner } from "./runner.js";
 
-const CANNOT_START =
-  "The calculator could not be started. Look whether there is a network, then try again; if that does not help, load the page again.";
-const NO_WASM =
-  "This browser does not let the calculator run: it lacks WebAssembly, or has it turned off, as a lockdown mode does. Turn it on for this page, or open the page in another browser. What you typed is kept.";
-const NO_ANSWER =
-  "The calculator did not answer, not even after a new start. What you typed is kept; change it a little, or load the page again.";
-const FAULT =
-  "The calculator has a fault and cannot work this out. Another number in one of the fields may get round it; what you typed is kept.";
 const MOST_TRIES = 2; // of a call, and of a start
 
 export class Engine extends EventTarget {
@@ -122,7 +115,7 @@ export class Engine extends EventTarget {
     if (text !== undefined) job.resolve(JSON.parse(text));
     else {
       console.error(raised);
-      job.reject(new Error(FAULT));
+      job.reject(new Error(say.fault));
     }
     this.#next();
   }
@@ -139,9 +132,10 @@ export class Engine extends EventTarget {
     const job = this.#current;
     this.#current = undefined;
     if (job && job.tries < MOST_TRIES && !job.signal?.aborted) this.#queue.unshift(job);
-    else job?.reject(new Error(NO_ANSWER));
+    else job?.reject(new Error(say.noAnswer));
     if (this.#starts < MOST_TRIES) return this.#spawn();
-    this.reason = "WebAssembly" in globalThis ? CANNOT_START : NO_WASM;
+    this.reason =
+      "WebAssembly" in globalThis ? say.notStarted : `${say.noWebassembly} ${say.noWebassemblyWay}`;
     this.#setState("failed");
     for (const left of this.#queue.splice(0)) left.reject(new Error(this.reason));
   }

@@ -1,0 +1,257 @@
+### The three steps. $title is a field's or a section's name as the page or the engine says it.
+
+## Screens
+
+at-the-machine = At the machine
+screen =
+    { $name ->
+        [list] Wearers
+        [new] New wearer
+        [card] One wearer
+       *[copies] Copies and lists
+    }
+
+## Lines above the work
+
+new-version = A new version is on the phone. What you typed stays.
+use-it-now = Use it now
+try-again = Try again
+reload = Reload
+nothing-kept = This phone does not let the page keep anything: what you type is gone once you close it. Copy the plan’s link to keep it.
+changed-elsewhere = Another tab changed this sheet.
+is-now = { $title }: <bdi>{ $before }</bdi> is now <bdi>{ $now }</bdi>.
+is-deleted = { $title }: <bdi>{ $before }</bdi> is deleted.
+# Nothing else is lost with what is set aside.
+set-aside =
+    { $what ->
+        [mine] Your own page cannot be read and was set aside. All else is as it was.
+        [visit] The sheet that was open last cannot be read and was set aside. All else is as it was.
+        [before] What stood on your own page before cannot be read and was set aside. All else is as it was.
+        [chart] What was typed for the table over sizes cannot be read and was set aside. All else is as it was.
+        [shelf] Your cylinders and yarns cannot be read and were set aside. All else is as it was.
+       *[unkept] A wearer’s sheet that was not in the book yet cannot be read and was set aside. All else is as it was.
+    }
+what-it-holds = What it holds
+save-to-file = Save it to a file
+delete-for-good = Delete it for good
+save-a-copy = Save a copy
+not-today = Not today
+counts-coming = What you typed is kept. Its counts come in a few seconds.
+from-last-time = From last time, being checked…
+counted-otherwise = { $title }: this version counts { $now } where last time it was { $before }.
+
+## Whose sheet it is
+
+opening-shared = Opening the shared plan…
+shared-not-opened = The shared plan could not be opened. Reload to try again.
+deleted-elsewhere = This wearer was deleted in another tab.
+# $problem: what is wrong with the link, whole sentences.
+link-refused = { $problem } Your own page is below, as you left it.
+understood = Got it
+before-kept = What was here before is kept.
+bring-it-back = Bring it back
+measure-next = Measure the next wearer
+back-to-book = Back to the book
+back-to-mine = Back to mine
+keep-in-book =
+    { $what ->
+        [foot] Save this foot in the book
+       *[counts] Save these counts in the book
+    }
+see-example = Just looking? See it with an invented example: { $title }.
+show-example = Show the example
+remove-example = Remove the example
+example = <strong>An invented example:</strong> { $title }. Your own page is kept apart.
+example-feet = Feet of the example
+wearers-sheet = <strong><bdi>{ $label }</bdi></strong>, saved in the book as you type. Your own page is kept apart.
+allergy = <strong>Allergy: <bdi>{ $allergy }</bdi></strong>
+wished = Wishes: <bdi>{ $wishes }</bdi>.
+replaces-mine = This replaces what you typed yourself with the shared plan.
+replace-mine = Replace mine
+leave-mine = Leave mine
+shared-plan = <strong>A shared plan.</strong> It came by link. Your own page is kept apart, unchanged.
+copy-into-mine = Copy it into mine
+
+## What is in the way
+
+to-fix-first =
+    { $things ->
+        [one] One thing to fix first:
+       *[other] { $things } things to fix first:
+    }
+go-there = Go there
+to-fix = { $things } to fix
+book-not-opened = The book could not be opened. Check your connection, then reload. Everything in it is safe.
+counter-not-loaded = The counter could not be loaded. Check your connection, then reload. Your counts are safe.
+counter-silent = The phone’s storage does not answer, so the sock on the machine cannot be shown.
+counter-silent-way = Reload. If it does not come back, begin it again with “Knit it”.
+counter-gone = The phone has not kept the sock that was on the machine. Begin it again with “Knit it”, then use “Go to…” to find its round.
+pair-is-knitted = That pair is knitted: the counter is free for the next. What it taught is in step 3, under “Knitted”.
+counter-not-begun = The counter could not be made ready. Check your connection, reload, then tap “Knit it” again.
+
+## Counts
+
+swatch-first = Swatch first.
+sock-two = Sock two
+for-both = For both socks
+of-sock-two = sock two
+pocket-said = { $needles } needles down to { $left } and back to { $needles }
+# Beside the needles: "needles in 40 rows".
+needles = needles
+in-rows = in { $rows } rows
+gist-both =
+    { $rounds ->
+        [one] Foot { $rounds } round
+       *[other] Foot { $rounds } rounds
+    }
+gist-two = Sock two: { $rounds }
+gist-before = Last time { $rounds }
+slots = { $slots } slots
+how-it-fits = How it fits
+yarn-for-pair = Yarn for the pair
+sizes-flat = Sizes, washed and lying flat
+take-care = Take care
+why-these = Why these numbers
+size =
+    { $size ->
+        [foot_length] Foot of the sock, lying
+        [tube_girth] Around the tube
+        [heel_girth] Around the sock’s heel
+        [cuff_depth] Depth of the cuff
+        [leg_length] Leg
+        [heel_height] Height of the heel
+        [top_above_heel] Top above the heel
+       *[top_above_floor] Top above the floor
+    }
+part =
+    { $part ->
+        [cuff] Cuff
+        [leg] Leg
+        [heel] Heel
+        [foot] Foot
+        [toe] Toe
+       *[ends] Ends
+    }
+# $body is the foot there, $sock the sock.
+fit-measured = { $body } around, in { $sock } of sock.
+fit-guessed = { $body } (guessed) around, in { $sock } of sock.
+by-section = By section
+both-socks = Both socks
+length = Length
+weight = Weight
+waste-apart = Waste yarn, apart
+every-step = Every step, in order
+how-rows-read = In heel and toe, crank back and forth, one row each way. Needles are numbered from left to right as you face them.
+when-needles-move = A needle that comes back does so before its row; one that goes into hold, after it.
+rows-in-all =
+    { $rows ->
+        [one] { $rows } row
+       *[other] { $rows } rows
+    }
+rounds-in-all =
+    { $rounds ->
+        [one] { $rounds } round
+       *[other] { $rounds } rounds
+    }
+row-said = Row { $row }
+to-side =
+    { $direction ->
+        [left] to the left
+       *[right] to the right
+    }
+# $which names the needles: "5", or "33 and 34".
+comes-back =
+    { $needles ->
+        [one] needle <b>{ $which }</b> back
+       *[other] needles <b>{ $which }</b> back
+    }
+knits = knits <b>{ $first }</b> to <b>{ $last }</b>
+goes-into-hold =
+    { $needles ->
+        [one] needle <b>{ $which }</b> into hold
+       *[other] needles <b>{ $which }</b> into hold
+    }
+in-work = { $needles } in work
+another-pocket = Another heel or toe
+fewer-left = Fewer needles left make it deeper. Foot rounds follow, so that the sock keeps its length.
+how-sure = How sure each count is
+fewest-first = { $title }, fewest left first
+this-is-planned = This one is planned.
+use-pocket = Use this { LOWER($title) }: { $left } left
+use-this = Use this
+back-to-before = Back to the { LOWER($title) } before
+let-foot-choose = Let the foot choose the { LOWER($title) }
+
+## Sock one, yarn and swatches
+
+as-planned = { $rounds }, as planned
+sock-two-waits = Enter rounds and length to see the count for sock two.
+use-as-swatch = Use this sock as a swatch
+kept-as-swatch = Kept among the swatches, in step 2. The counts are now for the next pair.
+# $lesson: what the calculator says of sock two, a whole sentence.
+its-sock-two = For sock two of this pair: { $lesson }
+undo = Undo
+forget-one = Forget sock one
+recall-one = Bring sock one back
+for-the-pair = To have for the pair:
+left = Left
+two-takes = Sock two takes
+balls =
+    { $balls ->
+        [one] { $balls } ball
+       *[other] { $balls } balls
+    }
+piece = Piece { $number }
+numbered = { $number }. { $words }
+knit-at-mark = Knit it at mark { $mark }
+
+## The shelf and the table
+
+slots-and-yarn = { $slots } slots, { $yarn }
+slots-yarn-mark = { $slots } slots, { $yarn }, mark { $mark }
+ranking-waits = Enter the foot, and a cylinder and a yarn on the shelf, to see the ranking.
+would-fit = What would fit:
+next-ones = The next { $more }
+on-the-shelf = On the shelf: { $weight }.
+guessed-swatch-first = by a guess: swatch first
+every-place = Every place
+bars = Above the foot at the ball, { $ball }; below, hatched, the tube at rest, { $tube } around.
+in-plan-now = In the plan now: { $name }.
+bring-back-before = Bring back what was there
+table-waits = The table appears once there are counts and nothing is left to fix.
+table = Table over sizes
+rounds-per = Rounds per { $unit }, loose to firm
+yours = yours
+near-yours = near yours
+print-table = Print the table
+save-csv = Save as CSV
+
+## Keep it or pass it on
+
+pass-on = Keep it or pass it on
+link-means = A link opens with the same counts on any phone that has this page, with or without a signal.
+goes-along = What goes along
+counts-only = Counts only
+with-foot = With the foot
+bare-link = Cylinder, yarn and counts go along, and nothing about the person.
+whole-link = Every measure goes along, and what was said about the person, so that the fit can be read.
+on-paper = On paper: a card with boxes to tick at the machine, and a tag that goes with the finished pair.
+print-card = Print the card
+write-tag = Write the tag
+card-not-made = The card could not be made. Tap again, or reload.
+tag-not-made = The tag could not be made. Tap again, or reload.
+sock-plan = A sock plan
+show-code = Show a code to scan
+copy-link = Copy the link
+send-it = Send it…
+next-foot = The next foot
+next-foot-means = Cylinder, fabric and yarn stay. Everything else is emptied, and you can bring it back.
+measure-next-foot = Measure the next foot
+copied = Copied. Paste it wherever you like.
+not-copied = The phone would not copy it. Press and hold the link, then copy:
+plans-link = The plan’s link
+code-not-made = The code could not be made.
+code-way-out = Try again, or copy the link.
+scan-code = Scan it with the other phone
+hold-camera = Hold its camera over the code and tap the link that it shows.
+close = Close
