@@ -27,9 +27,10 @@ if __name__ == "__main__":
     install.enter(install.SITE, __doc__)
 
 import jinja2
+from markupsafe import Markup
 
 from build import licences, linked, words
-from build.catalogue import ENGLISH, WordsError
+from build.catalogue import ENGLISH, WordsError, spoken
 from build.compile_archive import archive
 from build.engine_archive import compiled, engine_sources, snapshot, standard_library
 from build.headers import OPENING, TYPES
@@ -142,8 +143,10 @@ class Site:
         """What the page says, as modules. Raises SiteError where a catalogue is not right."""
         try:
             self.said = words.aliases(self.root, self.language)
+            catalogues = words.catalogues(self.root, self.language)
         except WordsError as error:
             raise SiteError(str(error)) from error
+        self.catalogue = catalogues.get(words.TEMPLATES, {})
 
     def python(self) -> None:
         """Pyodide in a folder named by its content, the engine as one archive, and a snapshot of
@@ -246,6 +249,14 @@ class Site:
             )
         return script
 
+    def say(self, name: str, **given: str | float) -> str:
+        """A message of the templates' catalogue in the site's language; with tags, markup."""
+        message = self.catalogue.get(name)
+        if message is None:
+            raise WordsError(f"{words.TEMPLATES}.ftl has no {name}")
+        said = spoken(message, given, self.language)
+        return Markup(said) if message.marked else said  # noqa: S704 (tags are ours, and looked at)
+
     def icons(self) -> None:
         """As they are."""
         for path in sorted((self.webapp / "icons").iterdir()):
@@ -260,6 +271,7 @@ class Site:
             trim_blocks=True,
             lstrip_blocks=True,
         )
+        jinja.globals["say"] = self.say
         opening = self.opening()
         data = {path.stem: _json(path) for path in sorted((self.webapp / "data").glob("*.json"))}
 
@@ -269,7 +281,7 @@ class Site:
                 facts = {"assets": self.assets, "made_with": self.made_with, "version": version}
                 text = page.render(**facts, opening=opening, **data)
                 return re.sub(r"\n\s+", "\n", text).encode()
-            except jinja2.TemplateError as error:
+            except (jinja2.TemplateError, WordsError) as error:
                 raise SiteError(f"The template {template} is not right: {error}") from error
 
         manifest = self.assets["manifest"]

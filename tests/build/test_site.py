@@ -121,6 +121,9 @@ def test_unchanged_inputs_build_nothing_and_any_change_builds(
     [
         ("webapp/templates/index.html", "{{ nothing_of_this_name }}"),
         ("webapp/templates/index.html", "{% if %}"),
+        ("webapp/templates/index.html", '{{ say("nothing-of-this-name") }}'),
+        ("webapp/templates/index.html", '{{ say("wearers", more="x") }}'),
+        ("webapp/words/en/templates.ftl", "broken"),
         ("webapp/page/main.js", "import './nowhere.js'"),
         ("webapp/data/changes.json", "{"),
         ("webapp/page/opening.js", "let other = 1;"),  # which the hosts' headers do not name
