@@ -95,7 +95,7 @@ def test_what_a_sock_took_goes_off_the_shelf_where_she_wants_it(
     expect(page.locator(".machine-sheet small")).to_have_text("100 g now, 70 g after")
     page.screenshot(path=screens / "off-the-shelf.png")
     page.locator("#take-yarn").tap()
-    expect(page.locator(".at-end")).to_contain_text("g of the grey one, grey are off the shelf")
+    expect(page.locator(".at-end")).to_contain_text("g of the grey one, grey is off the shelf")
     expect(page.locator("#off-the-shelf")).to_have_count(0)
     page.screenshot(path=screens / "off-the-shelf-taken.png")
     expect(left).to_have_value("70 g")
