@@ -11,9 +11,10 @@ for adults, as 1.08 times the foot for children; each scale then counts its unit
 Mondopoint (ISO 9407:2019) is the length of the foot in mm, the Japanese size (JIS S 5037:1998) the
 same in cm. So every scale is a straight line of the foot's length.
 
-A size is never a measurement: people of one size differ, labels differ by maker, and shops often
-count women's US sizes from the men's by 1.5 where the standard has 1. `foot_length` says how unsure
-it is, and whoever shows it should add: measure if you can.
+A size is never a measurement. Its spread has three parts, independent of each other: feet of people
+who fit one shoe differ, labels differ by maker, and a size stands for all feet up to half a step
+away. Besides, shops often count women's US sizes from the men's by 1.5 where the standard has 1.
+`foot_length` says how unsure it is, and whoever shows it should add: measure if you can.
 """
 
 from __future__ import annotations
@@ -42,6 +43,7 @@ MONDOPOINT_UNIT = Cited(1.0, "ISO 9407:2019: millimetres of foot length")  # mm
 JAPAN_STEP = Cited(0.5, "JIS S 5037:1998")  # units from one size to the next
 MONDOPOINT_STEP = Cited(7.5, "ISO 9407:2019: 5 or 7.5; the wider")  # units, as above
 LABEL_SPREAD = Cited(0.5, "assumption: half a size, as makers differ; no published source")  # sizes
+PEOPLE_SPREAD = Cited(4.0, "assumption: feet that wear one shoe; no published source")  # mm, one sd
 SHOP_HABIT = Cited(0.5, "retail habit, men + 1.5 where ISO 19407 has + 1; from memory")  # sizes
 # -------------------------------------------------------------------------------------------------
 
@@ -72,8 +74,10 @@ def _scale(
     half a Paris point: finer labels do not make feet better known.
     """
     mm = unit / last
-    spread = LABEL_SPREAD * max(step * mm, PARIS_POINT)
-    return _Scale(1 / mm, start, sizes[0], sizes[1], math.hypot(spread, doubt * step * mm))
+    label = LABEL_SPREAD * max(step * mm, PARIS_POINT)
+    rounding = step * mm / math.sqrt(12)  # a step's feet, spread evenly
+    sd = math.hypot(PEOPLE_SPREAD, label, rounding, doubt * step * mm)
+    return _Scale(1 / mm, start, sizes[0], sizes[1], sd)
 
 
 _UK = ADULT_TOE_ROOM - UK_ADULT_START
