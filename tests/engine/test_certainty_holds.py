@@ -17,9 +17,11 @@ from numpy.random import Generator, default_rng
 
 from build.survey_sample import ADULTS, SAMPLE
 from engine.judge import fit
+from engine.machine.cylinder import Cylinder
 from engine.people import population
-from engine.people.foot import Measure
+from engine.people.foot import Foot, Measure
 from engine.people.population import Sex
+from engine.sections import pockets, short_row
 from engine.sections.hung_hem import HungHem
 from engine.sources import BALL_STRETCH
 from tests.engine import knitters
@@ -100,6 +102,27 @@ def test_the_mark_for_a_stitch() -> None:
 
     assert share(75, None, trial) > 0.9
     assert 0.75 <= sum(held) / len(held) <= 0.86
+
+
+@pytest.mark.parametrize("tape", [3.0, 5.0])
+def test_heel_needles_hold_19_times_in_20(tape: float) -> None:
+    """What the true girth would have called for in the same fabric, whatever the tape said."""
+    free, machine = short_row.free(knitters.SLOTS), Cylinder(knitters.SLOTS)
+
+    def trial(chance: Generator, who: Knitter) -> bool:
+        _, told = knitters.foot(chance)
+        cloth = knitters.planned(told, [who.swatch()]).fabric
+        girth = chance.normal(310, 18)
+        read = girth + chance.normal(0, tape)
+        heel, _ = pockets.heel(free, machine, cloth, read)
+        toe, _ = pockets.toe(free, cloth, None)
+        feet = Foot({"heel_girth": Measure(read, 3, True, "")})
+        found = pockets.likely_left((heel, free), (toe, free), machine, cloth, feet)
+        low, high = found["heel"]
+        wanted = short_row.left_for(heel.needles, knitters.SLOTS, cloth, girth, free.kind)
+        return low <= wanted <= high
+
+    assert 0.93 <= share(78, None, trial) <= 0.99
 
 
 def best(scatter: float, logs: list[tuple[float, float, bool]]) -> float:
