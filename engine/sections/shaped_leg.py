@@ -22,6 +22,7 @@ from math import ceil, log, sqrt
 from engine import sources
 from engine.fabric import tension
 from engine.fabric.fabric import Fabric
+from engine.fabric.swatch import ROUNDS, STITCHES
 from engine.fabric.tension import Screw, Setting, Span
 from engine.people.foot import Measure
 from engine.read import units
@@ -121,7 +122,7 @@ def shape(wish: Wish, ground: Ground) -> tuple[Leg, Notes]:
 
 
 def _limits(ground: Ground) -> Span:
-    """Return what yarn and heel bear; the foot's own tension is always borne."""
+    """Return what yarn, heel and a fabric bear; the foot's own tension is always borne."""
     cloth = ground.cloth
     firm = cloth.tightness if cloth.tex_told else float(sources.TIGHTNESS_SOCK)
     over_heel = (
@@ -130,9 +131,11 @@ def _limits(ground: Ground) -> Span:
         * sources.GOES_ON_EASILY_SHARE
         / (cloth.stitches * ground.measures["heel_girth"].value)
     )
+    finest = min(STITCHES.high / cloth.stitches, ROUNDS.high / cloth.rounds)
+    coarsest = max(STITCHES.low / cloth.stitches, ROUNDS.low / cloth.rounds)
     return Span(
-        min(1.0, sources.TIGHTNESS_LOOSE / firm),
-        max(1.0, min(sources.TIGHTNESS_FIRM / firm, over_heel)),
+        min(1.0, max(sources.TIGHTNESS_LOOSE / firm, coarsest)),
+        max(1.0, min(sources.TIGHTNESS_FIRM / firm, over_heel, finest)),
     )
 
 
