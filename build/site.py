@@ -279,6 +279,7 @@ class Site:
             try:
                 page = jinja.get_template(template)
                 facts = {"assets": self.assets, "made_with": self.made_with, "version": version}
+                facts["language"] = self.language
                 text = page.render(**facts, opening=opening, **data)
                 return re.sub(r"\n\s+", "\n", text).encode()
             except (jinja2.TemplateError, WordsError) as error:

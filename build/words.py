@@ -67,7 +67,8 @@ def used(root: Path = ROOT) -> set[tuple[str, str]]:
         script = path.read_text(encoding="utf-8")
         for alias, bundle in re.findall(r'import \* as (\w+) from "words/(\w+)"', script):
             found.update((bundle, name) for name in re.findall(rf"\b{alias}\.(\w+)", script))
-    for path in sorted((root / "webapp" / "templates").rglob("*.html")):
+    html = (root / "webapp" / "templates").rglob("*.html")
+    for path in sorted([*html, *(root / "webapp").glob("*.webmanifest")]):
         ids = re.findall(r"\bsay\(\s*[\"']([\w-]+)[\"']", path.read_text(encoding="utf-8"))
         found.update((TEMPLATES, Message(one, ()).name) for one in ids)
     return found

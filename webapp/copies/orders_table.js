@@ -3,6 +3,7 @@
  * @import {Wearer} from "../book/types"
  */
 import * as say from "words/copies";
+import { stateWords } from "../book/states.js";
 
 const COLUMNS = /** @type {const} */ ([
   "label",
@@ -20,7 +21,9 @@ const COLUMNS = /** @type {const} */ ([
 export function ordersTable(wearers) {
   const lines = [
     COLUMNS.map((name) => say.column({ name })),
-    ...wearers.map((one) => COLUMNS.map((name) => one[name])),
+    ...wearers.map((one) =>
+      COLUMNS.map((name) => (name === "state" ? stateWords(one.state) : one[name])),
+    ),
   ];
   return `\ufeff${lines.map((line) => line.map(cell).join(",")).join("\r\n")}\r\n`;
 }

@@ -8,6 +8,7 @@
 import * as say from "words/copies";
 import * as atMachine from "words/machine";
 import { measuresOf } from "../book/measures.js";
+import { stateWords } from "../book/states.js";
 import { seconds, USUAL } from "../machine/settings.js";
 import { SWITCHES } from "../machine/settings_sheet.js";
 
@@ -43,7 +44,11 @@ export function ofWearer({ wearer, visits }) {
   const measures = measuresOf(visits.at(-1)?.values ?? {});
   return new Map([
     ...names.map(
-      (name) => /** @type {[string, string]} */ ([say.column({ name }), String(wearer[name])]),
+      (name) =>
+        /** @type {[string, string]} */ ([
+          say.column({ name }),
+          name === "state" ? stateWords(wearer.state) : wearer[name],
+        ]),
     ),
     ...measures.map(({ title, text }) => /** @type {[string, string]} */ ([title, text])),
     [say.visits, String(visits.length)],

@@ -1,5 +1,7 @@
 /** Needles that come back or are lifted: none, one, or a list where several move at once. */
 
+import * as say from "words/page";
+
 /** @typedef {number | number[] | null | undefined} Moved */
 
 /** @param {Moved} moved @returns {number[]} from the left */
@@ -9,5 +11,6 @@ export function each(moved) {
 
 /** "5", or "33 and 34". @param {Moved} moved */
 export function listed(moved) {
-  return each(moved).join(" and ");
+  const [first = "", ...others] = each(moved).map(String);
+  return others.reduce((rest, last) => say.needlesListed({ rest, last }), first);
 }

@@ -78,6 +78,7 @@ export const measureNext: string;
 export const measureNextFoot: string;
 export const nearYours: string;
 export const needles: string;
+export function needlesListed(given: { last: string | number; rest: string | number }): string;
 export const newVersion: string;
 export const nextFoot: string;
 export const nextFootMeans: string;

@@ -159,7 +159,9 @@ to-side =
         [left] to the left
        *[right] to the right
     }
-# $which names the needles: "5", or "33 and 34".
+# Needles by their numbers: "33 and 34".
+needles-listed = { $rest } and { $last }
+# $which is needles-listed, or one.
 comes-back =
     { $needles ->
         [one] needle <b>{ $which }</b> back

@@ -13,6 +13,8 @@ page-about = From a foot to the counts for a sock on a hand-cranked circular mac
 the-sock = The sock
 book-wearers = The book of wearers
 three-steps = The three steps
+# Of the installed page, in the phone’s list.
+install-about = From a measured foot to the rounds and rows of a sock, on a hand-cranked sock machine.
 
 ## measure.html
 
