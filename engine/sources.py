@@ -78,6 +78,7 @@ GIRTH_RISE_MOST = Cited(1.0, TRADE)  # mm of girth to a mm of height; beyond it,
 BAND_STRAY = Cited(0.03, TRADE)  # how far a leg may be from the wanted stretch within a band
 BANDS_MOST, BAND_ROUNDS_FEWEST = Cited(6, TRADE), Cited(8, TRADE)
 SAME_PLACE = Cited(20.0, TRADE)  # mm of height, two girths of one place
+CLOSER = Cited(0.03, "our choice; " + TRADE)  # of stretch, what a wish for snug or loose moves
 HEEL_STRETCH_WANTED = Cited(
     1.18,
     "what the customary heel (a third of its needles left) gives an average woman (ANSUR II) on "

@@ -85,7 +85,8 @@ def _line(line: Line) -> str:
 def _mark_for_ball(sock: Sock, line: Line) -> dict[str, Any] | None:
     """Return the mark at which the tube fits the ball of the foot as it should."""
     ball = sock.measures["ball_girth"].value
-    found = line.mark_for_stitches(sock.cylinder.slots * sources.BALL_STRETCH_WANTED / ball)
+    wanted = sources.BALL_STRETCH_WANTED + sock.closer
+    found = line.mark_for_stitches(sock.cylinder.slots * wanted / ball)
     if found is None:
         return None
     mark, low, high = found

@@ -67,6 +67,7 @@ def places(sock: Sock) -> list[fit.Place]:
         sock.fabric,
         sock.top_above_floor,
         along,
+        sock.closer,
     )
     body, slots, top = sock.top_of_body, sock.cylinder.slots, sock.top_tube
     if sock.leg.asked or sock.cuff.flat is not None:

@@ -125,7 +125,13 @@ def _reasons(wearer: Wearer, one: Tried) -> list[dict[str, Any]]:
     judged = {
         place.place: (place.verdict, place.words)
         for place in fit.judge(
-            wearer.measures, slots / cloth.stitches, girth, wearer.cuff, cloth, top
+            wearer.measures,
+            slots / cloth.stitches,
+            girth,
+            wearer.cuff,
+            cloth,
+            top,
+            closer=wearer.closer,
         )
     }
     reasons = []

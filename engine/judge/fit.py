@@ -103,6 +103,12 @@ class Place:
         return self.body / self.fabric
 
 
+def wished(bounds: tuple[float, ...], closer: float) -> tuple[float, ...]:
+    """Return the bounds where `closer` more of stretch is wished: what is comfortable moves."""
+    low_bad, low, high, high_bad = bounds
+    return low_bad, low + closer, high + closer, high_bad
+
+
 def chances(stretch: float, sd: float, bounds: tuple[float, ...]) -> tuple[float, ...]:
     """Return the chance of each of the five verdicts of a stretch with a relative error `sd`."""
     if sd <= 0:
@@ -220,7 +226,12 @@ def _passing(place: str, body: Measure, girth: float, pull: float, whence: str, 
 
 
 def _calf(
-    calf: Measure, tube: tuple[float, float], top: float, foot_length: float, pull: float
+    calf: Measure,
+    tube: tuple[float, float],
+    top: float,
+    foot_length: float,
+    pull: float,
+    bounds: tuple[float, ...],
 ) -> Place:
     """Judge the top of the leg against the calf, where the sock gets near it."""
     girth, height = tube[0], sources.CALF_HEIGHT_OVER_FOOT * foot_length
@@ -235,7 +246,7 @@ def _calf(
             f"{units.times(pull)}: it cannot be worn this high. A shorter leg, or larger stitches."
         )
         return Place("calf", calf.value, girth, "bad", verdict, words, calf.measured)
-    return _worn("calf", calf, tube, sources.LEG_STRETCH, _LEG)
+    return _worn("calf", calf, tube, bounds, _LEG)
 
 
 def grip(body: float, girth: float, give: float, measured: bool, ribbed: bool = False) -> Place:
@@ -271,25 +282,28 @@ def judge(
     fabric: Fabric,
     top_above_floor: float,
     along: Girths | None = None,
+    closer: float = 0.0,
 ) -> list[Place]:
     """Return the fit at ball, heel, over heel and measured instep, at ankle and calf.
 
     `tube` and `heel` are the sock's relaxed girths in mm, `top_above_floor` its height in mm;
-    `along` the girths of a leg that is shaped.
+    `along` the girths of a leg that is shaped, `closer` the stretch more that is wished.
     """
     sock, sd = along or Girths(tube, tube, tube, tube), fabric.stitches_sd
+    at_ball, on_leg = wished(sources.BALL_STRETCH, closer), wished(sources.LEG_STRETCH, closer)
     instep = measures.get("instep_girth")
     return [
-        _worn("ball", measures["ball_girth"], (tube, sd), sources.BALL_STRETCH, _BALL),
+        _worn("ball", measures["ball_girth"], (tube, sd), at_ball, _BALL),
         _worn("heel", measures["heel_girth"], (heel, sd), sources.HEEL_STRETCH, _BALL),
         _getting_on(measures["heel_girth"], sock, cuff, fabric),
         *([] if instep is None else [_over_the_instep(instep, tube, fabric)]),
-        _worn("ankle", measures["ankle_girth"], (sock.ankle, sd), sources.LEG_STRETCH, _LEG),
+        _worn("ankle", measures["ankle_girth"], (sock.ankle, sd), on_leg, _LEG),
         _calf(
             measures["calf_girth"],
             (sock.calf, sd),
             top_above_floor,
             measures["length"].value,
             cuff.pull(fabric, sock.top),
+            on_leg,
         ),
     ]

@@ -25,6 +25,7 @@ from typing import NamedTuple
 
 from engine import sources
 from engine.fabric.fabric import Fabric
+from engine.judge import fit
 from engine.machine.cylinder import Cylinder
 from engine.people.foot import Measure
 from engine.read import units
@@ -93,8 +94,8 @@ def expected_discomfort(value: float, sd: float, bounds: tuple[float, ...]) -> f
 class Wearer:
     """Who the sock is for and what it shall be: lengths in mm.
 
-    `aimed` is the sock's foot as aimed at. A leg is taken as plain: `leg` counts by its rounds or
-    height, and its girths wait for the plan.
+    `aimed` is the sock's foot as aimed at, `closer` the stretch more that is wished. A leg is taken
+    as plain: `leg` counts by its rounds or height, and its girths wait for the plan.
     """
 
     measures: dict[str, Measure]
@@ -103,6 +104,12 @@ class Wearer:
     aimed: float
     aimed_sd: float
     toe_breadth: float | None = None
+    closer: float = 0.0
+
+    @cached_property
+    def _bounds(self) -> tuple[tuple[float, ...], tuple[float, ...]]:
+        """Return the bounds at the ball and on the leg, as wished."""
+        return fit.wished(_BALL, self.closer), fit.wished(_LEG, self.closer)
 
     @cached_property
     def _girths(self) -> tuple[tuple[Measure, float], ...]:
@@ -128,14 +135,15 @@ class Wearer:
     def weigh(self, slots: int, cloth: Fabric) -> Weighed:
         """Return how a sock on `slots` in this fabric would be felt."""
         (ball, ball_sd), (ankle, ankle_sd) = self._girths[0], self._girths[2]
+        at_ball, on_leg = self._bounds
         tube, w_sd = slots / cloth.stitches, cloth.stitches_sd
         heel, toe = self.turned(slots, cloth)
         rounds = foot_rounds.exact(self.aimed, cloth.rounds, (heel, toe))
         places = (
-            _felt("ball", ball, tube, hypot(ball_sd, w_sd), _BALL),
+            _felt("ball", ball, tube, hypot(ball_sd, w_sd), at_ball),
             self._round_heel(slots, heel, cloth),
             self._over_heel(tube, cloth),
-            _felt("ankle", ankle, tube, hypot(ankle_sd, w_sd), _LEG),
+            _felt("ankle", ankle, tube, hypot(ankle_sd, w_sd), on_leg),
             self._calf(tube, self.top(heel, cloth), cloth),
             _firmness(cloth),
             self._length(rounds, cloth),
@@ -171,7 +179,7 @@ class Wearer:
         body, sd = self._girths[3]
         if not reaches(top / self.measures["length"].value, _CALF_FROM):
             return Felt("calf", body.value / tube, "apart", 0.0)
-        felt = _felt("calf", body, tube, hypot(sd, cloth.stitches_sd), _LEG)
+        felt = _felt("calf", body, tube, hypot(sd, cloth.stitches_sd), self._bounds[1])
         passes = reaches(self.cuff.pull(cloth, tube), body.low / tube)
         return felt if passes else felt._replace(level="bad")
 

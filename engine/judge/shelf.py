@@ -106,7 +106,8 @@ def read(request: object, shelf: object) -> Shelf:
         raise Refused((*refused.problems, *fields.problems)) from None
     if fields.problems:
         raise Refused(fields.problems)
-    wearer = Wearer(sock.measures, sock.cuff, wish, sock.aimed, sock.aimed_sd, sock.toe_breadth)
+    aimed = sock.aimed, sock.aimed_sd
+    wearer = Wearer(sock.measures, sock.cuff, wish, *aimed, sock.toe_breadth, sock.closer)
     of_foot = plan.foot_alone(kept)[2]  # a count of the least fabric would be nobody's
     asked = [
         (field, f"{knitted.name}, {field.rsplit('.', 1)[-1]}: {text[0].lower()}{text[1:]}")
@@ -276,7 +277,8 @@ def between(shelf: Shelf, kept: Kept) -> Iterable[Knitted]:
     """Return each yarn with a line at the mark that suits the ball on a cylinder, if untried."""
     ball = shelf.wearer.measures["ball_girth"].value
     for like, line in shelf.lines:
-        found = line.mark_for_stitches(kept.slots * sources.BALL_STRETCH_WANTED / ball)
+        wanted = sources.BALL_STRETCH_WANTED + shelf.wearer.closer
+        found = line.mark_for_stitches(kept.slots * wanted / ball)
         mark = nearest(found[0] * 4) / 4 if found else line.low
         if line.low < mark < line.high and all(point.mark != mark for point in line.points):
             stitches, rounds, _ = line.at(mark)

@@ -41,7 +41,10 @@ Notes = tuple[tuple[str, str], ...]
 
 @dataclass(frozen=True)
 class Ground:
-    """What a leg is knitted on: `bottom` is its lower end above the floor, lengths in mm."""
+    """What a leg is knitted on: `bottom` is its lower end above the floor, lengths in mm.
+
+    `closer` is what a wish adds to the stretch that is wanted.
+    """
 
     slots: int
     cloth: Fabric
@@ -49,11 +52,12 @@ class Ground:
     cuff: Cuff
     measures: dict[str, Measure]
     system: units.System
+    closer: float = 0.0
 
     @property
     def scale(self) -> float:
         """Return girth times `Band.tighter` in mm at the wanted stretch."""
-        return self.slots * LEG_STRETCH_WANTED / self.cloth.stitches
+        return self.slots * (LEG_STRETCH_WANTED + self.closer) / self.cloth.stitches
 
 
 def profile(girths: Profile, measures: dict[str, Measure]) -> Profile:

@@ -40,6 +40,7 @@ SOCK_LENGTH = Span("the foot of a sock", 80, 360, rarely=110)
 # Where the cylinder is in doubt the sock is held against a usual one, so that all problems are told
 # at once.
 _USUAL_CYLINDER = Cylinder(60)
+_CLOSENESS = {"snug": float(sources.CLOSER), "usual": 0.0, "loose": -float(sources.CLOSER)}
 Notes = list[tuple[str, str]]
 
 
@@ -66,6 +67,7 @@ class _Wishes:
     heel: short_row.Wish
     toe: short_row.Wish
     remarks: tuple[tuple[str, str], ...]
+    closer: float = 0.0
 
 
 class _Told(NamedTuple):
@@ -193,14 +195,15 @@ def _read_aim(fields: Fields) -> _Aim:
 
 
 def _read_wishes(fields: Fields, machine: Cylinder) -> _Wishes | None:
-    fields.only(("cuff", "leg", "heel", "toe", "length_ease", "foot_length_of_sock"))
+    fields.only(("cuff", "leg", "heel", "toe", "length_ease", "foot_length_of_sock", "closeness"))
     made, remarks = registry.read_cuff(fields.part("cuff"), machine.slots)
+    closer = _CLOSENESS.get(fields.choice("closeness", _CLOSENESS) or "", 0.0)
     leg_wish = leg.read(fields.part("leg"))
     heel = short_row.read(fields.part("heel"), machine.slots, machine.half)
     toe = short_row.read(fields.part("toe"), machine.slots, machine.half)
     if made is None or heel is None or toe is None:
         return None
-    return _Wishes(made, leg_wish, heel, toe, (*remarks, *leg_wish.asked))
+    return _Wishes(made, leg_wish, heel, toe, (*remarks, *leg_wish.asked), closer)
 
 
 def _complete(fields: Fields, feet: Foot, aim: _Aim) -> dict[str, Measure] | None:
@@ -260,6 +263,7 @@ def _knittable(
         aimed=aimed,
         aimed_sd=aimed_sd,
         ease=aim.ease,
+        closer=wishes.closer,
         notes=(*foot.questions(feet), *cloth.questions, *wishes.remarks, *leg_notes),
     )
     return replace(sock, notes=(*sock.notes, *_high(sock)))
@@ -297,7 +301,8 @@ def _leg(
         return told, ()
     if wish.height is not None or wish.girths:
         bottom = heel.height(cloth)
-        ground = shaped_leg.Ground(machine.slots, cloth, bottom, wishes.cuff, measures, system)
+        on = machine.slots, cloth, bottom, wishes.cuff, measures, system
+        ground = shaped_leg.Ground(*on, closer=wishes.closer)
         return shaped_leg.shape(wish, ground)
     exact = wish.rounds is not None
     words = "in the customary proportion to the foot, about half its length"

@@ -58,7 +58,8 @@ class Sock:
     `aimed` is its foot as aimed at; `ease` the share by which a sock is shorter than its foot;
     `leg` how the leg was planned, `leg_body` the girths that it stands on; `stock` the yarn at
     hand; `knitted_rounds` the foot rounds of sock one and `fabric_before` what was known before it,
-    where this is sock two; `likely_left` the fewest and the most needles that heel or toe might be
+    where this is sock two; `closer` what the wish for a snug or a loose sock adds to the wanted
+    stretch; `likely_left` the fewest and the most needles that heel or toe might be
     left with, where a measure chose them.
     """
 
@@ -80,6 +81,7 @@ class Sock:
     stock: Stock = NOTHING_TOLD
     knitted_rounds: int | None = None
     fabric_before: Fabric | None = None
+    closer: float = 0.0
 
     @cached_property
     def cuff(self) -> Cuff:

@@ -62,6 +62,7 @@
  *   "sock.cuff.change_every" |
  *   "sock.cuff.flat_width" |
  *   "sock.cuff.pulled_width" |
+ *   "sock.closeness" |
  *   "sock.leg.rounds" |
  *   "sock.leg.height" |
  *   "sock.heel.kind" |
@@ -198,6 +199,7 @@ export const CHOICES = [
   "cylinder.carrier",
   "fabric.swatches.ROW.kind",
   "sock.cuff.kind",
+  "sock.closeness",
   "sock.heel.kind",
   "sock.toe.kind",
 ];

@@ -26,6 +26,7 @@ const FIELDS = {
     "sock.heel",
     "sock.toe",
     "sock.length_ease",
+    "sock.closeness",
     "stock.apart",
   ],
   /** Of one pair alone: once it is knitted, nothing of it holds for another. */
