@@ -60,6 +60,8 @@ def without_person(request: Mapping[str, Any], sock: Sock) -> Bare:
         **{part: pocket.asked() for part, pocket in sock.pockets.items()},
         "foot_length_of_sock": _written(length, sock),
     }
+    if sock.end_rounds:
+        counts["end"] = {"rounds": sock.end_rounds}
     return Bare({**kept, "sock": counts})
 
 

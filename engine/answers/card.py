@@ -50,6 +50,7 @@ def _part(sock: Sock, piece: Piece) -> dict[str, Any]:
         "cuff": f"{unit}, {sock.cuff.words}",
         "leg": f"{unit}, {leg_sheet.kind(sock)}",
         "foot": f"{unit}, from heel to toe",
+        "end": f"{unit}, before the waste yarn",
         **{part: _turned(pocket) for part, pocket in sock.pockets.items()},
     }
     return {

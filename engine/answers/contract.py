@@ -10,7 +10,7 @@ from typing import Any, Literal, NotRequired, TypedDict
 
 Units = Literal["cm", "in"]
 Level = Literal["good", "loose", "tight", "bad", "apart"]
-PartName = Literal["cuff", "leg", "heel", "foot", "toe"]
+PartName = Literal["cuff", "leg", "heel", "foot", "toe", "end"]
 _Whence = TypedDict("_Whence", {"from": Literal["measured", "estimated"]})
 _Way = TypedDict("_Way", {"from": Literal["swatch", "gauge", "yarn"]})
 
@@ -120,8 +120,15 @@ class FootCount(TypedDict):
     words: str
 
 
+class EndCount(TypedDict):
+    """The rounds after the toe."""
+
+    rounds: int
+    words: str
+
+
 class Counts(TypedDict):
-    """Every count of a sock."""
+    """Every count of a sock; `end` where there are rounds after its toe."""
 
     needles: int
     cuff: CuffCount
@@ -129,6 +136,7 @@ class Counts(TypedDict):
     heel: Pocket
     foot: FootCount
     toe: Pocket
+    end: NotRequired[EndCount]
 
 
 class Part(TypedDict):

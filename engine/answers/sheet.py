@@ -17,6 +17,8 @@ from engine.sections.pocket import Pocket
 from engine.sections.section import TITLES
 from engine.sock.sock import Sock
 
+_END = "plain, over the toes: the sole stays as long"
+
 
 def write(sock: Sock) -> dict[str, Any]:
     """Return the whole answer for a sock."""
@@ -91,6 +93,7 @@ def _counts(sock: Sock) -> dict[str, Any]:
         "heel": _turned(sock.pockets["heel"], sock.heel_words),
         "foot": _rounding(sock),
         "toe": _turned(sock.pockets["toe"], sock.toe_words),
+        "end": _END,
     }
     found: dict[str, Any] = {"needles": sock.cylinder.slots}
     for section in sock.sections:
@@ -140,7 +143,8 @@ def parts(sock: Sock) -> list[dict[str, Any]]:
     """Return what is knitted in each part, and how much of it."""
     low, high = sock.rounds_range
     leg = f"{units.length_text(sock.leg_length, sock.system)} {leg_sheet.kind(sock)}"
-    details = {"cuff": sock.cuff.words, "leg": leg, "foot": f"most likely {low} to {high}"}
+    foot = f"most likely {low} to {high}"
+    details = {"cuff": sock.cuff.words, "leg": leg, "foot": foot, "end": _END}
     for part, one in sock.pockets.items():
         details[part] = f"{one.needles} needles, down to {one.left}, back to {one.needles}"
         details[part] += f"; {one.manner}" if one.manner else ""
@@ -205,7 +209,12 @@ def _ranges(sock: Sock) -> dict[str, Any]:
         "leg": leg_sheet.reach(sock),
         **pocket_sheet.reach(sock),
         "foot": _range(sock),
+        **({"end": _exact(sock.end_rounds)} if sock.end_rounds else {}),
     }
+
+
+def _exact(count: int) -> dict[str, Any]:
+    return {"low": count, "high": count, "words": "Exact: set by you."}
 
 
 def _range(sock: Sock) -> dict[str, Any]:

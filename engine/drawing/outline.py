@@ -94,7 +94,7 @@ class Outline:
             case "toe":
                 inner = ((self.toe_start + self.toe_top) / 2, self.half)
                 return _along((self.tip, self.half), inner)
-            case "waste" | "finish":
+            case "waste" | "end" | "finish":
                 return None
             case _:
                 assert_never(part)

@@ -77,7 +77,11 @@ def colours(
 
 
 def _colour(part: str, apart: frozenset[str]) -> str:
-    """Return the name of a section's colour; heel and toe apart share one."""
+    """Return the name of a section's colour; heel and toe apart share one.
+
+    What follows the toe is knitted in its yarn.
+    """
+    part = "toe" if part == "end" else part
     if part not in apart:
         return MAIN
     return "Heel and toe" if part in ("heel", "toe") and {"heel", "toe"} <= apart else part.title()

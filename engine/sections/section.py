@@ -17,7 +17,7 @@ from engine.fabric.fabric import Fabric
 from engine.machine.cylinder import Cylinder
 from engine.machine.operations import Operation
 
-Part = Literal["waste", "cuff", "leg", "heel", "foot", "toe", "finish"]
+Part = Literal["waste", "cuff", "leg", "heel", "foot", "toe", "end", "finish"]
 Unit = Literal["rounds", "rows"]
 
 TITLES: dict[Part, str] = {
@@ -27,6 +27,7 @@ TITLES: dict[Part, str] = {
     "heel": "Heel",
     "foot": "Foot",
     "toe": "Toe",
+    "end": "After the toe",
     "finish": "Off the machine",
 }
 # The names of a sock's open edges, by what they become.

@@ -1,5 +1,7 @@
 """The sections of a sock, put in order: waste yarn, cuff, leg, heel, foot, toe, waste yarn.
 
+Where some are wished for, rounds of plain tube follow the toe.
+
 A leg of several bands is a tube for each, with a turn of the screw before it. The first band's
 tension is set before the cuff, which is knitted at it; the foot's before the heel.
 """
@@ -30,8 +32,12 @@ def cuff_down(
     pockets: tuple[Pocket, Pocket],
     foot_rounds: int,
     cloth: Cloth,
+    end_rounds: int = 0,
 ) -> tuple[Section, ...]:
-    """Return every section of a sock that is knitted from its top; `pockets` are heel and toe."""
+    """Return every section of a sock that is knitted from its top; `pockets` are heel and toe.
+
+    `end_rounds` are those after the toe.
+    """
     heel, toe = pockets
     return (
         Start(cuff.first(machine)),
@@ -42,6 +48,7 @@ def cuff_down(
         heel,
         Tube("foot", foot_rounds),
         toe,
+        *([Tube("end", end_rounds)] if end_rounds else []),
         Finish(cloth.tail(toe.grafted(machine.slots)), cuff.open_top),
     )
 

@@ -27,7 +27,7 @@ from engine.sections import leg, pockets, registry, shaped_leg, short_row
 from engine.sections.cuff import Cuff
 from engine.sections.leg import Leg
 from engine.sections.pocket import Pocket
-from engine.sections.section import Section
+from engine.sections.tube import read_end
 from engine.sock import first_sock, foot_rounds, too_short
 from engine.sock.in_order import Cloth, cuff_down
 from engine.sock.sock import Sock
@@ -66,6 +66,7 @@ class _Wishes:
     leg: leg.Wish
     heel: short_row.Wish
     toe: short_row.Wish
+    end_rounds: int
     remarks: tuple[tuple[str, str], ...]
     closer: float = 0.0
 
@@ -170,7 +171,15 @@ def _second(fields: Fields, sock: Sock, knitted: first_sock.FirstSock) -> Sock:
     if fields.problems:
         raise Refused(fields.problems)
     pair = sock.pockets["heel"], sock.pockets["toe"]
-    sections = _sections(sock.cylinder, sock.cuff, sock.leg, pair, rounds, cloth, sock.system)
+    sections = cuff_down(
+        sock.cylinder,
+        sock.cuff,
+        sock.leg.bands,
+        pair,
+        rounds,
+        Cloth(cloth, sock.system),
+        sock.end_rounds,
+    )
     second = replace(
         sock,
         fabric=cloth,
@@ -195,15 +204,18 @@ def _read_aim(fields: Fields) -> _Aim:
 
 
 def _read_wishes(fields: Fields, machine: Cylinder) -> _Wishes | None:
-    fields.only(("cuff", "leg", "heel", "toe", "length_ease", "foot_length_of_sock", "closeness"))
+    known = ("cuff", "leg", "heel", "toe", "end", "length_ease", "foot_length_of_sock", "closeness")
+    fields.only(known)
     made, remarks = registry.read_cuff(fields.part("cuff"), machine.slots)
     closer = _CLOSENESS.get(fields.choice("closeness", _CLOSENESS) or "", 0.0)
     leg_wish = leg.read(fields.part("leg"))
     heel = short_row.read(fields.part("heel"), machine.slots, machine.half)
     toe = short_row.read(fields.part("toe"), machine.slots, machine.half)
+    end_rounds = read_end(fields.part("end"))
     if made is None or heel is None or toe is None:
         return None
-    return _Wishes(made, leg_wish, heel, toe, (*remarks, *leg_wish.asked), closer)
+    notes = (*remarks, *leg_wish.asked)
+    return _Wishes(made, leg_wish, heel, toe, end_rounds, notes, closer)
 
 
 def _complete(fields: Fields, feet: Foot, aim: _Aim) -> dict[str, Measure] | None:
@@ -251,7 +263,15 @@ def _knittable(
         cylinder=machine,
         fabric=cloth,
         measures=measures,
-        sections=_sections(machine, wishes.cuff, made, (heel, toe), rounds, cloth, system),
+        sections=cuff_down(
+            machine,
+            wishes.cuff,
+            made.bands,
+            (heel, toe),
+            rounds,
+            Cloth(cloth, system),
+            wishes.end_rounds,
+        ),
         leg=made,
         leg_body=shaped_leg.profile(wishes.leg.girths, measures),
         heel_words=heel_words,
@@ -267,18 +287,6 @@ def _knittable(
         notes=(*foot.questions(feet), *cloth.questions, *wishes.remarks, *leg_notes),
     )
     return replace(sock, notes=(*sock.notes, *_high(sock)))
-
-
-def _sections(
-    machine: Cylinder,
-    cuff: Cuff,
-    made: Leg,
-    pair: tuple[Pocket, Pocket],
-    rounds: int,
-    cloth: Fabric,
-    system: System,
-) -> tuple[Section, ...]:
-    return cuff_down(machine, cuff, made.bands, pair, rounds, Cloth(cloth, system))
 
 
 def _leg(

@@ -173,6 +173,11 @@ class Sock:
         """Return the rounds of the leg."""
         return self._rounds("leg")
 
+    @property
+    def end_rounds(self) -> int:
+        """Return the rounds after the toe."""
+        return self._rounds("end")
+
     def _rounds(self, part: Part) -> int:
         return sum(one.rounds for one in self.sections if one.part == part)
 

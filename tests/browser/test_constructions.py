@@ -95,3 +95,17 @@ def test_a_rib_that_changes_is_asked_for_and_followed(phone: BrowserContext) -> 
     go_to(page, "Cuff", 13)
     expect(target(page)).to_contain_text("Move 15 of the ribber’s stitches back")
     assert knit(page, "Leg")["Cuff"] == 7
+
+
+def test_rounds_after_the_toe_have_a_place_of_their_own(phone: BrowserContext) -> None:
+    settings(phone, guard=0)
+    page = opened(phone)
+    fill_sock(page)
+    field(page, "sock.end.rounds").fill("4")
+    step(page, "counts")
+    expect(page.locator(".tally-end")).to_contain_text("After the toe")
+    expect(page.locator(".tally-end .figure")).to_have_text("4")
+    expect(page.locator(".tally")).to_have_count(6)
+    page.locator("#knit-it").tap()
+    go_to(page, "Toe 40 rows", 40)
+    assert knit(page, "Off the machine") == {"After the toe": 4}

@@ -71,6 +71,7 @@ def knittable(draw: st.DrawFn) -> Json:
             "leg": draw(st.just({}) | st.builds(lambda n: {"rounds": n}, st.integers(0, 120))),
             "heel": draw(pockets(slots)),
             "toe": draw(pockets(slots)),
+            "end": draw(st.just({}) | st.builds(lambda n: {"rounds": n}, st.integers(0, 4))),
         },
     }
     for name, low, high in (

@@ -12,7 +12,7 @@ from hypothesis import assume, given
 from tests.engine.drawn_requests import knittable, plan
 from tests.engine.needle_by_needle import Pocket, follow
 
-PARTS = ["waste", "cuff", "leg", "heel", "foot", "toe", "finish"]
+PARTS = ["waste", "cuff", "leg", "heel", "foot", "toe", "end", "finish"]
 
 
 def check(found: dict[str, Any], carrier: str = "left") -> None:

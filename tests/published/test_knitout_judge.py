@@ -244,6 +244,13 @@ def test_a_rib_that_changes(carrier: str) -> None:
     check(request(24, "8 cm", carrier=carrier, cuff=changes))
 
 
+@pytest.mark.parametrize("carrier", ["left", "right"])
+def test_rounds_after_the_toe(carrier: str) -> None:
+    """Where the toe does not stand on half the needles too."""
+    toe = {"needles": 11, "left": 5}
+    check(request(24, "8 cm", carrier=carrier, cuff={"rounds": 2}, toe=toe, end={"rounds": 2}))
+
+
 @pytest.mark.parametrize("kind", POCKETS)
 @pytest.mark.parametrize("carrier", ["left", "right"])
 def test_every_kind_of_pocket(kind: str, carrier: str) -> None:

@@ -112,6 +112,25 @@ def test_a_rib_of_one_and_one_that_goes_on_as_three_and_one(address: str, carrie
     assert sheet["counts"]["cuff"]["words"].endswith(f"3×1 after round {after}")
 
 
+@pytest.mark.parametrize("carrier", ["left", "right"])
+def test_four_rounds_after_the_toe(carrier: str) -> None:
+    """needlesofsteel.org.uk/knitpatterns/pat-csm03.html: 84 needles, 4 rounds after the toe. They
+    lie over the toes, so the foot rounds stay (our sum), and the tail grafts as many stitches."""
+    where = {"cylinder": {"slots": 84, "carrier": carrier}, "fabric.stitches": "9 / in"}
+    toe = {"needles": 42, "left": 12}
+    before = plan({**LONG, **where, "sock": {"toe": toe}})
+    sheet = runs({**LONG, **where, "sock": {"toe": toe, "end": {"rounds": 4}}})
+    assert sheet["counts"]["end"]["rounds"] == 4
+    assert sheet["counts"]["foot"] == before["counts"]["foot"]
+    assert sheet["sizes"] == before["sizes"]
+    assert sheet["yarn"]["stitches"] == {**before["yarn"]["stitches"], "end": 4 * 84}
+    order = [one["part"] for one in sheet["steps"]]
+    (at,) = [at for at, part in enumerate(order) if part == "end"]
+    assert order[at - 1 : at + 2] == ["toe", "end", "finish"]
+    assert sheet["steps"][at]["text"] == "After the toe: knit 4 rounds."
+    assert sheet["range"]["end"]["words"] == "Exact: set by you."
+
+
 def test_54_needles_in_two_by_one_rib_and_10_plain() -> None:
     """angoravalley.com/patterns/easylegare54.html: 70 rounds of 2×1, 10 plain, a heel on 29 of 54.
     How its edge is set up is not told; ours is 3 rounds more."""

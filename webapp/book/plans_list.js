@@ -8,7 +8,7 @@ import * as say from "words/book";
 import { toRequest } from "../page/request.js";
 import { dayOf } from "./days.js";
 
-const PARTS = /** @type {const} */ (["cuff", "leg", "heel", "foot", "toe"]);
+const PARTS = /** @type {const} */ (["cuff", "leg", "heel", "foot", "toe", "end"]);
 
 /** Asks once of each plan whether it is counted otherwise by now. */
 export class PlansList {

@@ -87,7 +87,12 @@ export interface FootCount {
   exact: number;
   words: string;
 }
-/** Every count of a sock. */
+/** The rounds after the toe. */
+export interface EndCount {
+  rounds: number;
+  words: string;
+}
+/** Every count of a sock; `end` where there are rounds after its toe. */
 export interface Counts {
   needles: number;
   cuff: CuffCount;
@@ -95,10 +100,11 @@ export interface Counts {
   heel: Pocket;
   foot: FootCount;
   toe: Pocket;
+  end?: EndCount;
 }
 /** What is knitted in a part, and how much of it. */
 export interface Part {
-  part: "cuff" | "leg" | "heel" | "foot" | "toe";
+  part: "cuff" | "leg" | "heel" | "foot" | "toe" | "end";
   title: string;
   count: number;
   unit: string;
@@ -204,7 +210,7 @@ export interface Yarn {
 }
 /** One thing to do: by hand, some rounds, or a row of heel or toe. */
 export interface Step {
-  part: "cuff" | "leg" | "heel" | "foot" | "toe" | "waste" | "finish";
+  part: "cuff" | "leg" | "heel" | "foot" | "toe" | "end" | "waste" | "finish";
   title: string;
   kind: "do" | "rounds" | "row";
   text: string;
@@ -288,7 +294,7 @@ export interface PocketPlace {
 }
 /** One thing by hand; `makes` is how far the sock is once it is done. */
 export interface KnitDo {
-  part: "cuff" | "leg" | "heel" | "foot" | "toe" | "waste" | "finish";
+  part: "cuff" | "leg" | "heel" | "foot" | "toe" | "end" | "waste" | "finish";
   title: string;
   text: string;
   tension?: string;
@@ -298,7 +304,7 @@ export interface KnitDo {
 }
 /** Rounds of the whole tube. */
 export interface KnitRounds {
-  part: "cuff" | "leg" | "heel" | "foot" | "toe" | "waste" | "finish";
+  part: "cuff" | "leg" | "heel" | "foot" | "toe" | "end" | "waste" | "finish";
   title: string;
   text: string;
   tension?: string;
@@ -307,7 +313,7 @@ export interface KnitRounds {
 }
 /** One row of heel or toe; needles are numbered from 1 in the pocket. */
 export interface KnitRow {
-  part: "cuff" | "leg" | "heel" | "foot" | "toe" | "waste" | "finish";
+  part: "cuff" | "leg" | "heel" | "foot" | "toe" | "end" | "waste" | "finish";
   title: string;
   text: string;
   tension?: string;

@@ -66,7 +66,7 @@ export function renderAround(plan, place, go) {
         <p>${plan.fabric.swatch_first || plan.fabric.guessed.length ? nothing : plan.fabric.words}</p>
         <p>${plan.range.foot.words}</p>
         <dl class="whys">
-          ${plan.parts.map((part) => html`<dt>${part.title}</dt><dd>${plan.counts[part.part].words}</dd>`)}
+          ${plan.parts.map((part) => html`<dt>${part.title}</dt><dd>${plan.counts[part.part]?.words}</dd>`)}
         </dl>
       </details>
     `,

@@ -27,7 +27,7 @@ export function renderCounts(plan, place) {
 /** @param {Part} part @param {Shown} plan */
 function row(part, plan) {
   const count = plan.counts[part.part];
-  const pocket = "left" in count ? count : null;
+  const pocket = count && "left" in count ? count : null;
   return html`<li class="tally tally-${part.part}">
     <h3>${part.title}${part.part === "foot" && wordsOfSockTwo(plan) ? html` <small>${say.ofSockTwo}</small>` : nothing}</h3>
     ${

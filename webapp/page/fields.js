@@ -71,6 +71,7 @@
  *   "sock.toe.kind" |
  *   "sock.toe.needles" |
  *   "sock.toe.left" |
+ *   "sock.end.rounds" |
  *   "first_sock.foot_rounds" |
  *   "first_sock.length" |
  *   "first_sock.flat_width" |
@@ -130,6 +131,7 @@
  *   "sock.leg.bands" |
  *   "sock.heel" |
  *   "sock.toe" |
+ *   "sock.end" |
  *   "first_sock" |
  *   "stock"} Group
  *

@@ -25,6 +25,7 @@ const FIELDS = {
     "sock.leg.bands",
     "sock.heel",
     "sock.toe",
+    "sock.end",
     "sock.length_ease",
     "sock.closeness",
     "stock.apart",

@@ -92,7 +92,7 @@ export const onPaper: string;
 export function onTheShelf(given: { weight: string | number }): string;
 export const openingShared: string;
 export const pairIsKnitted: string;
-export function part(given: { part: "cuff" | "ends" | "foot" | "heel" | "leg" | "toe" }): string;
+export function part(given: { part: "cuff" | "end" | "ends" | "foot" | "heel" | "leg" | "toe" }): string;
 export const passOn: string;
 export function piece(given: { number: string | number }): string;
 export const plansLink: string;

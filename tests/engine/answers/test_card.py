@@ -36,9 +36,12 @@ def test_every_count_stands_on_it_and_its_boxes_end_there(request: Json) -> None
     assume("errors" not in found)
     counts, made = found["counts"], card(request)
     titles = [part["title"] for part in made["parts"]]
-    assert titles == ["Cuff", "Leg", "Heel", "Foot", "Toe"]
-    for part in made["parts"]:
-        count = counts[part["title"].lower()]
+    end = ["After the toe"] if "end" in counts else []
+    assert titles == ["Cuff", "Leg", "Heel", "Foot", "Toe", *end]
+    for name, part in zip(
+        ("cuff", "leg", "heel", "foot", "toe", "end"), made["parts"], strict=False
+    ):
+        count = counts[name]
         if "rows" in count:
             turned = f"{count['needles']}→{count['left']}→{count['needles']}"
             assert (part["figure"], part["boxes"][-1]) == (turned, count["rows"])

@@ -33,6 +33,17 @@ def test_a_sock_from_its_top() -> None:
     assert order == ["waste", "cuff", "leg", "heel", "foot", "toe", "finish"]
 
 
+def test_rounds_after_the_toe_come_before_the_waste_yarn() -> None:
+    pair = ShortRows("heel", 30, 10), ShortRows("toe", 30, 10)
+    cloth = Cloth(planning.make(asked()).fabric, "in")
+    whole = cuff_down(Cylinder(60), HungHem(20), [Band(50)], pair, 46, cloth, 4)
+    assert [(one.part, one.rounds) for one in whole[-3:]] == [
+        ("toe", 0),
+        ("end", 4),
+        ("finish", 10),
+    ]
+
+
 def test_a_shaped_leg_turns_the_screw_before_each_band_and_before_the_heel() -> None:
     order = [(one.part, one.kind) for one in sections(None, Band(20, 1.2), Band(10), Band(30, 1.2))]
     turn, tube = ("leg", "tension"), ("leg", "plain")

@@ -91,6 +91,7 @@ part =
         [leg] Leg
         [heel] Heel
         [foot] Foot
+        [end] After the toe
        *[toe] Toe
     }
 part-unit =
@@ -99,6 +100,7 @@ part-unit =
         [toe] needles
         [cuff] rounds
         [leg] rounds
+        [end] rounds
        *[foot] rounds
     }
 # $problem: what the calculator says is wrong, whole sentences.

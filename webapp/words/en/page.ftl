@@ -130,6 +130,7 @@ part =
         [heel] Heel
         [foot] Foot
         [toe] Toe
+        [end] After the toe
        *[ends] Ends
     }
 # $body is the foot there, $sock the sock.
