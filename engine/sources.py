@@ -141,6 +141,7 @@ PICOT_ROUNDS = tuple(Cited(x, TRADE) for x in (10, 20))  # fewest and most of a 
 LEG_OVER_FOOT = Cited(
     0.54, "50 leg rounds at 9.6 per inch under an average woman's 246 mm foot: " + TRADE
 )
+FOOTIE_ROUNDS, FOOTIE_ROUNDS_MOST = Cited(4, TRADE), Cited(6, TRADE)  # of its leg
 WASTE_ROUNDS = Cited(10, TRADE)
 WEIGHT_ROWS = Cited(6, TRADE)  # of heel or toe, after which its weight is moved up
 KNEE_HEIGHT_OVER_FOOT = Cited(

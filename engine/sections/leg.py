@@ -1,7 +1,8 @@
 """The leg: rounds between cuff and heel, in bands of one tension each.
 
 A plain leg is one band at the foot's tension. Left out, it is as long as the customary 50 rounds
-look under an average foot: about half the foot length (common practice, no published source). A leg
+look under an average foot: about half the foot length (common practice, no published source). That
+of a footie has 0 to 6 rounds (common practice, no published source). A leg
 shaped to girths (`shaped_leg`) has several, and so may one whose bands are told. `tighter` is a
 band's stitches per length over the foot's; by Munden (1959) its rounds per length grow and its loop
 length shrinks by the same factor.
@@ -17,7 +18,13 @@ from engine.fabric.swatch import MARK, STITCHES
 from engine.fabric.swatch import ROUNDS as ROUNDS_PER_MM
 from engine.read.fields import Fields, Span
 from engine.read.units import nearest
-from engine.sources import BANDS_MOST, GIRTH_RISE_MOST, LEG_OVER_FOOT
+from engine.sources import (
+    BANDS_MOST,
+    FOOTIE_ROUNDS,
+    FOOTIE_ROUNDS_MOST,
+    GIRTH_RISE_MOST,
+    LEG_OVER_FOOT,
+)
 
 ROUNDS = Span("the rounds of a leg", 0, 600)
 HEIGHT = Span("the height of a sock's top", 60, 750)
@@ -87,7 +94,7 @@ class BandWish(NamedTuple):
 class Wish:
     """What a request says of the leg: rounds, or the top's height in mm; girths, low to high.
 
-    Or its `bands` from the top down, and then none of the others.
+    Or its `bands` from the top down, and then none of the others. `footie` where that is asked for.
     """
 
     rounds: int | None = None
@@ -95,6 +102,7 @@ class Wish:
     girths: tuple[Girth, ...] = ()
     bands: tuple[BandWish, ...] = ()
     asked: tuple[tuple[str, str], ...] = ()
+    footie: bool = False
 
     @property
     def told_rounds(self) -> int | None:
@@ -104,7 +112,8 @@ class Wish:
 
 def read(fields: Fields) -> Wish:
     """Return the leg of a request; what is left out or wrong is None."""
-    fields.only(("rounds", "height", "girths", "bands"))
+    fields.only(("kind", "rounds", "height", "girths", "bands"))
+    footie = fields.choice("kind", ("footie",)) == "footie"
     rounds, height = fields.count("rounds", ROUNDS), fields.length("height", HEIGHT)
     if not fields.blank("rounds") and not fields.blank("height"):
         fields.refuse("height", "Leg rounds are set as well.", "Empty one of the two.")
@@ -115,7 +124,26 @@ def read(fields: Fields) -> Wish:
             if set_too not in (None, ()):
                 way_out = "Empty this, or take the bands away."
                 fields.refuse(name, "The leg’s bands are set as well.", way_out)
-    return Wish(rounds, height, girths, bands, asked)
+    if footie:
+        _refuse_high(fields, rounds)
+        rounds = int(FOOTIE_ROUNDS) if rounds is None else rounds
+    return Wish(rounds, height, girths, bands, asked, footie)
+
+
+def _refuse_high(fields: Fields, rounds: int | None) -> None:
+    """Refuse what is no leg of a footie."""
+    most = int(FOOTIE_ROUNDS_MOST)
+    if rounds is not None and rounds > most:
+        fields.refuse(
+            "rounds",
+            f"A footie’s leg has {most} rounds at most.",
+            f"Knit 0 to {most}, or choose a usual leg.",
+            (str(int(FOOTIE_ROUNDS)), str(most)),
+        )
+    for name in ("height", "girths", "bands"):
+        if not fields.blank(name):
+            way_out = "Empty this, or choose a usual leg."
+            fields.refuse(name, "A footie has a short, plain leg.", way_out)
 
 
 def _read_bands(fields: Fields) -> tuple[BandWish, ...]:

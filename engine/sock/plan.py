@@ -313,6 +313,8 @@ def _leg(
         ground = shaped_leg.Ground(*on, closer=wishes.closer)
         return shaped_leg.shape(wish, ground)
     exact = wish.rounds is not None
+    if wish.footie:
+        return Leg((leg.Band(wish.rounds or 0),), "for a footie", exact), ()
     words = "in the customary proportion to the foot, about half its length"
     bands = (leg.Band(leg.plain_rounds(wish, measures["length"].value, cloth)),)
     return Leg(bands, "as you set it" if exact else words, exact), ()

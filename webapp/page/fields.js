@@ -63,6 +63,7 @@
  *   "sock.cuff.flat_width" |
  *   "sock.cuff.pulled_width" |
  *   "sock.closeness" |
+ *   "sock.leg.kind" |
  *   "sock.leg.rounds" |
  *   "sock.leg.height" |
  *   "sock.heel.kind" |
@@ -202,6 +203,7 @@ export const CHOICES = [
   "fabric.swatches.ROW.kind",
   "sock.cuff.kind",
   "sock.closeness",
+  "sock.leg.kind",
   "sock.heel.kind",
   "sock.toe.kind",
 ];

@@ -20,6 +20,7 @@ const FIELDS = {
   /** How the wearer likes their socks. */
   wish: [
     "sock.cuff",
+    "sock.leg.kind",
     "sock.leg.rounds",
     "sock.leg.height",
     "sock.leg.bands",

@@ -26,6 +26,32 @@ def test_one_round_is_one_round() -> None:
     assert "1 rounds" not in str(sheet["steps"])
 
 
+def test_a_footie_has_a_leg_of_0_to_6_rounds() -> None:
+    """4 where none are told: common practice, no published source."""
+    footie = {"sock.leg.kind": "footie"}
+    assert rounds(plan(footie)) == 4
+    assert "for a footie" in plan(footie)["counts"]["leg"]["words"]
+    for told in (0, 6):
+        assert rounds(plan({**footie, "sock.leg.rounds": told})) == told
+    problem = refused({**footie, "sock.leg.rounds": 7})["sock.leg.rounds"]
+    assert "0 to 6" in problem["way_out"]
+
+
+@pytest.mark.parametrize(
+    "more",
+    [
+        {"height": "14 in"},
+        {"bands": [{"rounds": 4}]},
+        {"girths": [{"height": "9 in", "girth": "10 in"}]},
+    ],
+    ids=("height", "bands", "girths"),
+)
+def test_a_footie_is_not_shaped(more: dict[str, object]) -> None:
+    assert {f"sock.leg.{name}" for name in more} <= set(
+        refused({"sock.leg": {"kind": "footie", **more}})
+    )
+
+
 def test_left_out_an_average_woman_has_about_50() -> None:
     """Within 2: the customary 50 is a round figure."""
     assert rounds(plan()) == pytest.approx(50, abs=2)
