@@ -48,7 +48,8 @@ def _words(cloth: Fabric) -> str:
 
 
 def _percent(sd: float) -> str:
-    return f"{sd * sources.TO_80_PERCENT * 100:.0f} %"
+    """Write how far out the next sock may be; to a tenth, so that another tube is seen to help."""
+    return f"{sd * sources.TO_80_PERCENT * 100:.1f} %"
 
 
 def _observation(seen: Seen, system: units.System) -> dict[str, Any]:

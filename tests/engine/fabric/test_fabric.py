@@ -147,7 +147,7 @@ def test_a_tube_that_no_sock_can_be_is_told_on_which_side(
 def test_an_error_is_told_as_the_reach_of_four_times_in_five() -> None:
     """1.2816 standard deviations."""
     found = [fabric_sheet._percent(sd) for sd in (0.02, 0.09, 0.1, 0.3)]
-    assert found == ["3 %", "12 %", "13 %", "38 %"]  # 2.56, 11.53, 12.82 and 38.45
+    assert found == ["2.6 %", "11.5 %", "12.8 %", "38.4 %"]  # 2.56, 11.53, 12.82 and 38.448
 
 
 @pytest.mark.parametrize(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 
 import pytest
 
@@ -10,6 +11,7 @@ from engine.fabric import gauge
 from engine.fabric.gauge import Gauge
 from engine.fabric.swatch import Swatch
 from engine.read.fields import Fields
+from tests.asking import plan
 
 # As the ruler adds nothing here, each is as sure as one tube is like the next.
 WHOLE = Swatch("fabric.swatch", stitches=0.30, rounds=0.40)
@@ -85,3 +87,15 @@ def test_a_tube_far_from_the_others_is_asked_about(stitches: float, asked: bool)
     )
     fields = [field for field, _ in along.questions]
     assert fields == ["fabric.swatch.length", "fabric.swatches.0.length"] * asked
+
+
+def test_each_more_swatch_is_seen_in_the_percent_that_is_said() -> None:
+    """One, two, three alike: to a tenth of a percent each is a little surer."""
+    one = {"needles": 60, "rounds": 60, "flat_width": "10.2 cm", "length": "15.6 cm"}
+    said = []
+    for more in (1, 2, 3):
+        words = plan({"fabric": {"swatches": [one] * more}})["fabric"]["words"]
+        found = re.search(r"rounds to within (\d+\.\d) %, four times in five", words)
+        assert found, words
+        said.append(float(found[1]))
+    assert said == sorted(set(said), reverse=True)
