@@ -76,8 +76,8 @@ def _scale(
     mm = unit / last
     label = LABEL_SPREAD * max(step * mm, PARIS_POINT)
     rounding = step * mm / math.sqrt(12)  # a step's feet, spread evenly
-    sd = math.hypot(PEOPLE_SPREAD, label, rounding, doubt * step * mm)
-    return _Scale(1 / mm, start, sizes[0], sizes[1], sd)
+    spread = math.hypot(PEOPLE_SPREAD, label, rounding)
+    return _Scale(1 / mm, start, sizes[0], sizes[1], math.hypot(spread, doubt * step * mm))
 
 
 _UK = ADULT_TOE_ROOM - UK_ADULT_START
