@@ -34,8 +34,9 @@ FOOT = {
     "sock.leg.girths.0.height", "sock.leg.girths.0.girth", "sock.foot_length_of_sock",
 }  # fmt: skip
 WISH = {
-    "sock.cuff.kind", "sock.cuff.rounds", "sock.cuff.every", "sock.leg.rounds", "sock.leg.height",
-    "sock.length_ease", "stock.apart",
+    "sock.cuff.kind", "sock.cuff.rounds", "sock.cuff.every", "sock.cuff.change_after",
+    "sock.cuff.change_every", "sock.leg.kind", "sock.leg.rounds", "sock.leg.height",
+    "sock.heel.kind", "sock.toe.kind", "sock.end.rounds", "sock.length_ease", "stock.apart",
 }  # fmt: skip
 WISH_ON_THIS_CYLINDER = {
     "sock.heel.needles", "sock.heel.left", "sock.toe.needles", "sock.toe.left",
@@ -59,6 +60,9 @@ CHOSEN = {
     "fabric.swatches.0.kind": "sock",
     "person.shoe_size.system": "UK",
     "sock.cuff.kind": "mock rib",
+    "sock.leg.kind": "footie",
+    "sock.heel.kind": "two at first",
+    "sock.toe.kind": "two at first",
     "stock.apart": "heel, toe",
     "cylinder.slots": "64",
     "foot.length": "9 3/8",

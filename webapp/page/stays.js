@@ -40,7 +40,10 @@ const FIELDS = {
  * its marks, on that fabric. @type {{ wish: Place[], holdsOn: Place[] }[]}
  */
 const BOUND = [
-  { wish: ["sock.heel", "sock.toe"], holdsOn: ["cylinder.slots"] },
+  {
+    wish: ["sock.heel.needles", "sock.heel.left", "sock.toe.needles", "sock.toe.left"],
+    holdsOn: ["cylinder.slots"],
+  },
   {
     wish: ["sock.leg.bands", "sock.cuff.flat_width", "sock.cuff.pulled_width"],
     holdsOn: ["cylinder", "fabric"],
