@@ -101,6 +101,7 @@ def test_nothing_is_shipped_without_its_licence(
     monkeypatch: pytest.MonkeyPatch, tmp_path: Path
 ) -> None:
     made = site.Site(site.ROOT, tmp_path)
+    made.words()
     monkeypatch.setattr(made, "shipped", [one for one in SHIPPED if one.name != "idb"])
     with pytest.raises(site.SiteError, match=r"idb/.* without its licence"):
         made.scripts_and_style()

@@ -60,7 +60,7 @@ function textRead(text, whole = parsed(text)) {
   known(version);
   const { book, pairs, sheets } = whole ?? {};
   const good = Array.isArray(book) && (version === 1 || (Array.isArray(pairs) && isObject(sheets)));
-  return new Reading(version).read(good ? whole : { ...salvaged(text), holds: whole?.holds }, good);
+  return new Reading(version).read(good ? whole : { ...salvaged(text), ...holdsOf(whole) }, good);
 }
 
 /** @param {string} text @returns {any} */
@@ -85,4 +85,9 @@ function known(version) {
     );
   }
   if (Number(version) > VERSION) throw new Unreadable(say.copyNewer);
+}
+
+/** What a file says to hold, where that could be read with the whole. @param {any} whole */
+function holdsOf(whole) {
+  return whole?.holds ? { holds: whole.holds } : {};
 }

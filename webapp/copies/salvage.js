@@ -4,7 +4,7 @@
  */
 
 const BEGIN =
-  /\{\s*"(wearer|session|ended)"\s*:\s*\{|"(mine|before|shelf|chart|dates|settings|gone|sums)"\s*:\s*(?=[{[])/g;
+  /\{\s*"(wearer|session|ended)"\s*:\s*\{|"(mine|before|shelf|chart|dates|settings|gone|sums|holds)"\s*:\s*(?=[{[])/g;
 const RECORD = /\{\s*"(?:wearer|session|ended)"\s*:\s*\{/g;
 
 /**
@@ -27,9 +27,9 @@ export function salvaged(text) {
     else parts[part] ??= value;
     at = typeof value === "string" ? from + 1 : (closed ?? end);
   }
-  const { settings = null, dates, gone, sums, ...sheets } = parts;
+  const { settings = null, dates, gone, sums, holds, ...sheets } = parts;
   const { wearer: book, session: pairs, ended } = records;
-  return { book, pairs, ended, sheets, dates, settings, gone, sums };
+  return { book, pairs, ended, sheets, dates, settings, gone, sums, holds };
 }
 
 /** @param {RegExp} sign @param {string} text @param {number} from */
