@@ -36,7 +36,7 @@ REQUEST: Json = {
     },
     "stock": {"ball": "100 g", "left": "62 g"},
 }  # fmt: skip
-MEASURED = {"foot_rounds": "48", "length": "23,1", "flat_width": "10,1"}
+MEASURED = {"foot_rounds": "48", "length": "22,2", "flat_width": "10,1"}
 NOTES = ("dropped stitch, hung again", "carrier stiff here: oiled", "second cone from here")
 BEGAN = 1_700_000_000_000  # ms
 

@@ -35,6 +35,14 @@ def test_a_survivor_without_a_reason_is_shown_and_is_not_enough() -> None:
     assert any("NEW  engine/judge/fit.py:7" in line and "+ a > b" in line for line in lines)
 
 
+def test_what_differs_only_where_two_floats_are_alike_counts_on_neither_side() -> None:
+    results = [result("on a bound"), *[result("killed")] * 8, result("survived")]
+    lines, enough = mutate.summed_up(results, REASON)
+    assert not enough, "8 of 9"
+    assert "8 of 9 killed" in lines[-1]
+    assert "Left out: 1 that differ only" in lines[-1]
+
+
 def test_the_interval_is_wilson_s() -> None:
     """Of 10 of 10 it is n / (n + z^2) = 10 / 13.8416 to 1, with z = 1.96."""
     assert mutate.interval(10, 10) == pytest.approx((0.72246, 1.0), abs=1e-5)
