@@ -14,6 +14,7 @@ import { Draft } from "./draft.js";
 import { FirstSock } from "./first_sock.js";
 import { FOLLOWED, Form } from "./form.js";
 import { LastCounts } from "./last_counts.js";
+import { placesBeside } from "./places_beside.js";
 import { Pockets } from "./pockets.js";
 import { ProblemsBeside } from "./problems_beside.js";
 import { isEmpty, toRequest } from "./request.js";
@@ -40,6 +41,7 @@ const {
 
 const COUNTER_MS = 2000; // the calculator waits no longer than this for the counter
 
+placesBeside(document);
 const draft = new Draft();
 wireTheme(draft);
 const form = new Form(/** @type {HTMLFormElement} */ (document.getElementById("form")));
