@@ -97,6 +97,8 @@ def interval(killed: int, tried: int) -> tuple[float, float]:
 
 def summed_up(results: list[Result], why: dict[Survivor, str]) -> tuple[list[str], bool]:
     """The lines to print, and whether enough were killed and each survivor has its reason."""
+    on_a_bound = [one for one in results if one["outcome"] == "on a bound"]
+    results = [one for one in results if one["outcome"] != "on a bound"]
     lines = [f"{'module':22} {'places':>6} {'tried':>6} {'killed':>6} {'lived':>6}"]
     for module in dict.fromkeys(one["module"] for one in results):
         of = [one for one in results if one["module"] == module]
@@ -115,7 +117,8 @@ def summed_up(results: list[Result], why: dict[Survivor, str]) -> tuple[list[str
     lines.append(
         f"\n{killed} of {len(results)} killed ({killed / len(results):.1%}; of all "
         f"{low:.1%} to {high:.1%} with 95 % confidence), {stopped} of them as they did not end; "
-        f"{len(lived)} lived, {len(new)} of them without a reason in {KNOWN.name}."
+        f"{len(lived)} lived, {len(new)} of them without a reason in {KNOWN.name}. Left out: "
+        f"{len(on_a_bound)} that differ only where two floats are exactly alike."
     )
     return lines, killed / len(results) >= LEAST and not new
 

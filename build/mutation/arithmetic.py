@@ -11,6 +11,7 @@ from __future__ import annotations
 import ast
 import random
 from collections.abc import Iterator
+from itertools import pairwise
 from pathlib import Path
 from types import CodeType
 from typing import NamedTuple
@@ -73,24 +74,32 @@ OPERATORS = (
     *("ReplaceTrueWithFalse", "ReplaceFalseWithTrue"),
     *("ReplaceBreakWithContinue", "ReplaceContinueWithBreak", "ZeroIterationForLoop"),
 )
+# These change nothing but what becomes of two sides that are exactly alike.
+_EDGES = {f"ReplaceComparisonOperator_{pair}" for pair in ("Lt_LtE", "LtE_Lt", "Gt_GtE", "GtE_Gt")}
+NOTED = "__noted__"  # what an edge's two sides go through where they are looked at
 
 
 class Place(NamedTuple):
-    """Where an operator may work: the n-th of its occurrences, and the line that is in."""
+    """Where an operator may work: the n-th of its occurrences, and where that is in the text."""
 
     operator: str
     occurrence: int
     line: int
+    column: int
 
 
 class Mutant(NamedTuple):
-    """A module (`judge.fit`) with one thing changed: its line before and after, all its code."""
+    """A module (`judge.fit`) with one thing changed: its line before and after, all its code.
+
+    `noting` is the code of an edge whose two sides go through `NOTED`, None of any other.
+    """
 
     module: str
     line: int
     before: str
     after: str
     code: CodeType
+    noting: CodeType | None
 
 
 def places(source: str) -> list[Place]:
@@ -104,7 +113,11 @@ def places(source: str) -> list[Place]:
     for name in OPERATORS:
         operator = plugins.get_operator(f"core/{name}")()
         starts = [start for node in nodes for start, _ in operator.mutation_positions(node)]
-        found += [Place(name, at, line) for at, (line, _) in enumerate(starts) if line in inside]
+        found += [
+            Place(name, at, line, column)
+            for at, (line, column) in enumerate(starts)
+            if line in inside
+        ]
     return [place for place in found if not _only_checks(place, source.splitlines())]
 
 
@@ -126,7 +139,7 @@ def mutants(module: str, file: Path, chosen: list[Place]) -> Iterator[Mutant]:
     """Yield the module of `file` changed at each place in turn."""
     source = file.read_text(encoding="utf-8")
     lines = source.splitlines()
-    for name, occurrence, line in chosen:
+    for name, occurrence, line, column in chosen:
         operator = plugins.get_operator(f"core/{name}")()
         changed = mutate_code(source, operator, occurrence)
         after = changed.splitlines()[line - 1].strip()
@@ -134,7 +147,29 @@ def mutants(module: str, file: Path, chosen: list[Place]) -> Iterator[Mutant]:
             code = compile(changed, str(file), "exec", dont_inherit=True)
         except SyntaxError:
             continue  # the stars of {**some} are no power
-        yield Mutant(module, line, lines[line - 1].strip(), after, code)
+        noting = _noting(changed, file, (line, column)) if name in _EDGES else None
+        yield Mutant(module, line, lines[line - 1].strip(), after, code, noting)
+
+
+def _noting(source: str, file: Path, where: tuple[int, int]) -> CodeType:
+    """Return the code in which both sides of the comparison whose sign is there go by `NOTED`."""
+    tree = ast.parse(source)
+    for node in ast.walk(tree):
+        if not isinstance(node, ast.Compare):
+            continue
+        sides = [node.left, *node.comparators]
+        for at, (one, other) in enumerate(pairwise(sides)):
+            begins = (one.end_lineno or 0, one.end_col_offset or 0)
+            if begins <= where < (other.lineno, other.col_offset):
+                sides[at : at + 2] = _gone_by(one), _gone_by(other)
+                node.left, *node.comparators = sides
+                return compile(ast.fix_missing_locations(tree), str(file), "exec")
+    raise ValueError(f"no comparison in line {where[0]} of {file}")
+
+
+def _gone_by(side: ast.expr) -> ast.expr:
+    call = ast.Call(ast.Name(NOTED, ast.Load()), [side], [])
+    return ast.copy_location(call, side)
 
 
 def statements(source: str) -> dict[int, range]:

@@ -7,6 +7,7 @@ until one of them fails. Nothing was computed before the fork, so no cache holds
 
 from __future__ import annotations
 
+import builtins
 import contextlib
 import gc
 import json
@@ -174,7 +175,7 @@ class Trial:
                 reaching = {test for line in near for test in lines[name].get(line, ()) if test}
                 items, seconds = in_order(name, [tests[test] for test in sorted(reaching)])
                 result = {**mutant._asdict(), "tests": len(items), "of": len(places)}
-                del result["code"]
+                del result["code"], result["noting"]
                 while len(running) >= self.options["at_once"]:
                     yield ended(running)
                 child = in_child(lambda: attempt(mutant, found, items, seconds))  # noqa: B023
@@ -203,7 +204,7 @@ def in_order(
     return kept, whole
 
 
-LIVES, DIES, SAME = 0, 1, 2
+LIVES, DIES, SAME, ON_A_BOUND = 0, 1, 2, 3
 
 
 def attempt(
@@ -223,7 +224,27 @@ def attempt(
         return DIES  # it could not even be imported
     forget()
     following = [*items[1:], None] if items else []
-    return LIVES if all(map(passes, items, following)) else DIES
+    if not all(map(passes, items, following)):
+        return DIES
+    return ON_A_BOUND if mutant.noting and _floats(mutant, found, items) else LIVES
+
+
+def _floats(
+    mutant: Mutant, found: dict[tuple[str, str, int], FunctionType], items: list[pytest.Item]
+) -> bool:
+    """Tell whether all that an edge compares are floats, of which no two are exactly alike."""
+    kinds = set[type]()
+
+    def noted(side: object) -> object:
+        kinds.add(type(side))
+        return side
+
+    setattr(builtins, arithmetic.NOTED, noted)
+    put_in(mutant._replace(code=mutant.noting or mutant.code), found)
+    forget()
+    for item, following in zip(items, [*items[1:], None], strict=True):
+        passes(item, following)
+    return kinds == {float}
 
 
 def ended(running: dict[int, dict[str, Any]]) -> dict[str, Any]:
@@ -232,7 +253,8 @@ def ended(running: dict[int, dict[str, Any]]) -> dict[str, Any]:
     result = running.pop(child)
     seconds = round(time.monotonic() - result.pop("begun"), 2)
     code = os.waitstatus_to_exitcode(status)
-    outcome = {LIVES: "survived", DIES: "killed", SAME: "same"}.get(code, "stopped")
+    named = {LIVES: "survived", DIES: "killed", SAME: "same", ON_A_BOUND: "on a bound"}
+    outcome = named.get(code, "stopped")
     return {**result, "outcome": outcome, "seconds": seconds}
 
 
