@@ -1,15 +1,17 @@
 """A catalogue of messages: read from Fluent's format, each message looked at by itself.
 
 `webapp/words/LANGUAGE/BUNDLE.ftl` is in the open format of Project Fluent
-(https://projectfluent.org/fluent/guide). Of Fluent we take messages, arguments, selects, and two
-functions: NUMBER, which writes an argument as the language writes numbers, and LOWER, which writes
-it small. A message may hold the tags in TAGS.
+(https://projectfluent.org/fluent/guide), and so is `engine/say/words/LANGUAGE/ROOM.ftl`. Of Fluent
+we take messages, arguments, selects, and five functions: NUMBER writes an argument as the language
+writes numbers, LOWER writes it small, LIST and EITHER write a list with "and" or "or" before its
+last, SENTENCES writes a list of whole sentences one after the other. A message of the page may
+hold the tags in TAGS.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from html.parser import HTMLParser
@@ -17,12 +19,13 @@ from pathlib import Path
 
 from fluent.syntax import FluentParser, ast
 
+from engine.say.grammar import grammar, written
+
 ENGLISH = "en"
 MOST_WORDS = 30  # of a message; each argument is one
 TAGS = {"b", "bdi", "br", "em", "small", "strong"}
 CATEGORIES = {"zero", "one", "two", "few", "many", "other"}  # of plurals, as CLDR names them
-# Which of them a number takes, for what is written at build time (CLDR 46, plurals.xml, cardinal).
-PLURALS: dict[str, Callable[[float], str]] = {"en": lambda n: "one" if n == 1 else "other"}
+FUNCTIONS = ("NUMBER", "LOWER", "LIST", "EITHER", "SENTENCES")
 # Names that a script cannot give anything (ECMA-262, 12.7.2).
 RESERVED = (
     "await|break|case|catch|class|const|continue|debugger|default|delete|do|else|enum|export"
@@ -37,7 +40,7 @@ class WordsError(Exception):
 
 @dataclass(frozen=True)
 class Argument:
-    """Its place in a sentence. `function` is "", NUMBER or LOWER."""
+    """Its place in a sentence. `function` is "" or one of FUNCTIONS."""
 
     name: str
     function: str = ""
@@ -54,8 +57,9 @@ class Select:
 
 
 Pattern = tuple[str | Argument | Select, ...]
-# Of an argument: the names it may be; NUMBER; or TEXT, a text or a number.
-NUMBER, TEXT = frozenset({"NUMBER"}), frozenset[str]()
+# Of an argument: the names it may be; NUMBER; LIST; or TEXT, a text or a number.
+NUMBER, LIST, TEXT = frozenset({"NUMBER"}), frozenset({"LIST"}), frozenset[str]()
+_KINDS = {"NUMBER": NUMBER, "LIST": LIST, "EITHER": LIST, "SENTENCES": LIST}
 
 
 @dataclass(frozen=True)
@@ -79,8 +83,8 @@ class Message:
                 keys = NUMBER if part.plural else frozenset(key for key, _ in part.variants)
                 found[part.name] = found.get(part.name, TEXT) | keys
             elif isinstance(part, Argument):
-                number = NUMBER if part.function == "NUMBER" else TEXT
-                found[part.name] = found.get(part.name, TEXT) | number
+                kinds = _KINDS.get(part.function, TEXT)
+                found[part.name] = found.get(part.name, TEXT) | kinds
         return dict(sorted(found.items()))
 
     @property
@@ -103,6 +107,8 @@ class Message:
                 yield f"${name}: an argument is of letters"
             if "NUMBER" in kinds and kinds != NUMBER:
                 yield f"${name} is a number here and a name there"
+            if "LIST" in kinds and kinds != LIST:
+                yield f"${name} is a list here and a name there"
 
 
 def parts(pattern: Pattern) -> Iterator[str | Argument | Select]:
@@ -239,12 +245,12 @@ def _argument(expression: object) -> Argument:
         function: str = expression.id.name
         positional = expression.arguments.positional
         alone = len(positional) == 1 and not expression.arguments.named
-        if function in {"NUMBER", "LOWER"} and alone:
+        if function in FUNCTIONS and alone:
             return Argument(_argument(positional[0]).name, function)
-    raise WordsError("holds what is not compiled: only $arguments, selects, NUMBER and LOWER are")
+    raise WordsError("holds what is not compiled: only $arguments, selects and functions are")
 
 
-Given = Mapping[str, str | float]
+Given = Mapping[str, str | float | Sequence[str]]
 
 
 def spoken(message: Message, given: Given, language: str = ENGLISH) -> str:
@@ -266,12 +272,37 @@ def _spoken(pattern: Pattern, language: str, given: Given) -> str:
             value, variants = given[part.name], dict(part.variants)
             key = str(value)
             if part.plural and key not in variants:
-                key = PLURALS[language](float(value))
+                key = grammar(language).plural(_number(value))
             if key not in variants and not part.plural and language == ENGLISH:
                 raise WordsError(f"${part.name} is none of {', '.join(variants)}: {key}")
             text += _spoken(variants.get(key, variants[part.default]), language, given)
         else:
-            value = given[part.name]
-            shown = f"{value:,}" if part.function == "NUMBER" else str(value)
-            text += shown.lower() if part.function == "LOWER" else shown
+            text += _shown(given[part.name], part.function, language)
     return text
+
+
+def _shown(value: str | float | Sequence[str], function: str, language: str) -> str:
+    match function:
+        case "NUMBER":
+            return f"{_number(value):,}"
+        case "LIST" | "EITHER":
+            word = "and" if function == "LIST" else "or"
+            return grammar(language).listed([written(one) for one in _list(value)], word)
+        case "SENTENCES":
+            return " ".join(written(one) for one in _list(value))
+        case "LOWER":
+            return written(value).lower()
+        case _:
+            return written(value)
+
+
+def _number(value: str | float | Sequence[str]) -> float:
+    if isinstance(value, int | float):
+        return value
+    raise WordsError(f"{value} is no number")
+
+
+def _list(value: str | float | Sequence[str]) -> Sequence[str]:
+    if isinstance(value, list | tuple):
+        return value
+    raise WordsError(f"{value} is no list")

@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""Check what the page says, and make modules of it. What a catalogue is: `build/catalogue.py`.
+"""Check what page and engine say, and make modules of it. `build/catalogue.py` reads catalogues.
 
 Scripts write
 
@@ -7,17 +7,25 @@ Scripts write
     say.leave, say.roundsLeft({ left: 3 })
 
 for the messages `leave` and `rounds-left` of machine.ftl; templates of HTML write
-`say("leave")`, of templates.ftl. English leads: the types of ids and arguments come from it, and
-every other language has the same.
+`say("leave")`, of templates.ftl. The engine's Python writes
+
+    from engine.say import messages as say
+    say.rounds_left(left=3)
+
+for a message of any file in engine/say/words: they are one bundle. English leads: the types of ids
+and arguments come from it, and every other language has the same. A language with a region has only
+what it says otherwise than the language without.
 
     python3 build/words.py [--check]
 
-writes `webapp/words/*.d.ts`; `--check` ends with 1 where they, or a catalogue, are not right.
+writes `webapp/words/*.d.ts`, `engine/say/messages.pyi` and `engine/say/spoken/`; `--check` ends
+with 1 where they, or a catalogue, are not right.
 """
 
 from __future__ import annotations
 
 import argparse
+import keyword
 import os
 import re
 import sys
@@ -31,37 +39,63 @@ from build import install
 if __name__ == "__main__":
     install.enter(install.SITE, __doc__)
 
+from build import words_python
 from build.catalogue import ENGLISH, TEXT, Message, WordsError, read, spoken
-from build.words_script import module, types
+from build.words_script import module, table, types
 
 ROOT = install.ROOT
 TEMPLATES = "templates"
+ENGINE = "engine"
 Catalogues = dict[str, dict[str, Message]]  # by bundle and id
 
 
 def languages(root: Path = ROOT) -> list[str]:
     """Those that there are, English first."""
-    found = {path.name for path in (root / "webapp" / "words").iterdir() if path.is_dir()}
+    places = (root / "webapp" / "words", root / ENGINE / "say" / "words")
+    found = {path.name for place in places for path in place.glob("*/")}
     return [ENGLISH, *sorted(found - {ENGLISH})]
 
 
 def catalogues(root: Path = ROOT, language: str = ENGLISH) -> Catalogues:
     """All of a language, by bundle. Raises WordsError with the faults of all of them."""
-    folder = root / "webapp" / "words" / language
-    found: Catalogues = {}
+    general, _, region = language.partition("-")
+    found = catalogues(root, general) if region else {}
     faults: list[str] = []
-    for path in sorted(folder.glob("*.ftl")):
+    page = root / "webapp" / "words" / language
+    for path in sorted(page.glob("*.ftl")):
         try:
-            found[path.stem] = read(path)
+            found[path.stem] = {**found.get(path.stem, {}), **read(path)}
         except WordsError as error:
             faults.append(str(error))
+    engine: dict[str, Message] = {}
+    for path in sorted((root / ENGINE / "say" / "words" / language).glob("*.ftl")):
+        try:
+            said = read(path)
+        except WordsError as error:
+            faults.append(str(error))
+            continue
+        faults += [f"{path.name}, {name}: also in another file" for name in said if name in engine]
+        faults += [
+            f"{path.name}, {one.id}: {why}" for one in said.values() for why in _not_python(one)
+        ]
+        engine |= said
     if faults:
         raise WordsError("\n".join(faults))
-    return found
+    return {**found, ENGINE: {**found.get(ENGINE, {}), **engine}}
+
+
+def _not_python(message: Message) -> Iterator[str]:
+    """What is wrong with it as one of the engine's."""
+    if message.marked:
+        yield "the engine's messages hold no tags"
+    if keyword.iskeyword(words_python.function(message)):
+        yield "its id is a word of Python"
+    if "say" in message.arguments:
+        yield "$say is where its id stands"
 
 
 def used(root: Path = ROOT) -> set[tuple[str, str]]:
-    """What scripts and templates name: (bundle, name as scripts write it)."""
+    """What scripts, templates and the engine name: (bundle, name as scripts write it)."""
     found: set[tuple[str, str]] = set()
     for path in sorted((root / "webapp").rglob("*.js")):
         script = path.read_text(encoding="utf-8")
@@ -71,6 +105,11 @@ def used(root: Path = ROOT) -> set[tuple[str, str]]:
     for path in sorted([*html, *(root / "webapp").glob("*.webmanifest")]):
         ids = re.findall(r"\bsay\(\s*[\"']([\w-]+)[\"']", path.read_text(encoding="utf-8"))
         found.update((TEMPLATES, Message(one, ()).name) for one in ids)
+    for path in sorted(
+        set((root / ENGINE).rglob("*.py")) - set((root / ENGINE / "say").rglob("*"))
+    ):
+        ids = re.findall(r"(?<![.\w])say\.(\w+)", path.read_text(encoding="utf-8"))
+        found.update((ENGINE, Message(one.replace("_", "-"), ()).name) for one in ids)
     return found
 
 
@@ -129,13 +168,29 @@ def aliases(root: Path = ROOT, language: str = ENGLISH) -> list[str]:
         if bundle == TEMPLATES:
             continue
         path = folder / f"{bundle}.js"
-        made = module(catalogue, language)
+        made = (table if bundle == ENGINE else module)(catalogue, language)
         if not path.is_file() or path.read_text(encoding="utf-8") != made:
             beside = path.with_suffix(f".{os.getpid()}")
             beside.write_text(made, encoding="utf-8")
             beside.replace(path)
         options.append(f"--alias:words/{bundle}={path.resolve()}")
     return options
+
+
+def generated(root: Path = ROOT) -> dict[Path, str]:
+    """What is made of the catalogues and kept in the repository: text by place."""
+    english = catalogues(root)
+    engine = root / ENGINE / "say"
+    found = {engine / "messages.pyi": words_python.types(english[ENGINE])}
+    for bundle, catalogue in english.items():
+        if bundle not in (TEMPLATES, ENGINE):
+            found[root / "webapp" / "words" / f"{bundle}.d.ts"] = types(bundle, catalogue)
+    for language in languages(root):
+        place = engine / "spoken" / f"{language.replace('-', '_')}.py"
+        said, (base, _, region) = catalogues(root, language)[ENGINE], language.partition("-")
+        general = catalogues(root, base)[ENGINE] if region else None
+        found[place] = words_python.module(said, language, general)
+    return found
 
 
 def says(bundle: str, name: str, /, **given: str | float) -> str:
@@ -149,14 +204,13 @@ def main(arguments: list[str]) -> int:
     parser.add_argument("--check", action="store_true", help="write nothing")
     wanted = parser.parse_args(arguments)
     wrong = faults(ROOT)
-    folder = ROOT / "webapp" / "words"
-    for bundle, catalogue in catalogues(ROOT).items() if not wrong else ():
-        place, made = folder / f"{bundle}.d.ts", types(bundle, catalogue)
-        if bundle == TEMPLATES or (place.is_file() and place.read_text(encoding="utf-8") == made):
+    for place, made in generated(ROOT).items() if not wrong else ():
+        if place.is_file() and place.read_text(encoding="utf-8") == made:
             continue
         if wanted.check:
             wrong.append(f"{place.relative_to(ROOT)} is not up to date: python3 build/words.py")
         else:
+            place.parent.mkdir(parents=True, exist_ok=True)
             place.write_text(made, encoding="utf-8")
     print("\n".join(wrong), end="\n" if wrong else "")
     return 1 if wrong else 0

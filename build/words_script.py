@@ -1,16 +1,25 @@
-"""Messages as scripts: an ES module of a bundle and language, and its types."""
+"""Messages as scripts: an ES module of a bundle and language, and its types.
+
+What the page says is exported by name. What the engine says is asked for by id, as answers hold it:
+that module is one table.
+"""
 
 from __future__ import annotations
 
 import re
 
-from build.catalogue import NUMBER, Argument, Message, Pattern, Select, parts
+from build.catalogue import LIST, NUMBER, Argument, Message, Pattern, Select, parts
 
 _RUNTIME = """\
 const $digits = /* @__PURE__ */ new Intl.NumberFormat("{language}");
 const $rules = /* @__PURE__ */ new Intl.PluralRules("{language}");
 const $plural = (x) => $rules.select(x);
+const $and = /* @__PURE__ */ new Intl.ListFormat("{language}");
+const $or = /* @__PURE__ */ new Intl.ListFormat("{language}", {{ type: "disjunction" }});
 """
+
+
+_LISTS = {"LIST": "$and.format", "EITHER": "$or.format"}
 
 
 def module(catalogue: dict[str, Message], language: str) -> str:
@@ -28,6 +37,19 @@ def module(catalogue: dict[str, Message], language: str) -> str:
     return "".join(lines)
 
 
+def table(catalogue: dict[str, Message], language: str) -> str:
+    """One ES module: a function for each id, given the message as an answer has it."""
+    rows = [f'  "{one.id}": ($) => {_script(one.pattern)},\n' for one in catalogue.values()]
+    return "".join(
+        [
+            _RUNTIME.format(language=language),
+            "export default {\n  __proto__: null,\n",
+            *rows,
+            "};\n",
+        ]
+    )
+
+
 def _script(pattern: Pattern) -> str:
     if len(pattern) == 1 and isinstance(pattern[0], Select):
         return _choice(pattern[0])
@@ -43,6 +65,10 @@ def _script(pattern: Pattern) -> str:
             text += f"${{$digits.format($.{part.name})}}"
         elif part.function == "LOWER":
             text += f"${{$.{part.name}.toLowerCase()}}"
+        elif part.function == "SENTENCES":
+            text += f'${{$.{part.name}.join(" ")}}'
+        elif part.function in _LISTS:
+            text += f"${{{_LISTS[part.function]}($.{part.name})}}"
         else:
             text += f"${{$.{part.name}}}"
     return f"{'$html' if marked else ''}`{text}`"
@@ -85,6 +111,8 @@ def _type(message: Message, name: str) -> str:
     kinds = message.arguments[name]
     if kinds == NUMBER:
         return "number"
+    if kinds == LIST:
+        return "string[]"
     if kinds:
         return " | ".join(f'"{kind}"' for kind in sorted(kinds))
     small = any(

@@ -13,6 +13,9 @@ from dataclasses import dataclass
 from itertools import islice
 from typing import Any
 
+from engine.say import messages as say
+from engine.say.message import Message
+
 SHOWN_MOST = 60  # as many as all fields of the page; whoever sends more sent no form
 
 
@@ -24,8 +27,8 @@ class Problem:
     """
 
     field: str
-    message: str
-    way_out: str
+    message: Message
+    way_out: Message
     offers: tuple[str, ...] = ()
 
     def as_dict(self, with_offers: bool = False) -> dict[str, Any]:
@@ -39,8 +42,7 @@ def shown(problems: Collection[Problem], with_offers: bool = False) -> list[dict
     told = [problem.as_dict(with_offers) for problem in islice(problems, SHOWN_MOST)]
     more = len(problems) - len(told)
     if more:
-        thing = "thing is" if more == 1 else "things are"
-        rest = Problem("", f"{more:,} more {thing} wrong.", "Mend these first, then ask again.")
+        rest = Problem("", say.more_wrong(more=more), say.fix_these_first())
         told.append(rest.as_dict(with_offers))
     return told
 
@@ -64,7 +66,7 @@ class Unreadable(ValueError):
     `offers` are texts that could have been meant.
     """
 
-    def __init__(self, message: str, way_out: str, offers: tuple[str, ...] = ()) -> None:
+    def __init__(self, message: Message, way_out: Message, offers: tuple[str, ...] = ()) -> None:
         """Keep both sentences and the offers."""
         super().__init__(message)
         self.message = message

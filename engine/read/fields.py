@@ -19,18 +19,20 @@ from engine.read import reading, units
 from engine.read.errors import Problem, Unreadable
 from engine.read.quoted import quoted
 from engine.read.units import System
+from engine.say import messages as say
+from engine.say.message import Message
 
 T = TypeVar("T")
 
 
 @dataclass(frozen=True)
 class Span:
-    """What `name` ("a foot length") can be, `low` to `high` in mm, per mm or a plain number.
+    """What `name` (a foot length) can be, `low` to `high` in mm, per mm or a plain number.
 
     A length below `rarely` is believed only with its unit, where another unit would make sense.
     """
 
-    name: str
+    name: Message
     low: float
     high: float
     rarely: float = 0.0
@@ -49,20 +51,22 @@ class Fields:
     system: System = "cm"
     problems: dict[Problem, None] = field(default_factory=dict)
 
-    def refuse(self, name: str, message: str, way_out: str, offers: tuple[str, ...] = ()) -> None:
+    def refuse(
+        self, name: str, message: Message, way_out: Message, offers: tuple[str, ...] = ()
+    ) -> None:
         """Add a problem at a field of this object; `offers` are texts that would mend it."""
         # Kept as keys: a field may be looked at more than once, and is told of once.
         self.problems[Problem(self.where(name), message, way_out, offers)] = None
 
     def where(self, name: str) -> str:
         """Return the dotted path of a field of this object."""
-        return ".".join(part for part in (self.path, name) if part)
+        return f"{self.path}.{name}" if self.path and name else self.path or name
 
     def part(self, name: str) -> Fields:
         """Return the object at `name`, empty when it was left out."""
         raw = self.raw.get(name)
         if raw is not None and not isinstance(raw, Mapping):
-            self.refuse(name, "This should be a group of fields.", "Leave it out or send a group.")
+            self.refuse(name, say.not_a_group(), say.send_a_group())
             raw = None
         return Fields(raw or {}, self.where(name), self.system, self.problems)
 
@@ -75,10 +79,10 @@ class Fields:
         if raw is None:
             return []
         if not isinstance(raw, list) or any(not (x is None or isinstance(x, Mapping)) for x in raw):
-            self.refuse(name, "This should be a list of groups.", "Leave it out or send a list.")
+            self.refuse(name, say.not_a_list(), say.send_a_list())
             return []
         if len(raw) > most:
-            self.refuse(name, f"{len(raw)} are too many.", f"Keep the best {most} of them.")
+            self.refuse(name, say.too_many(number=len(raw)), say.keep_the_best(most=most))
             return []
         return [
             Fields(one or {}, self.where(f"{name}.{at}"), self.system, self.problems)
@@ -91,12 +95,14 @@ class Fields:
 
     def only(self, known: Iterable[str]) -> None:
         """Refuse every field whose name is not among `known`: a misspelt name is never ignored."""
+        if not self.raw:
+            return
         names = dict.fromkeys(known)
-        way_out = f"Known: {', '.join(names)}."
         for name in self.raw:
             if name not in names:
                 shown = str(name)[:40]
-                self.refuse(shown, f"{quoted(shown)} is not known here.", way_out)
+                known_here = say.known(names=tuple(names))
+                self.refuse(shown, say.unknown_name(name=quoted(shown)), known_here)
 
     def blank(self, name: str) -> bool:
         """Tell whether a field was left out."""
@@ -105,16 +111,16 @@ class Fields:
 
     def text(self, name: str) -> str | None:
         """Return what was written, as text; None when it was left out or is no text."""
-        if self.blank(name):
-            return None
-        raw = self.raw[name]
-        if isinstance(raw, bool) or not isinstance(raw, str | int | float):
-            self.refuse(name, "This should be a number or text.", "Write it as you would on paper.")
+        raw = self.raw.get(name)
+        if raw is None:
             return None
         if isinstance(raw, str):
-            return raw
+            return raw if raw.strip() else None
+        if isinstance(raw, bool) or not isinstance(raw, int | float):
+            self.refuse(name, say.not_text(), say.as_on_paper())
+            return None
         if not abs(raw) <= 1e9:  # nor is NaN
-            self.refuse(name, "This number is far too large.", "Write it as you would on paper.")
+            self.refuse(name, say.far_too_large(), say.as_on_paper())
             return None
         return f"{raw:.9f}".rstrip("0").rstrip(".") if isinstance(raw, float) else str(raw)
 
@@ -134,6 +140,8 @@ class Fields:
 
         `asked` is whether a bare number that is rarely so small is asked about.
         """
+        if self.raw.get(name) is None:  # as most are
+            return None
         found = self.read(name, lambda text: self._length(text, span, asked))
         if found is None or found.mm in span:
             return None if found is None else found.mm
@@ -141,11 +149,13 @@ class Fields:
         if found.number is not None:
             text = self.text(name) or ""
             number = text.strip() if reading.is_bare(text) else units.number(found.number, 3)
-            meant = tuple(
-                f"{number} {unit}"
+            sizes = {
+                f"{number} {unit}": found.number * units.factor(unit, "millimeter")
                 for unit in ("cm", "in", "mm")
-                if found.number * units.factor(unit, "millimeter") in span
-            )
+            }
+            meant = tuple(text for text, mm in sizes.items() if mm in span)
+            usual = tuple(text for text in meant if sizes[text] >= span.rarely)
+            meant = usual or meant  # a rare one is not asked about beside a usual one
         self._outside(name, found.mm, span, self._shown(found.mm), meant)
         return None
 
@@ -157,7 +167,7 @@ class Fields:
             meant = tuple(filter(None, (self._sensible(offer, span) for offer in no.offers)))
             if not meant:
                 raise
-            raise Unreadable(no.message, reading.either(meant), meant) from None
+            raise Unreadable(no.message, say.did_you_mean(offers=meant), meant) from None
         if not asked or found.mm not in span or found.mm >= span.rarely:
             return found
         bare = reading.tidy(text)
@@ -165,8 +175,8 @@ class Fields:
         if other is None or other == bare:  # it has its unit, or no other makes sense
             return found
         meant = (other, f"{bare} {self.system}")
-        small = f"{self._shown(found.mm)} is very small for {span.name}."
-        raise Unreadable(small, reading.either(meant), meant)
+        small = say.very_small(shown=self._shown(found.mm), what=span.name)
+        raise Unreadable(small, say.did_you_mean(offers=meant), meant)
 
     def _sensible(self, offer: str, span: Span) -> str | None:
         """Return a text as it is or with the unit in which it is a usual length of `span`."""
@@ -182,7 +192,7 @@ class Fields:
     def yarn(self, name: str, span: Span) -> float | None:
         """Return a length of yarn in mm within `span`; a bare number is metres or yards."""
         bare = "yd" if self.system == "in" else "m"
-        found = self.read(name, lambda text: reading.read_length(text, bare, "5.2 m or 5.7 yd"))
+        found = self.read(name, lambda text: reading.read_length(text, bare, say.yarn_example()))
         if found is None or found.mm in span:
             return None if found is None else found.mm
         shown = units.yarn_length(found.mm, self.system, 2)
@@ -230,9 +240,8 @@ class Fields:
     def _outside(
         self, name: str, value: float, span: Span, shown: str, meant: tuple[str, ...]
     ) -> None:
-        side = "small" if value < span.low else "large"
-        way_out = f"Did you mean {' or '.join(meant)}?" if meant else "Measure again."
-        self.refuse(name, f"{shown} is too {side} for {span.name}.", way_out, meant)
+        way_out = say.did_you_mean(offers=meant) if meant else say.measure_again()
+        self.refuse(name, _beyond(value, span, shown), way_out, meant)
 
     def count(self, name: str, span: Span) -> int | None:
         """Return a whole number within `span`."""
@@ -243,17 +252,16 @@ class Fields:
             around = (f"{int(value)}", f"{int(value) + 1}")
             self.refuse(
                 name,
-                f"{units.number(value, 3)} is not a whole number.",
-                f"Write {' or '.join(around)}.",
+                say.not_whole(number=units.number(value, 3)),
+                say.write_either(offers=around),
                 around,
             )
             return None
         if value not in span:
-            side = "small" if value < span.low else "large"
             self.refuse(
                 name,
-                f"{int(value)} is too {side} for {span.name}.",
-                f"Write a whole number from {span.low:.0f} to {span.high:.0f}.",
+                _beyond(value, span, f"{int(value)}"),
+                say.write_whole(low=f"{span.low:.0f}", high=f"{span.high:.0f}"),
             )
             return None
         return int(value)
@@ -262,11 +270,10 @@ class Fields:
         """Return a number without a unit within `span`."""
         value = self.read(name, reading.read_number)
         if value is not None and value not in span:
-            side = "small" if value < span.low else "large"
             self.refuse(
                 name,
-                f"{units.number(value, 3)} is too {side} for {span.name}.",
-                f"Write a number from {units.number(span.low)} to {units.number(span.high)}.",
+                _beyond(value, span, units.number(value, 3)),
+                say.write_number(low=units.number(span.low), high=units.number(span.high)),
             )
             return None
         return value
@@ -279,8 +286,10 @@ class Fields:
         meant = f"{units.number(value, 3)} %" if value / 100 in span else ""
         self.refuse(
             name,
-            f"{units.number(value * 100)} % is too much for {span.name}.",
-            f"Did you mean {meant}?" if meant else f"Write 0 to {span.high * 100:.0f} %.",
+            say.too_much(percent=units.number(value * 100), what=span.name),
+            say.did_you_mean(offers=(meant,))
+            if meant
+            else say.write_percent(high=f"{span.high * 100:.0f}"),
             (meant,) if meant else (),
         )
         return None
@@ -301,11 +310,12 @@ class Fields:
         for choice in offered:
             if choice.casefold() == text.strip().replace("_", " ").casefold():
                 return choice
-        self.refuse(
-            name, f"{quoted(text)} is not one of the choices.", f"Choose {_either(offered)}."
-        )
+        self.refuse(name, say.not_a_choice(text=quoted(text)), say.choose(choices=offered))
         return None
 
 
-def _either(words: tuple[str, ...]) -> str:
-    return " or ".join((", ".join(words[:-1]), words[-1])) if len(words) > 1 else words[0]
+def _beyond(value: float, span: Span, shown: str) -> Message:
+    """Return that a value, as `shown`, is outside of its span."""
+    if value < span.low:
+        return say.too_small(shown=shown, what=span.name)
+    return say.too_large(shown=shown, what=span.name)

@@ -14,14 +14,17 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Sequence
+from functools import lru_cache
 from typing import NamedTuple
 
 from engine.read.errors import Unreadable
 from engine.read.quoted import quoted
 from engine.read.units import factor
+from engine.say import messages as say
+from engine.say.message import Message
 
 LONGEST_TEXT = 60
+KEPT = 256  # texts of a kind: at a keystroke all but one are as they were
 
 _QUOTES = str.maketrans(
     {"″": '"', "”": '"', "“": '"', "’": "'", "‘": "'", "′": "'", "⁄": "/", "∕": "/", "−": "-"}
@@ -60,7 +63,7 @@ def tidy(text: str) -> str:
     Raises `Unreadable` when it is empty, too long or holds characters that are not for reading.
     """
     if len(text) > LONGEST_TEXT:
-        raise Unreadable("That is too long to be a measure.", "Write one number and its unit.")
+        raise Unreadable(say.too_long(), say.one_number_and_unit())
     if text.isascii():
         return text.strip()
     shown = []
@@ -75,11 +78,6 @@ def tidy(text: str) -> str:
     return "".join(shown).translate(_QUOTES).strip()
 
 
-def either(offers: Sequence[str]) -> str:
-    """Return the question whether one of some texts was meant."""
-    return f"Did you mean {' or '.join(offers)}?"
-
-
 def _value(match: re.Match[str], group: int = 1) -> float:
     """Return the value of a group that matched `_NUMBER`; raises `Unreadable` where it is odd."""
     text = match[group]
@@ -89,14 +87,16 @@ def _value(match: re.Match[str], group: int = 1) -> float:
     *wholes, above = re.split(r"[ -]+", before.strip())
     whole, top, below = sum(map(int, wholes)), int(above), int(last)
     if below == 0:
-        raise Unreadable("A fraction cannot have 0 below its line.", "Write it like 9 3/8.")
+        raise Unreadable(say.fraction_below_zero(), say.write_it_like(example="9 3/8"))
     crowded = not wholes and len(above) > 1 and below in _ON_A_TAPE
     if crowded or top >= below:
         readings = [] if wholes else _spaced(above, below)
         readings.append(_mixed(whole * below + top, below))
         start, end = match.start(group), match.end(group)
         offers = tuple(match.string[:start] + one + match.string[end:] for one in readings)
-        raise Unreadable(f"{quoted(match.string)} is not clear.", either(offers), offers)
+        raise Unreadable(
+            say.not_clear(text=quoted(match.string)), say.did_you_mean(offers=offers), offers
+        )
     return whole + top / below
 
 
@@ -121,11 +121,12 @@ def is_bare(text: str) -> bool:
     return re.fullmatch(_NUMBER, tidy(text)) is not None
 
 
+@lru_cache(maxsize=KEPT)
 def read_number(text: str) -> float:
     """Return a plain number (`39`, `6 1/2`, `6½`, `6,5`)."""
     match = _ONLY_NUMBER.fullmatch(tidy(text))
     if not match:
-        raise Unreadable(f"{quoted(text)} is not a number.", "Write a number like 20 or 6 1/2.")
+        raise Unreadable(say.not_a_number(text=quoted(text)), say.number_like())
     return _value(match)
 
 
@@ -137,8 +138,10 @@ def read_count(text: str) -> float:
         if no.offers:
             raise
         if tidy(text).startswith("-"):
-            raise Unreadable("A count cannot be below zero.", "Write it like 20.") from None
-        raise Unreadable(f"{quoted(text)} is not a number.", "Write it like 20.") from None
+            raise Unreadable(say.count_below_zero(), say.write_it_like(example="20")) from None
+        raise Unreadable(
+            say.not_a_number(text=quoted(text)), say.write_it_like(example="20")
+        ) from None
 
 
 def read_share(text: str) -> float:
@@ -148,23 +151,29 @@ def read_share(text: str) -> float:
     return value / 100 if tidied.endswith("%") or value >= 1 else value
 
 
-def _pieces(text: str, example: str) -> list[tuple[float, str]]:
+def _pieces(text: str, example: Message) -> list[tuple[float, str]]:
     tidied, found, at = tidy(text), list[tuple[float, str]](), 0
     if tidied.startswith("-"):
-        raise Unreadable("A measure cannot be below zero.", f"Write it like {example}.")
+        raise Unreadable(say.measure_below_zero(), say.write_it_like(example=example))
     while at < len(tidied):
         match = _PIECE.match(tidied, at)
         if not match or len(found) == 2:
-            raise Unreadable(f"{quoted(text)} cannot be read.", f"Write it like {example}.")
+            raise _no(text, example)
         found.append((_value(match), match[2] or ""))
         at = match.end()
     if not found:
-        raise Unreadable("There is nothing to read here.", f"Write it like {example}.")
+        raise Unreadable(say.nothing_to_read(), say.write_it_like(example=example))
     return found
 
 
-def read_length(text: str, bare: str, example: str = "23.8 cm or 9 3/8 in") -> Length:
+def _no(text: str, example: Message) -> Unreadable:
+    return Unreadable(say.cannot_be_read(text=quoted(text)), say.write_it_like(example=example))
+
+
+@lru_cache(maxsize=KEPT)
+def read_length(text: str, bare: str, example: Message | None = None) -> Length:
     """Return a length in mm; a number without a unit is read in the unit `bare`."""
+    example = example or say.length_example()
     found = _pieces(text, example)
     mm = [value * factor(unit, "millimeter") if unit else value for value, unit in found]
     if len(found) == 1:
@@ -172,27 +181,27 @@ def read_length(text: str, bare: str, example: str = "23.8 cm or 9 3/8 in") -> L
         return Length(mm[0] if unit else value * factor(bare, "millimeter"), value)
     (_, first), (value, second) = found
     if not first:
-        raise Unreadable(f"{quoted(text)} cannot be read.", f"Write it like {example}.")
+        raise _no(text, example)
     larger = factor(first, "millimeter")
     if not second:  # 5'6 and 9" 3/8: feet are followed by inches, inches by a part of one
         step = factor("inch", "millimeter")
         if larger < step or (larger == step and value >= 1):
-            raise Unreadable(f"{quoted(text)} cannot be read.", f"Write it like {example}.")
+            raise _no(text, example)
         mm[1] = value * step
     elif factor(second, "millimeter") >= larger:
-        raise Unreadable(f"{quoted(text)} holds two measures.", "Write one of them.")
+        raise Unreadable(say.two_measures(text=quoted(text)), say.write_one())
     return Length(mm[0] + mm[1], None)
 
 
 def read_weight(text: str, bare: str) -> float:
     """Return a person's weight in kg (`60 kg`, `132 lb`, `9 st 6 lb`)."""
-    found = _pieces(text, "60 kg or 132 lb")
+    found = _pieces(text, say.person_example())
     return sum(value * factor(unit or bare, "kilogram") for value, unit in found)
 
 
 def read_grams(text: str) -> float:
     """Return a weight of yarn in g (`50 g`, `1.8 oz`); a bare number is grams, as scales say it."""
-    found = _pieces(text, "50 g or 1.8 oz")
+    found = _pieces(text, say.grams_example())
     return sum(value * factor(unit or "gram", "gram") for value, unit in found)
 
 
@@ -203,6 +212,7 @@ class Rate(NamedTuple):
     written: float
 
 
+@lru_cache(maxsize=KEPT)
 def read_rates(text: str, bare: str) -> tuple[Rate, ...]:
     """Return a count over a length, or two: stitches, then rounds.
 
@@ -217,7 +227,7 @@ def read_rates(text: str, bare: str) -> tuple[Rate, ...]:
     if crossed:  # 71/2 lacks a space, 30/4 is over 4 of something
         above, below = crossed.groups()
         offers = (*_spaced(above, int(below)), f"{above} / {below} {bare}")
-        raise Unreadable(f"{quoted(text)} is not clear.", either(offers), offers)
+        raise Unreadable(say.not_clear(text=quoted(text)), say.did_you_mean(offers=offers), offers)
     if alone:
         return (_over(_value(alone), usual),)
     if match := _PER_INCH.fullmatch(tidied):
@@ -228,10 +238,7 @@ def read_rates(text: str, bare: str) -> tuple[Rate, ...]:
         mm = _length_under(match, 4, 5) if match[5] else usual
         rates = _over(_value(match), mm), _over(_value(match, 3), mm)
         return rates[::-1] if match[2].casefold().startswith("r") else rates
-    raise Unreadable(
-        f"{quoted(text)} cannot be read as a count over a length.",
-        "Write it like 7.5 / in or 30 / 10 cm.",
-    )
+    raise Unreadable(say.not_over_a_length(text=quoted(text)), say.over_a_length_like())
 
 
 def _over(count: float, mm: float) -> Rate:
@@ -242,5 +249,5 @@ def _length_under(match: re.Match[str], number: int, unit: int) -> float:
     """Return the length in mm that a count is over, from the groups of its number and its unit."""
     over = _value(match, number) if match[number] else 1.0
     if over == 0:
-        raise Unreadable("A count over no length says nothing.", "Write it like 30 / 10 cm.")
+        raise Unreadable(say.over_no_length(), say.ten_cm_like())
     return over * factor(match[unit], "millimeter")

@@ -11,7 +11,8 @@ tape to 1 mm. Every shown quantity carries both systems, the user's own in `text
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from bisect import bisect_right
+from collections.abc import Sequence
 from functools import lru_cache
 from math import floor
 from typing import Any, Literal
@@ -21,6 +22,7 @@ from pint.errors import DimensionalityError, UndefinedUnitError
 
 from engine.read.errors import Unreadable
 from engine.read.quoted import quoted
+from engine.say import messages as say
 
 System = Literal["in", "cm"]
 Quantity = dict[str, Any]
@@ -49,7 +51,7 @@ def _registry() -> UnitRegistry[Any]:
     return registry
 
 
-_REGISTRY = _registry()
+REGISTRY = _registry()  # build/unit_table.py makes a table of it
 
 
 @lru_cache(maxsize=512)
@@ -61,12 +63,12 @@ def factor(unit: str, into: str) -> float:
     """
     word = _MARKS.get(unit, unit).casefold().rstrip(".")
     if not word.isalpha():
-        raise Unreadable(f"{quoted(unit)} is not a unit we know.", f"Write {_usual(into)}.")
+        raise Unreadable(say.no_such_unit(unit=quoted(unit)), say.write_unit(of=_kind(into)))
     try:
-        return float(_REGISTRY.convert(1.0, word, into))
+        return float(REGISTRY.convert(1.0, word, into))
     except (UndefinedUnitError, DimensionalityError, ValueError):  # the last: "nan" is no unit
         raise Unreadable(
-            f"{quoted(unit)} is not a unit of {_kind(into)}.", f"Write {_usual(into)}."
+            say.other_unit(unit=quoted(unit), of=_kind(into)), say.write_unit(of=_kind(into))
         ) from None
 
 
@@ -80,6 +82,7 @@ def is_length(unit: str) -> bool:
     return _is(unit, "millimeter")
 
 
+@lru_cache(maxsize=512)  # by itself, for `factor` keeps nothing that it refuses
 def _is(unit: str, kind: str) -> bool:
     try:
         return factor(unit, kind) > 0
@@ -87,12 +90,8 @@ def _is(unit: str, kind: str) -> bool:
         return False
 
 
-def _kind(into: str) -> str:
+def _kind(into: str) -> Literal["length", "weight"]:
     return "length" if into == "millimeter" else "weight"
-
-
-def _usual(into: str) -> str:
-    return "cm, mm or in" if into == "millimeter" else "g, kg, oz or lb"
 
 
 MM_PER_INCH = factor("inch", "millimeter")
@@ -135,15 +134,15 @@ def times(ratio: float) -> str:
     return f"{percent(ratio) / 100:.2f}"
 
 
-def step(value: float, bounds: Iterable[float]) -> int:
-    """Return how many of `bounds` a ratio reaches."""
-    return sum(reaches(value, bound) for bound in bounds)
+def step(value: float, bounds: Sequence[float]) -> int:
+    """Return how many of `bounds`, from the lowest, a ratio reaches."""
+    return bisect_right(bounds, value + NUDGE)
 
 
 def number(value: float, places: int = 1) -> str:
     """Write a number with at most `places` decimals and no trailing zeros."""
     text = f"{value:.{places}f}"
-    return text.rstrip("0").rstrip(".") if "." in text else text
+    return text.rstrip("0").rstrip(".") if places else text
 
 
 def ordinal(number: int) -> str:
@@ -170,7 +169,7 @@ def inches(mm: float) -> str:
 
 def centimetres(mm: float) -> str:
     """Write a length in cm to the nearest mm ("23.8 cm")."""
-    return f"{number(mm / 10)} cm"
+    return f"{f'{mm / 10:.1f}'.removesuffix('.0')} cm"
 
 
 def length_text(mm: float, system: System) -> str:
@@ -185,7 +184,9 @@ def _quantity(value: float, unit: str, imperial: str, metric: str, system: Syste
 
 def length(mm: float, system: System) -> Quantity:
     """Return a length as a quantity, value in mm rounded to 0.1 mm."""
-    return _quantity(round(mm, 1), "mm", inches(mm), centimetres(mm), system)
+    imperial, metric = inches(mm), centimetres(mm)
+    text, other = (imperial, metric) if system == "in" else (metric, imperial)
+    return {"value": round(mm, 1), "unit": "mm", "text": text, "other": other}
 
 
 def length_range(low: float, high: float, system: System) -> str:
