@@ -53,6 +53,12 @@ USUAL_SOCK_YARN_TEX = Cited(
     1e5 / 412.0, "middle of 400 to 425 m per 100 g: " + TRADE + "; a CYC category 1 yarn"
 )
 TAIL = Cited(200.0, TRADE)  # mm of yarn left at each end, and in the needle after grafting
+PLAIN_BEFORE_HEEL = Cited(  # rounds under a leg that is ribbed; 5 and 20 are published too
+    10.0, "needlesofsteel.org.uk/knitpatterns/pat-csm03.html, angoravalley.com: 10 rounds"
+)
+TOE_BY_HAND = Cited(  # mm of a toe that is finished by hand
+    50.0, "katyafrankel.com/2015/12/how-to-shape-star-toe-sock-knitting.html: 2 in or 5 cm"
+)
 YARN_MARGIN = Cited(0.10, TRADE)  # what to have over
 SURE = Cited(0.97, TRADE)  # how likely yarn must be enough, to say yes
 SCALE = Cited(1.0, TRADE)  # g, a kitchen scale (one standard deviation, as are all below)
@@ -61,11 +67,15 @@ TEX_NOT_TOLD = Cited(0.12, TRADE)  # relative, sock yarns against the usual one
 LOOP_BY_STATE = Cited(
     0.034, _MUNDEN + "; sqrt(23.1 / 21.6), fully relaxed against wet relaxed, - 1"
 )
+BALL_LIGHTEST = Cited(0.92, TRADE)  # over what its label says; the heaviest are 4 % over it
+LABEL_STEP = Cited(25.0, TRADE)  # g, labels say multiples of it: another weight was weighed
 REPEAT_EVEN = Cited(0.02, TRADE)  # relative, one repeat of colours against the next
 ROUND_SEEN = Cited(0.5, TRADE)  # rounds, where a colour is seen to begin
 
 # --- Ease and stretch -----------------------------------------------------------------------------
 LENGTH_EASE_MOST = Cited(0.15, TRADE)
+GROWING_ROOM_MOST = Cited(30.0, "mm, a child's growth in two to three years; " + TRADE)
+GROWN_INTO = Cited(0.5, "years that a child's sock has room for; our choice, no published source")
 LENGTH_EASE = Cited(0.04, TRADE + " (2 to 6 %)")
 LENGTH_EASE_USUAL = tuple(Cited(x, TRADE) for x in (0.02, 0.06))
 BALL_STRETCH = tuple(Cited(x, TRADE) for x in (1.00, 1.05, 1.18, 1.25))
@@ -116,6 +126,7 @@ _ASSUMED = "1.4 to 3 % is what knitters tell; assumed, no published source"
 SCATTER_USUAL = Cited(0.019, _ASSUMED)  # relative, one tube against the next, before any is seen
 SCATTER_WEIGHT = Cited(3, _ASSUMED)  # degrees of freedom: four knitters in five have 1.3 to 4.3 %
 SWATCH_HABIT = Cited(0.0125, "socks against swatches of one mark; assumed, no published source")
+HUNG_ALIKE = Cited(0.1, "our choice; " + TRADE)  # relative, two weights hung that count as one
 WASH_AS_BEFORE = Cited(0.02, TRADE)  # relative, one wash against another of the same yarn
 WASH_NOT_KNOWN = Cited(0.06, TRADE)  # relative, what a first wash may do to a tube
 FAR_APART = Cited(3.5, TRADE)  # standard deviations between two readings, to ask about it
@@ -134,6 +145,7 @@ UPPER_1_PERCENT = Cited(
 )
 
 # --- Counts by custom -----------------------------------------------------------------------------
+SLOTS_USUAL = (48, 54, 60, 64, 72, 80, 84, 96, 100)  # of cylinders that are about; common practice
 SLOTS_FEWEST, SLOTS_MOST = Cited(24, TRADE), Cited(120, TRADE)
 HEM_ROUNDS = Cited(20, TRADE)
 HEM_ROUNDS_MOST = Cited(40, TRADE)
@@ -143,11 +155,13 @@ LEG_OVER_FOOT = Cited(
 )
 FOOTIE_ROUNDS, FOOTIE_ROUNDS_MOST = Cited(4, TRADE), Cited(6, TRADE)  # of its leg
 WASTE_ROUNDS = Cited(10, TRADE)
+STRING_ROUNDS = Cited(20, TRADE)  # of scrap between two socks, one of them a ravel cord
 WEIGHT_ROWS = Cited(6, TRADE)  # of heel or toe, after which its weight is moved up
 KNEE_HEIGHT_OVER_FOOT = Cited(
     1.73, "tibial height over foot length, mean of the men, 1.78 of the women: ANSUR II 2012"
 )
 CALF_REACHED = Cited(0.85, TRADE)  # of its height, from where the calf's girth counts
+FLAP_ROWS, FLAP_ROWS_MOST = Cited(8, TRADE), Cited(40, TRADE)  # of a heel's flap: usual, most
 LEFT_SHARES = tuple(
     Cited(x, TRADE) for x in (1 / 6, 1 / 3, 1 / 2)
 )  # of heel needles: least, usual, most

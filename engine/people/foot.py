@@ -15,14 +15,18 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from math import sqrt
+from typing import NamedTuple
 
 from engine.people import population, shoe_size
 from engine.people.measures import ESTIMATED, MEASURES
 from engine.read import reading, units
 from engine.read.fields import Fields, Span
+from engine.say import messages as say
+from engine.say.message import Message, Words
 from engine.sources import (
     FEET_APART,
     FEET_GIRTHS_APART,
+    GROWN_INTO,
     LENGTH_FROM_SOCK,
     READINGS_APART,
     TO_80_PERCENT,
@@ -31,10 +35,10 @@ from engine.sources import (
     TOLD_WEIGHT,
 )
 
-TOE_BREADTH = Span("a breadth across the toes", 30, 150)
-STATURE = Span("a person's height", 600, 2300, rarely=780)  # as of two-year-olds
-WEIGHT = Span("a person's weight in kg", 5, 300)
-AGE = Span("an age", 0, 120)
+TOE_BREADTH = Span(say.of_toe_breadth(), 30, 150)
+STATURE = Span(say.of_stature(), 600, 2300, rarely=780)  # as of two-year-olds
+_WEIGHT = 5.0, 300.0  # kg
+AGE = Span(say.of_age(), 0, 120)
 _SEXES: dict[str, population.Sex] = {"woman": "woman", "man": "man"}
 
 
@@ -53,6 +57,9 @@ class Person:
     child: bool = False
 
 
+_ONCE = say.measured(readings=1)
+
+
 @dataclass(frozen=True)
 class Measure:
     """One measure in mm with the standard deviation of its error, and where it is from."""
@@ -60,7 +67,7 @@ class Measure:
     value: float
     sd: float
     measured: bool
-    words: str
+    words: Message = _ONCE
 
     @property
     def low(self) -> float:
@@ -78,15 +85,15 @@ class Foot:
     """What was measured, by the names of `MEASURES`: the larger of both feet where both were.
 
     `of_other` names the measures taken from the other foot, `smaller_length` is the length in mm of
-    the shorter foot that was measured, `notes` are (field, sentence). `toe_breadth` is in
-    mm, the larger of both too.
+    the shorter foot that was measured, `notes` are (field, message). `toe_breadth` is in mm, the
+    larger of both too.
     """
 
     taken: Mapping[str, Measure] = field(default_factory=dict)
     person: Person = field(default_factory=Person)
     of_other: frozenset[str] = frozenset()
     smaller_length: float | None = None
-    notes: tuple[tuple[str, str], ...] = ()
+    notes: tuple[tuple[str, Message], ...] = ()
     toe_breadth: float | None = None
 
     @property
@@ -103,7 +110,7 @@ class Foot:
 
 def read(foot: Fields, other: Fields, person: Fields) -> Foot:
     """Return the feet of a request; problems are noted in its fields."""
-    notes: list[tuple[str, str]] = []
+    notes: list[tuple[str, Message]] = []
     foot.only((*MEASURES, "again", "toe_breadth"))
     other.only((*MEASURES, "again", "toe_breadth"))
     wearer = read_person(person)
@@ -114,13 +121,15 @@ def read(foot: Fields, other: Fields, person: Fields) -> Foot:
         if second[name].value <= first[name].value:
             taken[name] = first[name]
             of_other.discard(name)
-        words = f"{taken[name].words}, the larger of both feet"
+        twice = not other.part("again").blank(name) and name in of_other
+        twice |= not foot.part("again").blank(name) and name not in of_other
+        words = say.measured_larger(readings=1 + twice)
         taken[name] = replace(taken[name], words=words)
         apart = abs(first[name].value - second[name].value)
         said = _pair(name in of_other, apart, foot.system)
         share = apart / taken[name].value
         if name != "length" and not units.reaches(FEET_GIRTHS_APART, share):
-            said += " That is more than feet usually differ: measure both again?"
+            said = say.in_turn(sentences=(said, say.feet_far_apart()))
         notes.append((other.where(name), said))
     lengths = [one["length"].value for one in (first, second) if "length" in one]
     toes, others = (one.length("toe_breadth", TOE_BREADTH) for one in (foot, other))
@@ -144,58 +153,53 @@ def _small(person: Person) -> bool:
     return person.child if person.age is None else person.age < population.YOUNGEST + 1
 
 
-def _read_one(fields: Fields, notes: list[tuple[str, str]], grown: bool) -> dict[str, Measure]:
+def _read_one(fields: Fields, notes: list[tuple[str, Message]], grown: bool) -> dict[str, Measure]:
     """Return the measures of one foot, each read once or twice; wide gaps go to `notes`.
 
     Of one who is `grown` a bare number too small for a two-year-old is asked about.
     """
     again = fields.part("again")
     again.only(MEASURES)
-    found = {}
+    found: dict[str, Measure] = {}
+    if fields.empty():
+        return found
     for name, kind in MEASURES.items():
         readings = [one.length(name, kind.span, asked=grown) for one in (fields, again)]
         told = [mm for mm in readings if mm is not None]
         if not told:
             continue
-        tape, words = kind.tape, "measured twice" if len(told) > 1 else "measured"
+        tape, words = kind.tape, say.measured(readings=len(told))
         sd, apart = tape / sqrt(len(told)), max(told) - min(told)
         if apart > READINGS_APART * tape:
             sd = apart / 2  # of the mean of two, by what they show themselves
-            notes.append(
-                (
-                    again.where(name),
-                    f"The two readings are {_gap(apart, fields.system)} apart, more than a tape is "
-                    "usually out: measure a third time, and keep the two that agree.",
-                )
-            )
+            asked = say.readings_apart(gap=_gap(apart, fields.system))
+            notes.append((again.where(name), asked))
         found[name] = Measure(sum(told) / len(told), sd, True, words)
     return found
 
 
-def _pair(larger: bool, apart: float, system: units.System) -> str:
+def _pair(larger: bool, apart: float, system: units.System) -> Message:
     """Say which foot the pair is planned on; `larger` is whether the other foot is."""
     if apart < 0.5:
-        return "Both feet are alike here."
-    here, there = ("this foot", "the first") if larger else ("the first foot", "this one")
-    return f"The pair is planned on {here}: {there} is {_gap(apart, system)} smaller."
+        return say.feet_alike()
+    return say.planned_on(foot="this" if larger else "first", gap=_gap(apart, system))
 
 
-def _gap(mm: float, system: units.System) -> str:
+def _gap(mm: float, system: units.System) -> Words:
     """Write a small difference: in mm, or in eighths of an inch."""
     if system == "cm":
         return f"{units.nearest(mm)} mm"
     eighth = units.MM_PER_INCH / 8
-    return units.inches(mm) if mm >= eighth / 2 else f"less than {units.inches(eighth)}"
+    return units.inches(mm) if mm >= eighth / 2 else say.less_than(length=units.inches(eighth))
 
 
 def read_person(fields: Fields) -> Person:
     """Return what a request says of the wearer."""
     fields.only(("sex", "child", "height", "weight", "age", "shoe_size"))
     weight = fields.read("weight", lambda text: reading.read_weight(text, _bare_weight(fields)))
-    if weight is not None and weight not in WEIGHT:
-        fields.refuse(
-            "weight", f"{weight:.0f} kg is not a person's weight.", "Write it like 60 kg or 132 lb."
-        )
+    if weight is not None and not _WEIGHT[0] <= weight <= _WEIGHT[1]:
+        wrong = say.not_a_persons_weight(weight=f"{weight:.0f} kg")
+        fields.refuse("weight", wrong, say.write_it_like(example=say.person_example()))
         weight = None
     shoe = _read_shoe(fields.part("shoe_size"))
     return Person(
@@ -219,47 +223,76 @@ def _read_shoe(fields: Fields) -> tuple[str, float] | None:
         return None
     if system is None:
         if fields.blank("system"):
-            fields.refuse(
-                "system", "A shoe size needs its system.", f"Choose {', '.join(shoe_size.SYSTEMS)}."
-            )
+            ways = say.choose(choices=shoe_size.SYSTEMS)
+            fields.refuse("system", say.shoe_size_without_system(), ways)
         return None
     low, high = shoe_size.RANGE[system]
-    size = fields.plain("size", Span(f"a shoe size in {system}", low, high))
+    size = fields.plain("size", Span(say.of_shoe_size(system=system), low, high))
     return None if size is None else (system, size)
 
 
-def complete(foot: Foot, length_of_sock: float | None, ease: float) -> dict[str, Measure]:
+def complete(
+    foot: Foot, length_of_sock: float | None, ease: float, *, anybody: bool = False
+) -> dict[str, Measure]:
     """Return every one of `MEASURES` that was measured or can be estimated.
 
     Where the length was not measured it comes from the shoe size, then from a given sock length (a
     sock of that length is meant for the foot it fits with the usual ease, `ease` as a share).
-    Raises `NothingKnown` when there is nothing that a foot could be guessed from.
+    Raises `NothingKnown` when there is nothing that a foot could be guessed from, but for
+    `anybody`, who has everybody's foot.
     """
     measures = dict(foot.taken)
     person = foot.person
     if "length" not in measures and person.shoe:
         system, size = person.shoe
         mm, sd = shoe_size.foot_length(system, size)
-        measures["length"] = Measure(
-            mm, sd, False, f"from shoe size {system} {size:g}; measure if you can"
-        )
+        words = say.by_shoe_size(system=system, size=f"{size:g}")
+        measures["length"] = Measure(mm, sd, False, words)
     if "length" not in measures and length_of_sock is not None:
         mm = length_of_sock / (1 - ease)
-        measures["length"] = Measure(
-            mm, LENGTH_FROM_SOCK, False, "the foot such a sock is meant for"
-        )
+        measures["length"] = Measure(mm, LENGTH_FROM_SOCK, False, say.by_sock_length())
+    known = _all_known(measures, person)
+    estimates = population.estimate(known, person.sex, person.age, person.child, anybody=anybody)
+    for name, estimate in estimates.items():
+        if name not in measures:
+            measures[name] = Measure(estimate.value, estimate.sd, False, estimate.people)
+    return {name: measures[name] for name in MEASURES if name in measures}
+
+
+class IfHeavy(NamedTuple):
+    """The measures as they would be guessed of one of the heaviest tenth, from `weight` kg on."""
+
+    weight: float
+    measures: dict[str, Measure]
+
+
+def if_heavy(foot: Foot, measures: Mapping[str, Measure]) -> IfHeavy | None:
+    """Return the guesses for the heaviest tenth of people alike in `measures` that are known.
+
+    None where nothing of the foot was told, nothing is guessed, or the weight would say no more.
+    """
+    person = foot.person
+    known = _all_known({name: one for name, one in measures.items() if one.measured}, person)
+    found = population.heavy(known, person.sex, person.age, person.child) if foot.taken else None
+    if found is None:
+        return None
+    told = {**known, "weight": (found.middle, float(TOLD_WEIGHT))}
+    estimates = population.estimate(told, person.sex, person.age, person.child)
+    guessed = {
+        name: replace(measures[name], value=one.value, sd=one.sd)
+        for name, one in estimates.items()
+        if not measures[name].measured
+    }
+    return IfHeavy(found.begins, {**measures, **guessed}) if guessed else None
+
+
+def _all_known(measures: Mapping[str, Measure], person: Person) -> dict[str, tuple[float, float]]:
     known = _known(measures)
     if person.stature is not None:
         known["stature"] = (person.stature, float(TOLD_STATURE))
     if person.weight is not None:
         known["weight"] = (person.weight, float(TOLD_WEIGHT))
-    estimates = population.estimate(known, person.sex, person.age, person.child)
-    for name, estimate in estimates.items():
-        if name not in measures:
-            lead = "" if estimate.people.startswith("coarser") else "usual for "
-            words = f"not measured; {lead}{estimate.people}"
-            measures[name] = Measure(estimate.value, estimate.sd, False, words)
-    return {name: measures[name] for name in MEASURES if name in measures}
+    return known
 
 
 def _known(measures: Mapping[str, Measure]) -> dict[str, tuple[float, float]]:
@@ -268,29 +301,43 @@ def _known(measures: Mapping[str, Measure]) -> dict[str, tuple[float, float]]:
     return {name: (one.value, one.sd) for name, one in found.items()}
 
 
-def questions(foot: Foot) -> list[tuple[str, str]]:
-    """Return (field, sentence) for what is odd about the measures; none is changed.
+def questions(foot: Foot) -> list[tuple[str, Message]]:
+    """Return (field, message) for what is odd about the measures; none is changed.
 
     That is each measure that is rare beside the others, and what reading the feet left to say.
     """
     known = _known(foot.taken)
     person, asked = foot.person, list(foot.notes)
-    # Beside nothing else that was measured, it is rare among people.
-    alone = f"for a {person.sex or 'grown-up'}" if len(known) == 1 else "beside the other measures"
     for name, one_in, side in population.unlikely(known, person.sex, person.age, person.child):
-        fewer = " or fewer" if one_in == population.RAREST else ""
-        asked.append(
-            (
-                _where(foot, name),
-                f"This {MEASURES[name].title} is {side} {alone}: about 1 foot in "
-                f"{one_in:,}{fewer} is like that. Measure it again?",
-            )
+        rarity: Words = f"{one_in:,}"
+        rarity = say.or_fewer(number=rarity) if one_in == population.RAREST else rarity
+        # Beside nothing else that was measured, it is rare among people.
+        words = (
+            say.rare_alone(who=person.sex or "either", side=side, oneIn=rarity)
+            if len(known) == 1
+            else say.rare_beside(side=side, oneIn=rarity)
         )
+        asked.append((_where(foot, name), words))
     ball, toes = foot.measured.get("ball_girth"), foot.toe_breadth
     if ball is not None and toes is not None and toes * TOES_ROUND_OVER_BREADTH > ball:
-        words = "Toes this broad would be rounder than the ball of the foot: measure both again?"
-        asked.append((_where(foot, "toe_breadth"), words))
+        asked.append((_where(foot, "toe_breadth"), say.toes_too_broad()))
     return asked
+
+
+def room_to_grow(foot: Foot, length: float, system: units.System) -> Message | None:
+    """Return what to ask of a child's room to grow, the foot's length in mm; None of the grown."""
+    age, young = foot.person.age, population.YOUNGEST
+    if age is None:
+        return say.room_of_what_age() if foot.person.child else None
+    if age >= population.ADULT_AGE:
+        return None
+    by = population.growth(length, foot.person.sex, age, GROWN_INTO)
+    if units.nearest(by) < 1:
+        return None
+    gap = _gap(by, system)
+    if age < young:
+        return say.room_usual_under(years=f"{young:.0f}", gap=gap)
+    return say.room_usual(gap=gap)
 
 
 def _where(foot: Foot, name: str) -> str:

@@ -12,18 +12,18 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from engine.read.fields import Span
+from engine.say import messages as say
 from engine.sources import TAPE_ON_GIRTH, TAPE_ON_LENGTH
 
 
 @dataclass(frozen=True)
 class BodyMeasure:
-    """One measure: its `title` in a sentence, what it can be in mm, the `tape`'s sd in mm.
+    """One measure: what it can be in mm, the `tape`'s sd in mm.
 
     `estimated` is whether the surveys took it, so that it can be estimated where nobody did;
     `judged` are the places of the fit that tell of it.
     """
 
-    title: str
     span: Span
     tape: float
     estimated: bool
@@ -31,42 +31,38 @@ class BodyMeasure:
 
 
 # Below `rarely`: what fewer than one two-year-old in a hundred has, by the child survey
-# (`population`; the girths of the foot by its rule of thumb), to the next 5 mm.
+# (`population`; the girths of the foot by its rule of thumb), to the next 5 mm. The least are of a
+# baby whose foot is 80 mm long, by the same rules with room below.
 MEASURES: dict[str, BodyMeasure] = {
     "length": BodyMeasure(
-        "foot length", Span("a foot length", 95, 360, rarely=120), TAPE_ON_LENGTH, estimated=True
+        Span(say.of_measure(measure="length"), 80, 360, rarely=120), TAPE_ON_LENGTH, estimated=True
     ),
     "ball_girth": BodyMeasure(
-        "girth at the ball",
-        Span("a girth round the ball of the foot", 90, 380, rarely=115),
+        Span(say.of_measure(measure="ball_girth"), 70, 380, rarely=115),
         TAPE_ON_GIRTH,
         estimated=True,
         judged=("ball",),
     ),
     "instep_girth": BodyMeasure(
-        "girth at the instep",
-        Span("a girth round the instep", 90, 400, rarely=115),
+        Span(say.of_measure(measure="instep_girth"), 70, 400, rarely=115),
         TAPE_ON_GIRTH,
         estimated=False,
         judged=("instep",),
     ),
     "heel_girth": BodyMeasure(
-        "girth round the heel",
-        Span("a girth round heel and ankle bend", 120, 480, rarely=150),
+        Span(say.of_measure(measure="heel_girth"), 90, 480, rarely=150),
         TAPE_ON_GIRTH,
         estimated=True,
         judged=("heel", "over_heel"),
     ),
     "ankle_girth": BodyMeasure(
-        "girth above the ankle",
-        Span("a girth above the ankle", 90, 420, rarely=125),
+        Span(say.of_measure(measure="ankle_girth"), 70, 420, rarely=125),
         TAPE_ON_GIRTH,
         estimated=True,
         judged=("ankle",),
     ),
     "calf_girth": BodyMeasure(
-        "girth of the calf",
-        Span("a girth of a calf", 120, 650, rarely=165),
+        Span(say.of_measure(measure="calf_girth"), 85, 650, rarely=165),
         TAPE_ON_GIRTH,
         estimated=True,
         judged=("calf",),

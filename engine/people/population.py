@@ -33,12 +33,14 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from functools import cache
-from typing import Literal, TypeAlias
+from functools import cache, lru_cache
+from typing import Literal, NamedTuple, TypeAlias
 
 from engine.people import measures
 from engine.people import population_table as table
-from engine.sources import Cited
+from engine.say import messages as say
+from engine.say.message import Message
+from engine.sources import TO_80_PERCENT, Cited
 
 MEASURES = measures.ESTIMATED
 KNOWNS = (*MEASURES, "stature", "weight")  # mm, weight in kg
@@ -70,11 +72,14 @@ ADULTS_SPREAD_MORE = Cited(
     "times the survey's spread: soldiers are taken from about 58 in tall on, so the smallest "
     "adults are rarer among them than elsewhere; our choice, no published source",
 )
+_LARGEST = 3.0  # our choice: 1 adult in 740
 _CERTAIN = 1e-6  # a share of which this much is wanting moves nothing that anybody sees
+_IN_THE_TENTH = 1.6449  # standard deviations: 1 in 20 normal draws lies beyond (any table)
 _SAID = 0.05  # a share below which it is not worth speaking of
 # --------------------------------------------------------------------------------------------------
 
 Sex: TypeAlias = Literal["woman", "man"]
+Who: TypeAlias = Literal["woman", "man", "either"]  # of whom a table is
 Known: TypeAlias = Mapping[str, tuple[float, float]]  # measure: (value, sd of the reading)
 
 
@@ -88,21 +93,28 @@ class Estimate:
 
     value: float
     sd: float
-    people: str
+    people: Message
+
+
+class Heavy(NamedTuple):
+    """The heaviest tenth of adults, in kg: where it begins, and its middle."""
+
+    begins: float
+    middle: float
 
 
 @dataclass(frozen=True)
 class _People:
     """A group of people as figures; a logged measure is a logarithm in `means` and `spread`."""
 
-    words: str
+    words: Message
+    coarse_words: Message  # of what a rule of thumb stands in for
     names: tuple[str, ...]
     ages: tuple[float, ...]  # years, one row of `means` each; one age: means for all ages
     means: table.Rows
     spread: table.Rows  # covariance, whole
     logged: frozenset[str]
     coarse: frozenset[str] = frozenset()  # measures that a rule of thumb stands in for
-    coarse_words: str = ""
 
 
 @dataclass(frozen=True)
@@ -114,7 +126,7 @@ class _Line:
     coefficients: tuple[float, ...]
     variance: float
     logged: bool
-    people: str
+    people: Message
 
 
 def _whole(triangle: table.Rows) -> table.Rows:
@@ -123,12 +135,12 @@ def _whole(triangle: table.Rows) -> table.Rows:
     return tuple(tuple(triangle[max(i, j)][min(i, j)] for j in size) for i in size)
 
 
-def _adults(key: str) -> _People:
+def _adults(key: Who) -> _People:
     women, men = (f"{table.PEOPLE[sex][0]:,}" for sex in ("woman", "man"))
-    who = {"woman": f"{women} women", "man": f"{men} men"}
-    who["either"] = f"{women} women and {men} men (as if half and half)"
+    said = say.guessed_from_grown(who=key, women=women, men=men)
     return _People(
-        words=f"{who[key]} of the US Army, measured in 2012, most of them 18 to 58 years old",
+        words=said,
+        coarse_words=said,
         names=table.ADULT_NAMES,
         ages=(0.0,),
         means=(table.ADULT_MEANS[key],),
@@ -138,7 +150,7 @@ def _adults(key: str) -> _People:
 
 
 def _children(
-    key: str, ages: tuple[float, ...], means: table.Rows, triangle: table.Rows
+    key: Who, ages: tuple[float, ...], means: table.Rows, triangle: table.Rows
 ) -> _People:
     """Children with the two girths of the foot put in by the rule of thumb, errors independent.
 
@@ -150,15 +162,14 @@ def _children(
     at = table.CHILD_NAMES.index("length")
     ball_variance = spread[at][at] + BALL_STRAYS**2
     beside = spread[at]
-    who = {"woman": "girls", "man": "boys", "either": "children"}
     column, until = (1, table.CHILD_UNTIL) if len(ages) > 1 else (2, table.AGELESS_UNTIL)
-    words = (
-        f"{table.PEOPLE[key][column]:,} American {who[key]} of {YOUNGEST:.0f} to {until - 1} "
-        "years, measured in 1975 to 1977"
-    )
-    if_you_can = "measure if you can"
+    told = {
+        "number": f"{table.PEOPLE[key][column]:,}",
+        "youngest": f"{YOUNGEST:.0f}",
+        "oldest": f"{until - 1}",
+    }
     return _People(
-        words=f"{words} (coarser: {if_you_can})",
+        words=say.guessed_from_children(who=key, **told),
         names=(*table.CHILD_NAMES, "ball_girth", "heel_girth"),
         ages=ages,
         means=tuple((*row, row[at] + ball, row[at] + heel) for row in means),
@@ -169,22 +180,23 @@ def _children(
         ),
         logged=frozenset(KNOWNS),
         coarse=frozenset({"ball_girth", "heel_girth"}),
-        coarse_words=(
-            f"coarser: a hand knitters' rule of thumb for girths of feet, with {words}; "
-            f"{if_you_can}"
-        ),
+        coarse_words=say.guessed_by_thumb(who=key, **told),
     )
 
 
 def _unmeasured(people: _People) -> _People:
     """The same figures for those under the survey's ages, in words that say so."""
-    nobody = f"coarser: nobody under {YOUNGEST:.0f} years was measured;"
-    girths = people.coarse_words.removeprefix("coarser: ")
-    return replace(people, words=f"{nobody} from {people.words}", coarse_words=f"{nobody} {girths}")
+    nobody = say.none_so_young(years=f"{YOUNGEST:.0f}")
+    words, coarse_words = (
+        say.in_turn(sentences=(nobody, said)) for said in (people.words, people.coarse_words)
+    )
+    return replace(people, words=words, coarse_words=coarse_words)
 
 
+_SEXES: tuple[Sex, ...] = ("woman", "man")
+_EITHER: Literal["either"] = "either"
 _GROUPS: dict[tuple[str, str], _People] = {}
-for _key in table.PEOPLE:
+for _key in (*_SEXES, _EITHER):
     _GROUPS["adult", _key] = _adults(_key)
     _GROUPS["child", _key] = _children(
         _key, table.CHILD_AGES, table.CHILD_MEANS[_key], table.CHILD_SPREADS[_key]
@@ -214,16 +226,31 @@ def _shares(known: Known, sex: Sex | None, age: float | None, child: bool) -> _S
     return {grown: 1 - share, small: share}
 
 
+@lru_cache(maxsize=256)  # asked anew at each keystroke, and for estimate and oddness alike
 def _share_of_child(name: str, value: float, sd: float, sex: Sex | None) -> float:
-    """How likely a small child is meant, by one measure read with this standard deviation."""
+    """How likely a small child is meant, by one measure read with this standard deviation.
+
+    A measure larger than nearly all adults' tells as much as one as large as theirs: children's,
+    which spread in proportion, would be the likelier again far above all of them.
+    """
     prior = CHILD_UNSAID if sex is None else CHILD_CALLED_GROWN
-    child = _log_density("small child", sex or "either", name, value, sd)
     sexes = ("woman", "man") if sex is None else (sex,)
+    value = min(value, max(_largest(one, name) for one in sexes))
+    child = _log_density("small child", sex or "either", name, value, sd)
     adults = [_log_density("adult", one, name, value, sd) for one in sexes]
     most = max(child, *adults)  # taken out: far from all of them each density is 0
     young = prior * math.exp(child - most)
     grown = (1 - prior) * sum(math.exp(one - most) for one in adults) / len(adults)
     return young / (young + grown)
+
+
+@cache
+def _largest(sex: Sex, name: str) -> float:
+    """A measure so many standard deviations above the adults' mean that few have a larger one."""
+    people = _GROUPS["adult", sex]
+    place = people.names.index(name)
+    above = people.means[0][place] + _LARGEST * math.sqrt(people.spread[place][place])
+    return math.exp(above) if name in people.logged else above
 
 
 def _log_density(group: str, key: str, name: str, value: float, sd: float) -> float:
@@ -246,7 +273,12 @@ def _means(people: _People, age: float | None) -> table.Row:
     """Every measure's mean at this age: straight between the ages of the table, level outside."""
     if len(people.ages) == 1 or age is None:
         return people.means[0]
-    place = max(people.ages[0], min(_exact(age), people.ages[-1]))
+    return _means_at(people, _exact(age))
+
+
+def _means_at(people: _People, years: float) -> table.Row:
+    """Every measure's mean at exactly so many years."""
+    place = max(people.ages[0], min(years, people.ages[-1]))
     after = next(i for i in range(1, len(people.ages)) if place <= people.ages[i])
     low, high = people.ages[after - 1], people.ages[after]
     part = (place - low) / (high - low)
@@ -254,6 +286,18 @@ def _means(people: _People, age: float | None) -> table.Row:
         a + part * (b - a)
         for a, b in zip(people.means[after - 1], people.means[after], strict=True)
     )
+
+
+def growth(length: float, sex: Sex | None, age: float, years: float) -> float:
+    """Return by how many mm a child's foot of `length` mm grows in so many years, as the means do.
+
+    age: in years; under `YOUNGEST` as at that age, where feet grow faster.
+    """
+    people = _GROUPS["child", sex or "either"]
+    now = max(_exact(age), YOUNGEST)
+    at = people.names.index("length")
+    by = _means_at(people, now + years)[at] - _means_at(people, now)[at]
+    return length * (math.exp(by) - 1)
 
 
 def _swept(spread: table.Rows, places: tuple[int, ...]) -> list[list[float]]:
@@ -276,12 +320,12 @@ def _swept(spread: table.Rows, places: tuple[int, ...]) -> list[list[float]]:
 
 @cache
 def _lines(group: tuple[str, str], known: tuple[str, ...]) -> tuple[_Line, ...]:
-    """How each of MEASURES that is not in `known` follows from those that are."""
+    """How the weight and each of MEASURES follow from `known`, where they are not in it."""
     people = _GROUPS[group]
     places = tuple(people.names.index(name) for name in known)
     rows = _swept(people.spread, places)
     lines = []
-    for name in MEASURES:
+    for name in (*MEASURES, "weight"):
         if name in known:
             continue
         place = people.names.index(name)
@@ -302,24 +346,49 @@ def _lines(group: tuple[str, str], known: tuple[str, ...]) -> tuple[_Line, ...]:
 
 
 def estimate(
-    known: Known, sex: Sex | None, age: float | None, child: bool = False
+    known: Known, sex: Sex | None, age: float | None, child: bool = False, *, anybody: bool = False
 ) -> dict[str, Estimate]:
     """Estimate every one of MEASURES that is not known.
 
     known: name out of KNOWNS -> (value, sd of that reading), positive, in mm or kg; age in years (a
     whole number counts as years completed); `child` tells of one whose age is not known. Raises
     NothingKnown when there is nothing to go by: no measure, and not the age of a child from 2 years
-    on; ValueError for a name not in KNOWNS.
+    on; ValueError for a name not in KNOWNS. With `anybody`, nothing to go by gives everybody's.
     """
     if not known.keys() <= set(KNOWNS):
         raise ValueError(f"not a measure: {sorted(known.keys() - set(KNOWNS))}")
     shares = _shares(known, sex, age, child)
-    if not known and ("child", sex or "either") not in shares:
+    if not (known or anybody) and ("child", sex or "either") not in shares:
         raise NothingKnown
-    found = [(share, _estimates(known, group, age)) for group, share in shares.items()]
+    return {**_estimated(tuple(known.items()), tuple(shares.items()), age)}
+
+
+@lru_cache(maxsize=64)  # a foot is typed once, and looked at with every yarn
+def _estimated(
+    told: tuple[tuple[str, tuple[float, float]], ...],
+    shares: tuple[tuple[tuple[str, str], float], ...],
+    age: float | None,
+) -> dict[str, Estimate]:
+    """`estimate` for people already chosen, with how much each counts."""
+    known = dict(told)
+    found = [(share, _estimates(known, group, age)) for group, share in shares]
+    wanted = [name for name in MEASURES if name not in known]
     if len(found) == 1:
-        return found[0][1]
-    return {name: _mixed([(share, one[name]) for share, one in found]) for name in found[0][1]}
+        return {name: found[0][1][name] for name in wanted}
+    return {name: _mixed([(share, one[name]) for share, one in found]) for name in wanted}
+
+
+def heavy(known: Known, sex: Sex | None, age: float | None, child: bool) -> Heavy | None:
+    """Return where the heaviest tenth of adults begins; None of children, and where it is known.
+
+    `known` as for `estimate`: of those alike in it.
+    """
+    group = ("adult", sex or "either")
+    if "weight" in known or not known or _shares(known, sex, age, child).get(group, 0.0) < 0.5:
+        return None
+    usual = _estimates(known, group, age)["weight"]
+    spread = usual.sd / usual.value  # of the logarithm
+    return Heavy(*(usual.value * math.exp(z * spread) for z in (TO_80_PERCENT, _IN_THE_TENTH)))
 
 
 def _mixed(parts: Sequence[tuple[float, Estimate]]) -> Estimate:
@@ -330,8 +399,7 @@ def _mixed(parts: Sequence[tuple[float, Estimate]]) -> Estimate:
     if 1 - share < _SAID:
         return Estimate(value, math.sqrt(square), most.people)
     tenths = min(9, max(1, round(10 * parts[1][0])))
-    people = f"one of unknown age, a small child {tenths} times in 10; say the age, and it is surer"
-    return Estimate(value, math.sqrt(square), people)
+    return Estimate(value, math.sqrt(square), say.guessed_unknown_age(tenths=str(tenths)))
 
 
 def _estimates(known: Known, group: tuple[str, str], age: float | None) -> dict[str, Estimate]:

@@ -7,7 +7,7 @@ from itertools import pairwise
 
 import numpy as np
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 from scipy import stats
 
@@ -25,6 +25,7 @@ from engine.people.population import (
     estimate,
     unlikely,
 )
+from engine.say import messages as say
 
 SEXES: tuple[Sex | None, ...] = ("woman", "man", None)
 ADULT_SPANS = {
@@ -106,7 +107,7 @@ def test_knowing_more_exactly_never_makes_it_less_sure(
     after = estimate({**less, more: (usual[more], 0.0)}, sex, age)
     for name, one in after.items():
         # Children's sd is relative to a value that itself moves.
-        scale = one.value / before[name].value if "American" in one.people else 1.0
+        scale = one.value / before[name].value if one.people["say"] in CHILDREN else 1.0
         assert one.sd <= before[name].sd * scale * (1 + 1e-9)
 
 
@@ -134,9 +135,12 @@ def test_all_known_leaves_nothing_to_estimate() -> None:
     assert estimate(known, None, 30) == {}
 
 
-def only(found: dict[str, Estimate], word: str) -> bool:
-    """Whether every estimate's people are described with this word."""
-    return bool(found) and all(word in one.people for one in found.values())
+CHILDREN, GROWN = ("guessed-from-children", "guessed-by-thumb"), ("guessed-from-grown",)
+
+
+def only(found: dict[str, Estimate], ids: tuple[str, ...]) -> bool:
+    """Whether every estimate is from these people."""
+    return bool(found) and all(one.people["say"] in ids for one in found.values())
 
 
 @pytest.mark.parametrize(("sex", "smallest"), [("woman", 198.0), ("man", 216.0), (None, 198.0)])
@@ -147,10 +151,10 @@ def test_far_from_the_smallest_adult_it_is_a_childs_or_an_adults(
 
     There it used to jump; now it is a child's 20 mm below, an adult's 45 mm above.
     """
-    assert only(estimate({"length": (smallest - 20, 2.0)}, sex, None), "American")
-    assert only(estimate({"length": (smallest + 45, 2.0)}, sex, None), "US Army")
+    assert only(estimate({"length": (smallest - 20, 2.0)}, sex, None), CHILDREN)
+    assert only(estimate({"length": (smallest + 45, 2.0)}, sex, None), GROWN)
     between = estimate({"length": (smallest + 5, 2.0)}, sex, None)
-    assert only(between, "times in 10; say the age")
+    assert only(between, ("guessed-unknown-age",))
 
 
 @pytest.mark.parametrize("sex", SEXES)
@@ -171,6 +175,7 @@ def test_no_estimate_jumps_as_a_foot_grows(sex: Sex | None, age: float | None, c
     name=st.sampled_from(("stature", "weight", *MEASURES[1:])),
     part=st.floats(0, 1),
 )
+@example(sex="man", name="ankle_girth", part=0.75)  # larger than any man's
 def test_no_estimate_jumps_with_any_other_measure(sex: Sex | None, name: str, part: float) -> None:
     """From a small child's to a large adult's: a hundredth of that way never moves 20 mm."""
     spans = {"stature": (800, 2000), "weight": (9, 140), "ball_girth": (110, 300)}
@@ -200,16 +205,16 @@ def test_the_share_of_a_child_by_hand() -> None:
 
 
 def test_age_goes_before_size() -> None:
-    assert only(estimate({"length": (190.0, 2.0)}, "woman", 18), "US Army")
-    assert only(
-        estimate({"length": (260.0, 2.0)}, "man", 17), "1,942 American boys of 2 to 18 years"
-    )
+    assert only(estimate({"length": (190.0, 2.0)}, "woman", 18), GROWN)
+    boy = estimate({"length": (260.0, 2.0)}, "man", 17)
+    assert only(boy, CHILDREN)
+    assert {(one.people["who"], one.people["number"]) for one in boy.values()} == {("man", "1,942")}
 
 
 def test_without_length_the_stature_tells_a_child() -> None:
     """The smallest person of the adult survey stood 1,409 mm."""
-    assert only(estimate({"stature": (1300.0, 10.0)}, None, None), "American")
-    assert only(estimate({"stature": (1550.0, 10.0)}, None, None), "US Army")
+    assert only(estimate({"stature": (1300.0, 10.0)}, None, None), CHILDREN)
+    assert only(estimate({"stature": (1550.0, 10.0)}, None, None), GROWN)
 
 
 def test_childrens_girths_of_the_foot_are_the_rule_of_thumb_and_say_so() -> None:
@@ -220,7 +225,7 @@ def test_childrens_girths_of_the_foot_are_the_rule_of_thumb_and_say_so() -> None
     assert found["ball_girth"].value == pytest.approx(190.0)
     assert found["heel_girth"].value == pytest.approx(256.5)
     for name, one in found.items():
-        assert one.people.startswith("coarser") == (name in ("ball_girth", "heel_girth"))
+        assert (one.people["say"] == "guessed-by-thumb") == (name in ("ball_girth", "heel_girth"))
     assert found["ball_girth"].sd == pytest.approx(0.065 * 190.0), "as far as feet stray from it"
     heel = estimate({"ball_girth": (180.0, 0.0)}, None, 8)["heel_girth"]
     assert heel.value == pytest.approx(243.0)
@@ -235,20 +240,25 @@ def test_childrens_rule_of_thumb_is_wider_than_the_adults_figures() -> None:
 
 def test_a_length_got_from_a_girth_is_coarse_too() -> None:
     found = estimate({"ball_girth": (170.0, 3.0)}, None, 6)
-    assert all(one.people.startswith("coarser") for one in found.values())
+    assert only(found, ("guessed-by-thumb",))
     with_length = estimate({"ball_girth": (170.0, 3.0), "length": (180.0, 2.0)}, None, 6)
-    assert not with_length["calf_girth"].people.startswith("coarser")
+    assert with_length["calf_girth"].people["say"] == "guessed-from-children"
 
 
 def test_a_small_child_is_held_against_those_under_ten() -> None:
     """The survey's rows of ages 2 to 9: 1,710 children."""
     found = estimate({"length": (150.0, 2.0)}, None, None)
-    assert only(found, "1,710 American children of 2 to 9 years, measured in 1975 to 1977")
+    assert only(found, CHILDREN)
+    told = {(one.people["number"], one.people["oldest"]) for one in found.values()}
+    assert told == {("1,710", "9")}
 
 
 def test_under_two_years_the_words_say_that_nobody_was_measured() -> None:
     found = estimate({"length": (115.0, 2.0)}, None, 1)
-    assert only(found, "nobody under 2 years was measured")
+    for one in found.values():
+        nobody, whose = one.people["sentences"]
+        assert nobody == say.none_so_young(years="2")
+        assert whose["say"] in CHILDREN
     assert found["ball_girth"].value == pytest.approx(0.95 * 115.0)
 
 
