@@ -7,9 +7,10 @@ Of each side (stitches, rounds) apart, in logarithms of the count per mm, tube i
 - v is her mean of this yarn at this mark, of socks; nothing is known of it beforehand but what was
   told, or follows from the yarn's number, with its own error.
 - e_i ~ N(0, scatter^2), how one tube differs from the next: hers, the same for all her tubes, and
-  before any was seen scatter^2 ~ free s^2 / chi-square(free), with s = `SCATTER_USUAL` and `free` =
-  `SCATTER_WEIGHT`. Two tubes or more move it, one cannot.
-- habit ~ N(0, `SWATCH_HABIT`^2), shared by all her swatches: how her socks differ from them.
+  beforehand scatter^2 ~ free s^2 / chi-square(free); of a knitter unknown s = `SCATTER_USUAL` and
+  `free` = `SCATTER_WEIGHT`. Two tubes or more move it, one cannot.
+- habit ~ N(h, `unsure`), shared by all her swatches: how her socks differ from them; of a knitter
+  unknown h = 0 and `unsure` = `HABIT`. A swatch's reading is taken here as moved by h (`knitter`).
 - reading_i: rule, miscounts, a wash not seen. Known, and of each tube its own.
 
 From that, in closed form: scatter^2 from contrasts that v drops out of (what is left of tubes about
@@ -83,6 +84,21 @@ class Scatter(NamedTuple):
 BEFORE = Scatter()  # of a knitter of whom nothing is known
 
 
+class Hers(NamedTuple):
+    """What is known of a knitter beforehand, of one side: four numbers.
+
+    Her `scatter`, and the habit between her swatches and her socks: its mean, of the log of a
+    sock's count per mm over a swatch's, and how `unsure` that is, as a variance.
+    """
+
+    scatter: Scatter = BEFORE
+    habit: float = 0.0
+    unsure: float = HABIT
+
+
+NOBODY = Hers()
+
+
 class Foretold(NamedTuple):
     """What is known of a count per mm, in relative variances.
 
@@ -127,9 +143,9 @@ class Foretold(NamedTuple):
         return self._replace(doubt=self.doubt + sd**2)
 
 
-def told(sd: float) -> Foretold:
+def told(sd: float, scatter: Scatter = BEFORE) -> Foretold:
     """Return what is known where nothing was knitted, and the mean to a relative error."""
-    return Foretold(sd**2)
+    return Foretold(sd**2, scatter.square, 0.0, scatter.free)
 
 
 class Mean(NamedTuple):
@@ -147,9 +163,9 @@ class Told(NamedTuple):
     variance: float
 
 
-def learn(found: Sequence[Contrast], prior: Scatter = BEFORE) -> Scatter:
-    """Return the scatter after some contrasts."""
-    square, weights = prior.square, 0.0
+def learn(found: Sequence[Contrast], prior: Scatter = BEFORE, near: float | None = None) -> Scatter:
+    """Return the scatter after some contrasts; its square is sought from `near` it on."""
+    square, weights = near or prior.square, 0.0
     for _ in range(_STEPS):
         over, weights = prior.free * prior.square, 0.0
         for z, a, b, many in found:
@@ -172,38 +188,69 @@ def lend(own: Scatter, other: Scatter) -> Scatter:
     return Scatter(max(square, _LEAST), own.free + share)
 
 
-def contrasts(tubes: Sequence[Reading], prior: Told | None = None) -> list[Contrast]:
-    """Return what tubes of one mark say of the scatter."""
-    found, means = [], []
-    for sock in (False, True):
-        kind = [one for one in tubes if one.sock is sock]
-        if not kind:
-            continue
+def within(tubes: Sequence[Reading]) -> list[Contrast]:
+    """Return what tubes of one mark leave about the mean of their kind."""
+    found = []
+    for kind in _kinds(tubes):
         n = len(kind)
-        mean = sum(one.log for one in kind) / n
-        read = sum(one.tape**2 for one in kind) / n
-        means.append(Told(mean, read / n + (0.0 if sock else HABIT)))
         if n > 1:
+            mean = sum(one.log for one in kind) / n
             square = sum((one.log - mean) ** 2 for one in kind) / (n - 1)
+            read = sum(one.tape**2 for one in kind) / n
             found.append(Contrast(square, 1.0, read, n - 1))
-    if len(means) > 1:
-        (one, one_read), (two, two_read) = means
-        socks = sum(tube.sock for tube in tubes)
-        by_scatter = 1 / socks + 1 / (len(tubes) - socks)
-        found.append(Contrast((one - two) ** 2, by_scatter, one_read + two_read, 1))
-    elif means and prior is not None:
-        (one, read) = means[0]
-        found.append(Contrast((one - prior.log) ** 2, 1 / len(tubes), read + prior.variance, 1))
     return found
 
 
-def mean(tubes: Sequence[Reading], scatter: Scatter, prior: Told | None = None) -> Mean:
+def _kinds(tubes: Sequence[Reading]) -> list[list[Reading]]:
+    """Return the swatches, and the socks."""
+    return [[one for one in tubes if one.sock is sock] for sock in (False, True)]
+
+
+class Gap(NamedTuple):
+    """The mean log of tubes, less that of another kind or what was told; E as in `Contrast`.
+
+    `by_habit` is how often a sock's habit is in it: 1 of socks less swatches, -1 of swatches less
+    what was told of socks.
+    """
+
+    log: float
+    by_scatter: float
+    by_reading: float
+    by_habit: int
+
+
+def gap(tubes: Sequence[Reading], prior: Told | None = None) -> Gap | None:
+    """Return by how much socks of one mark differ from swatches, or one kind from what was told."""
+    swatches, socks = kinds = _kinds(tubes)
+    means = [sum(one.log for one in kind) / len(kind) if kind else 0.0 for kind in kinds]
+    read = sum(sum(one.tape**2 for one in kind) / len(kind) ** 2 for kind in kinds if kind)
+    if swatches and socks:
+        return Gap(means[1] - means[0], 1 / len(swatches) + 1 / len(socks), read, 1)
+    if prior is None or not tubes:
+        return None
+    return Gap(sum(means) - prior.log, 1 / len(tubes), read + prior.variance, -1 if swatches else 0)
+
+
+def contrasts(
+    tubes: Sequence[Reading], prior: Told | None = None, unsure: float = HABIT
+) -> list[Contrast]:
+    """Return what tubes of one mark say of the scatter; their habit is known to `unsure`."""
+    found, between = within(tubes), gap(tubes, prior)
+    if between is not None:
+        log, by_scatter, by_reading, by_habit = between
+        found.append(Contrast(log**2, by_scatter, by_reading + abs(by_habit) * unsure, 1))
+    return found
+
+
+def mean(
+    tubes: Sequence[Reading], scatter: Scatter, prior: Told | None = None, unsure: float = HABIT
+) -> Mean:
     """Return her mean by tubes of one mark (some, or a prior) and what it foretells."""
     square = scatter.square
     weights = [1 / (square + one.tape**2) for one in tubes]
     swatches = sum(w for w, one in zip(weights, tubes, strict=True) if not one.sock)
     # swatches share their habit: together they are never surer than that
-    less = 1 / (1 + HABIT * swatches)
+    less = 1 / (1 + unsure * swatches)
     weights = [w if one.sock else w * less for w, one in zip(weights, tubes, strict=True)]
     before = 0.0 if prior is None else 1 / prior.variance
     whole = sum(weights) + before
@@ -219,16 +266,19 @@ Side = Reading | None
 
 
 def means(
-    tubes: Sequence[tuple[Side, Side]], priors: tuple[Told | None, Told | None]
+    tubes: Sequence[tuple[Side, Side]],
+    priors: tuple[Told | None, Told | None],
+    hers: tuple[Hers, Hers] = (NOBODY, NOBODY),
 ) -> tuple[Mean | None, Mean | None]:
     """Return her mean of stitches and of rounds by all tubes of one mark, None of what is unknown.
 
-    `priors` are what else is known of each.
+    `priors` are what else is known of each, `hers` what is of the knitter.
     """
     sides = [[one for one in side if one is not None] for side in zip(*tubes, strict=True)]
-    own = [learn(contrasts(side, prior)) for side, prior in zip(sides, priors, strict=True)]
+    known = list(zip(sides, priors, hers, strict=True))
+    own = [learn(contrasts(side, prior, one.unsure), one.scatter) for side, prior, one in known]
     across, along = (
-        mean(side, lend(*scatters), prior) if side or prior else None
-        for side, prior, scatters in zip(sides, priors, (own, own[::-1]), strict=True)
+        mean(side, lend(*scatters), prior, one.unsure) if side or prior else None
+        for (side, prior, one), scatters in zip(known, (own, own[::-1]), strict=True)
     )
     return across, along

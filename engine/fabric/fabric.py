@@ -16,24 +16,31 @@ a swatch does.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from math import hypot, log, sqrt
+from typing import Literal
 
 from engine import sources
-from engine.fabric import gauge, swatch, swatch_line, yarn
+from engine.fabric import gauge, swatch, swatch_line, wash, yarn
 from engine.fabric.certainty import Foretold
-from engine.fabric.gauge import Gauge, Seen
-from engine.fabric.swatch import MARK, Swatch
+from engine.fabric.gauge import Gauge, Seen, Way
+from engine.fabric.knitter import UNKNOWN, Knitter
+from engine.fabric.swatch import HUNG, MARK, Swatch
 from engine.fabric.swatch_line import Line
 from engine.fabric.yarn import Yarn
 from engine.read import units
 from engine.read.fields import Fields, Span
+from engine.say import messages as say
+from engine.say.message import Message
 
 SWATCHES_MOST = 40
-_ANY = "yarn, 412 m per 100 g"  # what is taken for sock yarn of which nothing was told
-_STRANDS = Span("the strands of a yarn", 1, 8)
+_KNOWN = (
+    "stitches", "rounds", "swatch", "swatches", "mark", "hung", "yarn", "strands", "along",
+)  # fmt: skip
+_ANY = say.yarn_usual(length="412")  # what is taken for sock yarn of which nothing was told
+_STRANDS = Span(say.of_strands(), 1, 8)
 _SHAPE = sources.COURSES_TIMES_LOOP / sources.WALES_TIMES_LOOP
-_LEFT_OUT = "Left out, and the counts hang on it. Measure it; until then we take about"
 
 
 @dataclass(frozen=True)
@@ -55,23 +62,24 @@ class Fabric:
     rounds: float
     stitches_sd: float
     rounds_sd: float
-    way: str
-    words: str
+    way: Way
+    words: tuple[Message, ...]
     tex: float
     tex_told: bool
     pull: float
     pull_measured: bool = False
     guessed: tuple[str, ...] = ()
-    questions: tuple[tuple[str, str], ...] = ()
+    questions: tuple[tuple[str, Message], ...] = ()
     mark: float | None = None
     line: Line | None = None
     seen: tuple[Seen, ...] = ()
     weighed_sd: float | None = None
     by_weight: float = 1.0
     tex_sd: float = float(sources.TEX_AS_TOLD)
-    yarn_name: str = ""
+    yarn_name: Message | None = None
     across: Foretold | None = None
     along: Foretold | None = None
+    knitter: Knitter = UNKNOWN
 
     @property
     def loop(self) -> float:
@@ -105,11 +113,11 @@ class Fabric:
         """Return it with one more tube of this yarn and mark; as it is where that cannot be."""
         known = self.across or gauge.UNKNOWN, self.along or gauge.UNKNOWN
         before = Gauge(
-            self.stitches, self.rounds, *known, self.way, "", self.mark, self.line, self.seen
+            self.stitches, self.rounds, *known, self.way, (), self.mark, self.line, self.seen
         )
         tubes = (tube, *(one for one, *_ in self.seen))
         tex = self.tex if self.tex_told else None
-        found = gauge.with_one_more(fields, tubes, before, tex)
+        found = gauge.with_one_more(fields, tubes, before, tex, self.knitter)
         if found is None:
             return self
         stitches, rounds = found.stitches or self.stitches, found.rounds or self.rounds
@@ -120,31 +128,31 @@ class Fabric:
         return hypot(self.rounds_sd, sd) if self.along is None else self.along.sd(sd**2)
 
 
-def read(fields: Fields, slots: int | None = None) -> Fabric | None:
-    """Return the fabric of a request, knitted on `slots` if they are known.
+def read(fields: Fields, slots: int | None = None, knitter: Knitter = UNKNOWN) -> Fabric | None:
+    """Return the fabric of a request, by this knitter, on `slots` if they are known.
 
     None where there is none, with its problems noted.
     """
-    fields.only(("stitches", "rounds", "swatch", "swatches", "mark", "yarn", "strands", "along"))
+    fields.only(_KNOWN)
     noted = len(fields.problems)
     thread, mark = _read_yarn(fields), fields.plain("mark", MARK)
     newest = swatch.read(fields.part("swatch"), slots)
     rows = fields.parts("swatches", SWATCHES_MOST)
     others = [swatch.read(row, slots, listed=True) for row in rows]
-    told = gauge.told(fields)
+    told, hung = gauge.told(fields, knitter), fields.grams("hung", HUNG)
     if len(fields.problems) > noted:
         return None
-    tubes = swatch.washed(tube for tube in (newest, *reversed(others)) if tube)
+    tubes = wash.washed([tube for tube in (newest, *reversed(others)) if tube])
     if tubes:
         by_number = thread.tex if thread and not thread.name else None
-        found = gauge.from_tubes(fields, tubes, mark, by_number)
+        found = gauge.from_tubes(fields, tubes, mark, by_number, knitter)
     else:
-        found = told or (gauge.from_yarn(thread) if thread else None)
+        found = told or (gauge.from_yarn(thread, knitter) if thread else None)
         if found is None:
             fields.refuse(
                 "",
-                "Nothing is known of the fabric yet.",
-                "Give a swatch, or stitches and rounds per length, or what its band says.",
+                say.nothing_of_fabric(),
+                say.tell_of_fabric(),
             )
         else:
             found = replace(found, mark=mark)
@@ -152,8 +160,27 @@ def read(fields: Fields, slots: int | None = None) -> Fabric | None:
         return None
     pulls = [tube.pull for tube in tubes if tube.pull]
     thread = thread or Yarn(float(sources.USUAL_SOCK_YARN_TEX), float(sources.TEX_NOT_TOLD), _ANY)
-    cloth = _weighed(fields, _complete(fields, found, thread, pulls[0] if pulls else None))
-    return _with_questions(fields, cloth) if len(fields.problems) == noted else None
+    whole = _complete(fields, found, thread, pulls[0] if pulls else None)
+    cloth = _weighed(fields, replace(whole, knitter=knitter))
+    if len(fields.problems) > noted:
+        return None
+    cloth = replace(cloth, questions=(*cloth.questions, *_hung_otherwise(tubes, hung)))
+    return _with_questions(fields, cloth)
+
+
+def _hung_otherwise(tubes: tuple[Swatch, ...], hung: float | None) -> Iterator[tuple[str, Message]]:
+    """Yield a remark for each tube that was knitted with another weight than the sock.
+
+    Nothing told of the sock, it gets what the newest tube had.
+    """
+    known = [tube for tube in tubes if tube.hung is not None]
+    here = next((tube.hung for tube in known), None) if hung is None else hung
+    for tube in known:
+        if here is None or tube.hung is None:
+            continue
+        if abs(tube.hung - here) > sources.HUNG_ALIKE * max(here, tube.hung):
+            there, text = (str(units.weight(one)["text"]) for one in (tube.hung, here))
+            yield f"{tube.field}.hung", say.hung_otherwise(there=there, here=text)
 
 
 def _read_yarn(fields: Fields) -> Yarn | None:
@@ -163,35 +190,34 @@ def _read_yarn(fields: Fields) -> Yarn | None:
     if main is None:
         for name in ("strands", "along"):
             if fields.blank("yarn") and not fields.blank(name) and fields.text(name) != "1":
-                fields.refuse(
-                    name,
-                    "The number of the yarn itself is missing.",
-                    "Write it in its field, or empty this one.",
-                )
+                fields.refuse(name, say.yarn_itself_missing(), say.fill_its_field())
         return None
     beside, beside_sd, beside_name = along or Yarn(0.0, 0.0)
     tex = main.tex * strands + beside
     sd = hypot(main.tex * strands * main.sd, beside * beside_sd) / tex
-    return Yarn(tex, sd, " and ".join(filter(None, (main.name, beside_name))))
+    names = tuple(name for name in (main.name, beside_name) if name)
+    both = say.yarns_together(yarns=names) if len(names) > 1 else None
+    return Yarn(tex, sd, both or next(iter(names), None))
 
 
 def _complete(fields: Fields, found: Gauge, thread: Yarn, pull: float | None) -> Fabric:
     stitches, rounds, words = found.stitches, found.rounds, found.words
     across, along = found.across, found.along
-    guessed, asked = "", found.questions
+    guessed: Literal["", "rounds", "stitches"] = ""
+    asked = found.questions
     if rounds is None and stitches is not None:
         rounds, along = stitches * _SHAPE, across.doubted(sources.SHAPE_SD)
-        words += "; rounds per length guessed from the stitches"
         guessed = "rounds"
     elif stitches is None and rounds is not None:
         stitches, across = rounds / _SHAPE, along.doubted(sources.SHAPE_SD)
-        words += "; stitches per length guessed from the rounds"
         guessed = "stitches"
     if stitches is None or rounds is None:
         raise ValueError("a gauge has stitches or rounds")
     if guessed:
         taken = units.per_length(rounds if guessed == "rounds" else stitches, fields.system)
-        asked = (*asked, (_guessed_field(fields, found, guessed), f"{_LEFT_OUT} {taken['text']}."))
+        left_out = say.left_out(rate=str(taken["text"]))
+        asked = (*asked, (_guessed_field(fields, found, guessed), left_out))
+        words = (*words, say.guessed_by_shape(side=guessed))
     return Fabric(
         stitches,
         rounds,
@@ -231,16 +257,16 @@ def _weighed(fields: Fields, cloth: Fabric) -> Fabric:
     if not yarn.FINEST <= tex <= yarn.THICKEST:
         Fields({}, at, fields.system, fields.problems).refuse(
             "",
-            "So many stitches of a sock cannot weigh that.",
-            "Weigh the swatch alone, and check the unit.",
+            say.stitches_too_heavy(),
+            say.weigh_swatch_alone(),
         )
         return cloth
     if not cloth.tex_told:
-        return replace(cloth, tex=tex, tex_told=True, weighed_sd=sd, yarn_name="")
+        return replace(cloth, tex=tex, tex_told=True, weighed_sd=sd, yarn_name=None)
     apart = hypot(sd, sources.TEX_AS_TOLD, sources.LOOP_BY_STATE)
     asked = cloth.questions
     if abs(log(tex / cloth.tex)) > sources.FAR_APART * apart:
-        asked = (*asked, (at, "This does not fit the yarn’s length per ball. Weigh it again?"))
+        asked = (*asked, (at, say.weight_does_not_fit()))
     return replace(cloth, by_weight=tex / cloth.tex, weighed_sd=sd, questions=asked)
 
 
@@ -256,25 +282,10 @@ def _with_questions(fields: Fields, fabric: Fabric) -> Fabric:
     shape = fabric.rounds / fabric.stitches
     least, most = sources.USUAL_SHAPE
     if not (units.reaches(shape, least) and units.reaches(most, shape)):
-        asked.append(
-            (
-                at,
-                f"{shape:.2f} rounds to a stitch's width, plain knit has 1.3: are they swapped?",
-            )
-        )
+        asked.append((at, say.odd_shape(shape=f"{shape:.2f}")))
     if fabric.tex_told and fabric.way != "yarn":
         if fabric.tightness < sources.TIGHTNESS_LOOSE:
-            asked.append(
-                (
-                    fields.where("yarn"),
-                    "This is loose fabric for so fine a yarn: it will wear soon.",
-                )
-            )
+            asked.append((fields.where("yarn"), say.fabric_loose()))
         elif fabric.tightness > sources.TIGHTNESS_FIRM:
-            asked.append(
-                (
-                    fields.where("yarn"),
-                    "This is very firm fabric for so thick a yarn: it may crank hard.",
-                )
-            )
+            asked.append((fields.where("yarn"), say.fabric_firm()))
     return replace(fabric, questions=tuple(asked))

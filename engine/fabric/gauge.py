@@ -9,21 +9,25 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from math import exp, hypot, log, sqrt
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
 from engine import sources
 from engine.fabric import certainty, swatch, swatch_line
 from engine.fabric.certainty import Foretold, Reading, Scatter, Told
+from engine.fabric.knitter import Knitter
 from engine.fabric.swatch import ROUNDS, STITCHES, Swatch
 from engine.fabric.swatch_line import Line
 from engine.fabric.yarn import Yarn
 from engine.read import units
 from engine.read.fields import Fields
+from engine.say import messages as say
+from engine.say.message import Message
 
-_FAR = "This is far from what the others say. Same yarn, same mark? Measure it again."
-_SCATTERED = "they differ by more than rulers explain: were all of this yarn, at these marks?"
 UNKNOWN = Foretold(0.0)
 _USUAL_SIZES = {"swatch": (150.0, 60), "sock": (235.0, 90)}  # mm, and the rounds over them
+
+
+Way = Literal["swatch", "gauge", "yarn"]  # how it is known
 
 
 class Seen(NamedTuple):
@@ -42,19 +46,23 @@ class Gauge:
     rounds: float | None
     across: Foretold
     along: Foretold
-    way: str
-    words: str
+    way: Way
+    words: tuple[Message, ...]
     mark: float | None = None
     line: Line | None = None
     seen: tuple[Seen, ...] = ()
-    questions: tuple[tuple[str, str], ...] = ()
+    questions: tuple[tuple[str, Message], ...] = ()
 
 
 def from_tubes(
-    fields: Fields, tubes: tuple[Swatch, ...], wanted: float | None, tex: float | None
+    fields: Fields,
+    tubes: tuple[Swatch, ...],
+    wanted: float | None,
+    tex: float | None,
+    knitter: Knitter,
 ) -> Gauge | None:
     """Return what tubes say together, the newest first, at the mark wanted or the newest's."""
-    line = swatch_line.line(tubes, tex)
+    line = swatch_line.line(tubes, tex, knitter)
     mark = tubes[0].mark if wanted is None else wanted
     tried = {tube.mark for tube in tubes if tube.mark is not None}
     if line is not None and mark is not None:
@@ -63,45 +71,47 @@ def from_tubes(
         only = units.mark(*tried)
         fields.refuse(
             "mark",
-            f"Only mark {only} was tried, which says nothing of mark {units.mark(wanted)}.",
-            f"Knit a swatch at another mark too, or write {only}.",
+            say.one_mark_tried(only=only, wanted=units.mark(wanted)),
+            say.try_that_mark(only=only),
         )
         return None
     if line is not None:  # nobody said at which mark the sock is knitted: as the newest was
         tubes = tuple(tube for tube in tubes if tube.mark is None)
     elif mark is None and tried:
         (mark,) = tried
-    return _at_one_mark(tubes, mark, line)
+    return _at_one_mark(tubes, mark, line, knitter)
 
 
 def _at_one_mark(
     tubes: tuple[Swatch, ...],
     mark: float | None,
     line: Line | None,
+    knitter: Knitter,
     priors: tuple[Told | None, Told | None] = (None, None),
 ) -> Gauge:
-    w, c = certainty.means([tube.sides for tube in tubes], priors)
+    sides = [knitter.as_socks(tube) for tube in tubes]
+    w, c = certainty.means(sides, priors, knitter.sides)
     shares = [iter(one.shares) if one else iter(()) for one in (w, c)]
     seen, chi = [], 0.0
-    for tube in tubes:
+    for tube, readings in zip(tubes, sides, strict=True):
         parts = [
             (next(share), (reading.log - found.log) / hypot(reading.tape, sources.SOCK_TO_SWATCH))
-            for reading, found, share in zip(tube.sides, (w, c), shares, strict=True)
+            for reading, found, share in zip(readings, (w, c), shares, strict=True)
             if reading and found
         ]
         chi += sum(off**2 for _, off in parts)
         share = sum(part for part, _ in parts) / sum(one is not None for one in (w, c))
         seen.append(Seen(tube, share, max((off for _, off in parts), key=abs)))
-    words = _tubes_in_words(tubes)
+    words = [_tubes_in_words(tubes)]
     if swatch_line.scattered(chi, sum(len(one.shares) - 1 for one in (w, c) if one)):
-        words += f"; {_SCATTERED}"
+        words.append(say.tubes_scattered())
     return Gauge(
         exp(w.log) if w else None,
         exp(c.log) if c else None,
         w.foretold if w else UNKNOWN,
         c.foretold if c else UNKNOWN,
         "swatch",
-        words,
+        tuple(words),
         mark,
         line,
         tuple(seen),
@@ -115,8 +125,8 @@ def _on_line(fields: Fields, tubes: tuple[Swatch, ...], line: Line, mark: float)
     if at is None or at[0] not in STITCHES or at[1] not in ROUNDS:
         fields.refuse(
             "mark",
-            f"Mark {units.mark(mark)} is far from the marks tried, {low} to {high}.",
-            "Knit a swatch nearer to it, or choose a mark nearer to those.",
+            say.mark_far_off(mark=units.mark(mark), low=low, high=high),
+            say.swatch_nearer(),
         )
         return None
     stitches, rounds, _ = at
@@ -127,24 +137,19 @@ def _on_line(fields: Fields, tubes: tuple[Swatch, ...], line: Line, mark: float)
         Seen(tube, point.sd**-2 / whole, line.off(point))
         for tube, point in zip(on, line.points, strict=True)
     ]
-    asked = [
-        (f"{tube.field}.mark", "Without its mark it is left out.")
-        for tube in tubes
-        if tube.mark is None
-    ]
+    asked = [(f"{tube.field}.mark", say.without_mark()) for tube in tubes if tube.mark is None]
     if not line.low <= mark <= line.high:
-        words = f"Beyond the marks tried, {low} to {high}: less sure. A swatch there would tell."
-        asked.append((fields.where("mark"), words))
-    words = f"{_tubes_in_words(on)} at marks {low} to {high}"
+        asked.append((fields.where("mark"), say.beyond_marks_tried(low=low, high=high)))
+    words = [_tubes_in_words(on), say.at_marks(low=low, high=high)]
     if line.scattered:
-        words += f"; {_SCATTERED}"
+        words.append(say.tubes_scattered())
     return Gauge(
         stitches,
         rounds,
         foretold,
         foretold,
         "swatch",
-        words,
+        tuple(words),
         mark,
         line,
         tuple(seen),
@@ -153,7 +158,12 @@ def _on_line(fields: Fields, tubes: tuple[Swatch, ...], line: Line, mark: float)
 
 
 def if_longer(
-    seen: Sequence[Seen], mark: float | None, line: Line | None, tex: float | None, now: Foretold
+    seen: Sequence[Seen],
+    mark: float | None,
+    line: Line | None,
+    tex: float | None,
+    now: Foretold,
+    knitter: Knitter,
 ) -> Foretold | None:
     """Return what the rounds would be foretold by, had each tube been measured over twice as many.
 
@@ -165,14 +175,22 @@ def if_longer(
         for tube, *_ in seen
     ]
     if line is not None and mark is not None:
-        again = swatch_line.line(tubes, tex)
+        again = swatch_line.line(tubes, tex, knitter)
         return again.foretold(mark) if again else None
     along = [one for one in (tube.sides[1] for tube in tubes) if one is not None]
-    return certainty.mean(along, Scatter(now.scatter, now.free)).foretold if along else None
+    if not along:
+        return None
+    scatter = Scatter(now.scatter, now.free)
+    return certainty.mean(along, scatter, None, knitter.along.unsure).foretold
 
 
 def if_one_more(
-    kind: str, seen: Sequence[Seen], mark: float | None, line: Line | None, now: Foretold
+    kind: str,
+    seen: Sequence[Seen],
+    mark: float | None,
+    line: Line | None,
+    now: Foretold,
+    knitter: Knitter,
 ) -> Foretold:
     """Return what the rounds would be foretold by after one more tube, if it came out as foretold.
 
@@ -185,18 +203,23 @@ def if_one_more(
     along = [one for one in (tube.sides[1] for tube, *_ in seen) if one is not None]
     prior = None if along or kind == "swatch" else Told(0.0, now.doubt)
     along.append(Reading(0.0, tape, kind == "sock"))
-    return certainty.mean(along, Scatter(now.scatter, now.free), prior).foretold
+    scatter = Scatter(now.scatter, now.free)
+    return certainty.mean(along, scatter, prior, knitter.along.unsure).foretold
 
 
 def with_one_more(
-    fields: Fields, tubes: tuple[Swatch, ...], before: Gauge, tex: float | None
+    fields: Fields,
+    tubes: tuple[Swatch, ...],
+    before: Gauge,
+    tex: float | None,
+    knitter: Knitter,
 ) -> Gauge | None:
     """Return what is known with the first of `tubes` besides the others; None where it cannot be.
 
     Of a side that none of the others tells, what was known `before` counts beside it.
     """
     if before.line is not None and before.mark is not None:
-        line = swatch_line.line(tubes, tex)
+        line = swatch_line.line(tubes, tex, knitter)
         return _on_line(fields, tubes, line, before.mark) if line else None
     sides = (before.stitches, before.across), (before.rounds, before.along)
     across, along = (
@@ -205,27 +228,27 @@ def with_one_more(
         else None
         for side, (value, known) in enumerate(sides)
     )
-    return _at_one_mark(tubes, before.mark, before.line, (across, along))
+    return _at_one_mark(tubes, before.mark, before.line, knitter, (across, along))
 
 
-def _tubes_in_words(tubes: Sequence[Swatch]) -> str:
-    if len(tubes) == 1:
-        return f"from your {tubes[0].kind}"
-    counts = [(sum(tube.kind == kind for tube in tubes), kind) for kind in swatch.KINDS]
-    said = [f"{n} {kind if n == 1 else swatch.PLURALS[kind]}" for n, kind in counts if n]
-    return f"from {' and '.join(said)}"
+def _tubes_in_words(tubes: Sequence[Swatch]) -> Message:
+    socks = sum(tube.kind == "sock" for tube in tubes)
+    swatches = len(tubes) - socks
+    if socks and swatches:
+        return say.from_swatches_and_socks(swatches=swatches, socks=socks)
+    return say.from_socks(socks=socks) if socks else say.from_swatches(swatches=swatches)
 
 
-def _asked(seen: Sequence[Seen]) -> tuple[tuple[str, str], ...]:
+def _asked(seen: Sequence[Seen]) -> tuple[tuple[str, Message], ...]:
     asked = [one for seen_one in seen for one in seen_one.tube.questions]
     for tube, _, off in seen:
         if abs(off) > sources.FAR_APART:
             name = "flat_width" if tube.stitches else "length"
-            asked.append((f"{tube.field}.{name}", _FAR))
+            asked.append((f"{tube.field}.{name}", say.far_from_others()))
     return tuple(asked)
 
 
-def told(fields: Fields) -> Gauge | None:
+def told(fields: Fields, knitter: Knitter) -> Gauge | None:
     """Return the stitches and rounds per length that were told, None where they were not."""
     stitches = fields.rate("stitches", STITCHES)
     rounds = fields.rate("rounds", ROUNDS, second=True)
@@ -235,23 +258,25 @@ def told(fields: Fields) -> Gauge | None:
         stitches = fields.rate("rounds", STITCHES)
     if stitches is None and rounds is None:
         return None
-    known = certainty.told(sources.GAUGE_AS_TOLD)
-    return Gauge(stitches, rounds, known, known, "gauge", "from the stitches and rounds you gave")
+    across, along = (certainty.told(sources.GAUGE_AS_TOLD, one) for one in knitter.scatters)
+    return Gauge(stitches, rounds, across, along, "gauge", (say.from_gauge(),))
 
 
-def from_yarn(thread: Yarn) -> Gauge:
+def from_yarn(thread: Yarn, knitter: Knitter) -> Gauge:
     """Return a guess by the yarn's number or name and the tightness usual in a sock.
 
     Loops go with the root of the tex: what a name leaves open beyond a band's number counts half.
     """
     loop = sqrt(thread.tex) / sources.TIGHTNESS_SOCK
     more = sqrt(max(0.0, thread.sd**2 - sources.TEX_AS_TOLD**2)) / 2
-    known_by = f"its name alone ({thread.name})" if thread.name else "its length per ball"
+    name = thread.name
+    words = say.guessed_from_name(yarn=name) if name else say.guessed_from_length()
+    across, along = knitter.scatters
     return Gauge(
         sources.WALES_TIMES_LOOP / loop,
         sources.COURSES_TIMES_LOOP / loop,
-        certainty.told(hypot(sources.STITCHES_FROM_YARN, more)),
-        certainty.told(hypot(sources.ROUNDS_FROM_YARN, more)),
+        certainty.told(hypot(sources.STITCHES_FROM_YARN, more), across),
+        certainty.told(hypot(sources.ROUNDS_FROM_YARN, more), along),
         "yarn",
-        f"guessed from {known_by}, for a sock of usual tightness",
+        (words,),
     )

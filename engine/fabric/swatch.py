@@ -6,29 +6,31 @@ rows of one half of heel and toe. A ruler's error, or a round miscounted, counts
 the tube. The weight
 of a tube over all its stitches is the yarn in one stitch, whatever its label says.
 
-What was measured before the wash only is taken as it would be after: by the shrinkage of this yarn
-where another of its tubes was measured before and after, else as it is, with a wide error.
+What was measured before the wash only is told as it is and marked so; `wash` says what it becomes.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from math import hypot, log, sqrt
+from typing import Literal
 
 from engine import sources
 from engine.fabric.certainty import Reading
 from engine.read.fields import Fields, Span
 from engine.read.units import reaches
+from engine.say import messages as say
+from engine.say.message import Message
 
-STITCHES = Span("stitches per length in a sock", 0.09, 0.8)
-ROUNDS = Span("rounds per length in a sock", 0.1, 1.1)
-MARK = Span("a tension mark", 0, 1000)
-_NEEDLES = Span("the needles of a swatch", 8, 200)
-_FLAT = Span("the flat width of a tube", 15, 400)
-_ROUNDS_KNITTED = Span("the rounds of a swatch", 4, 1000)
-_LENGTH = Span("the length of a swatch", 10, 2000)
-_GRAMS = Span("the weight of a swatch", 1, 500)
+STITCHES = Span(say.of_stitches(), 0.09, 0.8)
+ROUNDS = Span(say.of_rounds(), 0.1, 1.1)
+MARK = Span(say.of_mark(), 0, 1000)
+_NEEDLES = Span(say.of_swatch(what="needles"), 8, 200)
+_FLAT = Span(say.of_swatch(what="width"), 15, 400)
+_ROUNDS_KNITTED = Span(say.of_swatch(what="rounds"), 4, 1000)
+_LENGTH = Span(say.of_swatch(what="length"), 10, 2000)
+_WHOLE_SOCK = Span(say.of_swatch(what="whole"), 500, 200_000)
+_GRAMS = Span(say.of_swatch(what="weight"), 1, 500)
 LENGTHS = {
     "flat_width": _FLAT,
     "length": _LENGTH,
@@ -36,13 +38,11 @@ LENGTHS = {
     "unwashed_width": _FLAT,
     "unwashed_length": _LENGTH,
 }
-WEIGHTS = {"grams": _GRAMS}
+HUNG = Span(say.of_swatch(what="hung"), 0, 10_000)
+WEIGHTS = {"grams": _GRAMS, "hung": HUNG}
 KINDS = ("swatch", "sock")
-PLURALS = {"swatch": "swatches", "sock": "socks"}
-_SHORT = "A short swatch says little: knit at least 40 rounds, wash it and let it rest a day."
-_WHOLE_SOCK = "A whole sock holds more stitches than these: its weight is not used here."
-_WASH = "Not washed yet: these counts may be a good way out. Wash it, dry it, measure it again."
-_BY_OWN = "Not washed yet: we take it to draw in as this yarn did before."
+_Change = Literal["narrower", "wider", "shorter", "longer"]
+_CHANGES: tuple[tuple[_Change, _Change], ...] = (("narrower", "wider"), ("shorter", "longer"))
 
 
 @dataclass(frozen=True)
@@ -51,7 +51,7 @@ class Swatch:
 
     `pull` is its pulled over its flat width, `grams` the weight of one stitch in g with its
     relative error, `drawn_in` its washed over its unwashed width and length, `unwashed` what of the
-    two is known before the wash only.
+    two is known before the wash only, `hung` the weight in g that hung on it.
     """
 
     field: str
@@ -66,8 +66,9 @@ class Swatch:
     grams_sd: float = 0.0
     drawn_in: tuple[float | None, float | None] = (None, None)
     unwashed: tuple[bool, bool] = (False, False)
-    questions: tuple[tuple[str, str], ...] = ()
+    questions: tuple[tuple[str, Message], ...] = ()
     needles: int | None = None
+    hung: float | None = None
 
     @property
     def sides(self) -> tuple[Reading | None, Reading | None]:
@@ -85,32 +86,36 @@ def read(fields: Fields, slots: int | None, *, listed: bool = False) -> Swatch |
     Needles left out are the cylinder's `slots`, where those are known. In a list it may say that it
     is a sock.
     """
-    fields.only((*(("kind",) if listed else ()), "needles", "rounds", *LENGTHS, *WEIGHTS, "mark"))
+    of_list = ("kind", "whole_stitches") if listed else ()
+    fields.only((*of_list, "needles", "rounds", *LENGTHS, *WEIGHTS, "mark"))
     kind = (fields.choice("kind", KINDS) if listed else None) or "swatch"
     needles, rounds = fields.count("needles", _NEEDLES), fields.count("rounds", _ROUNDS_KNITTED)
     mm = {name: fields.length(name, span) for name, span in LENGTHS.items()}
     grams, mark = fields.grams("grams", _GRAMS), fields.plain("mark", MARK)
+    hung = fields.grams("hung", HUNG)
+    whole = fields.count("whole_stitches", _WHOLE_SOCK) if listed else None
     if all(fields.blank(name) for name in ("needles", "rounds", *LENGTHS)):
         return None
     asked = []
     across = not (fields.blank("flat_width") and fields.blank("unwashed_width"))
     if fields.blank("needles") and across and slots is not None:
         needles = slots
-        asked.append((fields.where("needles"), f"Taken as the cylinder’s {slots}."))
+        asked.append((fields.where("needles"), say.needles_taken(slots=str(slots))))
     width, wet_width = mm["flat_width"], mm["unwashed_width"]
     length, wet_length = mm["length"], mm["unwashed_length"]
     if not asked:
-        _together(fields, "needles", "flat_width", "needles and flat width go together")
-    _together(fields, "rounds", "length", "rounds and the length over them go together")
+        _together(fields, "needles", "flat_width", say.needles_with_width())
+    _together(fields, "rounds", "length", say.rounds_with_length())
     stitches = _per_mm(fields, "width", needles, (width, wet_width), STITCHES, 2)
     per_mm = _per_mm(fields, "length", rounds, (length, wet_length), ROUNDS, 1)
     if stitches is None and per_mm is None:
         return None  # how far it pulls says nothing of how wide it lies
-    one, one_sd = _stitch(grams, needles, rounds) if kind == "swatch" else (None, 0.0)
-    if kind == "sock" and grams is not None:
-        asked.append((fields.where("grams"), _WHOLE_SOCK))
+    knitted = needles * rounds if needles and rounds else None
+    one, one_sd = _stitch(grams, knitted if kind == "swatch" else whole)
+    if kind == "sock" and grams is not None and whole is None:
+        asked.append((fields.where("grams"), say.sock_not_weighed()))
     if kind == "swatch" and (rounds or 40) < sources.SWATCH_ROUNDS_FEWEST:
-        asked.append((fields.where("rounds"), _SHORT))
+        asked.append((fields.where("rounds"), say.swatch_short()))
     return Swatch(
         fields.path,
         kind,
@@ -129,15 +134,16 @@ def read(fields: Fields, slots: int | None, *, listed: bool = False) -> Swatch |
         ),
         tuple(asked),
         needles,
+        hung,
     )
 
 
-def _together(fields: Fields, one: str, other: str, what: str) -> None:
+def _together(fields: Fields, one: str, other: str, what: Message) -> None:
     before = f"unwashed_{other.removeprefix('flat_')}"
     there = not (fields.blank(other) and fields.blank(before))
     if fields.blank(one) == there:
         missing = one if fields.blank(one) else other
-        fields.refuse(missing, f"The swatch's {what}.", "Fill in both or neither.")
+        fields.refuse(missing, what, say.fill_both_or_neither())
 
 
 def _per_mm(
@@ -157,12 +163,9 @@ def _per_mm(
     ]
     for field, value in found:
         if value not in span:
-            size = "small" if value > span.high else "large"
-            fields.refuse(
-                field,
-                f"Too {size} for so many {'needles' if name == 'width' else 'rounds'}.",
-                "Measure the tube lying flat, and check the unit.",
-            )
+            size: Literal["small", "large"] = "small" if value > span.high else "large"
+            wrong = say.wrong_for_needles if name == "width" else say.wrong_for_rounds
+            fields.refuse(field, wrong(size=size), say.measure_flat())
     return found[0][1] if found else None
 
 
@@ -183,12 +186,11 @@ def _ratio(washed: float | None, before: float | None) -> float | None:
     return washed / before if washed and before else None
 
 
-def _stitch(
-    grams: float | None, needles: int | None, rounds: int | None
-) -> tuple[float | None, float]:
-    if grams is None or needles is None or rounds is None:
+def _stitch(grams: float | None, stitches: int | None) -> tuple[float | None, float]:
+    """Return the weight of one stitch in g, and its relative error."""
+    if grams is None or stitches is None:
         return None, 0.0
-    return grams / (needles * rounds), sources.SCALE / grams
+    return grams / stitches, sources.SCALE / grams
 
 
 def _read_pull(fields: Fields, pulled: float | None, width: float | None) -> float | None:
@@ -199,55 +201,17 @@ def _read_pull(fields: Fields, pulled: float | None, width: float | None) -> flo
     if not (reaches(pull, least) and reaches(most, pull)):
         fields.refuse(
             "pulled_width",
-            "Pulled, a tube is wider than at rest, but not by that much.",
-            "Pull the same tube as far as a heel would, and measure it flat.",
+            say.pulled_too_far(),
+            say.pull_the_same_tube(),
         )
     return pull
 
 
-def washed(found: Iterable[Swatch]) -> tuple[Swatch, ...]:
-    """Return the tubes as they are after the wash."""
-    tubes = tuple(found)
-    shrinks = [_mean([tube.drawn_in[side] for tube in tubes]) for side in (0, 1)]
-    return tuple(_washed(tube, shrinks) for tube in tubes)
-
-
-def _mean(ratios: list[float | None]) -> float | None:
-    known = [ratio for ratio in ratios if ratio is not None]
-    return sum(known) / len(known) if known else None
-
-
-def _washed(tube: Swatch, shrinks: list[float | None]) -> Swatch:
-    if not any(tube.unwashed):
-        return tube
-    values, tapes = [tube.stitches, tube.rounds], [tube.stitches_tape, tube.rounds_tape]
-    guessed = False
-    for side, shrink in enumerate(shrinks):
-        value = values[side]
-        if tube.unwashed[side] and value is not None:
-            guessed = guessed or shrink is None
-            values[side] = value / (shrink or 1.0)
-            more = sources.WASH_NOT_KNOWN if shrink is None else sources.WASH_AS_BEFORE
-            tapes[side] = hypot(tapes[side], more)
-    field = "unwashed_width" if tube.unwashed[0] else "unwashed_length"
-    asked = (f"{tube.field}.{field}", _WASH if guessed else _BY_OWN)
-    return replace(
-        tube,
-        stitches=values[0],
-        rounds=values[1],
-        stitches_tape=tapes[0],
-        rounds_tape=tapes[1],
-        questions=(*tube.questions, asked),
-    )
-
-
-def drew_in(tube: Swatch) -> str:
-    """Return in words how the wash changed a tube, "" if that is not known."""
-    said = [
-        f"{abs(1 - ratio) * 100:.0f} % {'narrower' if ratio < 1 else 'wider'}"
-        if side == 0
-        else f"{abs(1 - ratio) * 100:.0f} % {'shorter' if ratio < 1 else 'longer'}"
-        for side, ratio in enumerate(tube.drawn_in)
+def drew_in(tube: Swatch) -> Message | None:
+    """Return how the wash changed a tube, None if that is not known."""
+    changes = tuple(
+        say.by_the_wash(change=less if ratio < 1 else more, percent=f"{abs(1 - ratio) * 100:.0f}")
+        for ratio, (less, more) in zip(tube.drawn_in, _CHANGES, strict=True)
         if ratio is not None
-    ]
-    return f"the wash made it {' and '.join(said)}" if said else ""
+    )
+    return say.wash_made_it(changes=changes) if changes else None

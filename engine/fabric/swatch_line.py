@@ -22,12 +22,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from math import hypot, log, sqrt
+from math import exp, hypot, log, sqrt
 from typing import NamedTuple
 
 from engine import sources
 from engine.fabric import certainty
 from engine.fabric.certainty import BEFORE, HABIT, Contrast, Foretold, Scatter
+from engine.fabric.knitter import Knitter
 from engine.fabric.swatch import Swatch
 
 _SHAPE = sources.COURSES_TIMES_LOOP / sources.WALES_TIMES_LOOP
@@ -75,7 +76,8 @@ class Line:
     There the two are not correlated, so their variances are all there is to know. `wales` and
     `courses` are stitches and rounds per mm times l, `shape_sd` the relative error of both.
     `scatter` is the knitter's, and moves the share `hanging` of the variances of l and of those.
-    `swatches` are the weight of swatches (against socks) in loop, in slope and in shape.
+    `swatches` are the weight of swatches (against socks) in loop, in slope and in shape, whose
+    habit, of stitches and rounds alike, is known to the variance `unsure`.
     """
 
     points: tuple[Point, ...]
@@ -90,6 +92,7 @@ class Line:
     scatter: Scatter = BEFORE
     hanging: tuple[float, float] = (0.0, 0.0)
     swatches: tuple[float, float, float] = (1.0, 0.0, 1.0)
+    unsure: float = HABIT
 
     @property
     def low(self) -> float:
@@ -141,7 +144,7 @@ class Line:
     def habit(self, mark: float) -> float:
         """Return the variance that the habit of all swatches adds at a mark."""
         in_loop, in_slope, in_shape = self.swatches
-        return HABIT / 2 * ((in_loop + in_slope * (mark - self.middle)) ** 2 + in_shape**2)
+        return self.unsure / 2 * ((in_loop + in_slope * (mark - self.middle)) ** 2 + in_shape**2)
 
     @property
     def sure(self) -> bool:
@@ -174,14 +177,22 @@ class Line:
         return at + gap / self.slope, at + ends[0], at + ends[1]
 
 
-def line(tubes: Iterable[Swatch], tex: float | None) -> Line | None:
-    """Return the line over the marks of tubes, None where fewer than two marks were tried."""
+def line(tubes: Iterable[Swatch], tex: float | None, knitter: Knitter) -> Line | None:
+    """Return the line over the marks of tubes, None where fewer than two marks were tried.
+
+    Swatches are taken as socks of this knitter.
+    """
     on = [tube for tube in tubes if tube.mark is not None]
     if len({tube.mark for tube in on}) < 2:
         return None
-    wholes = [whole(tube) for tube in on]
+    moves = [knitter.moves(tube) for tube in on]
+    wholes = [_moved(whole(tube), move) for tube, move in zip(on, moves, strict=True)]
     loops = [(loop(w, c), hypot(w_tape, c_tape) / 2) for w, c, w_tape, c_tape in wholes]
-    weighed = [(tube.grams / tex * 1e6, tube.grams_sd) for tube in on if tex and tube.grams]
+    weighed = [
+        (tube.grams / tex * 1e6 * exp(-sum(move) / 2), tube.grams_sd)
+        for tube, move in zip(on, moves, strict=True)
+        if tex and tube.grams
+    ]
     if len(weighed) == len(on) and (
         sum(sd**2 for _, sd in weighed) < sum(sd**2 for _, sd in loops)
     ):
@@ -197,7 +208,8 @@ def line(tubes: Iterable[Swatch], tex: float | None) -> Line | None:
         for side in (0, 1)
     )
     least = _least_squares(points)
-    scatter = certainty.learn(_contrasts(points, least, wholes, loops))
+    _, prior = knitter.scatters
+    scatter = certainty.learn(_contrasts(points, least, wholes, loops), prior)
     (of_loop, by_loop), (of_shape, by_shape) = (
         _scaled(scatter.square, part, sum(sd**2 for sd in read) / len(on), stated)
         for part, read, stated in (
@@ -219,7 +231,16 @@ def line(tubes: Iterable[Swatch], tex: float | None) -> Line | None:
         scatter,
         (by_loop, by_shape),
         _of_swatches(on, points, middle, errors),
+        (knitter.across.unsure + knitter.along.unsure) / 2,
     )
+
+
+def _moved(
+    found: tuple[float, float, float, float], move: tuple[float, float]
+) -> tuple[float, float, float, float]:
+    """Return the `whole` of a tube as a sock's, by the logs that its two counts move."""
+    stitches, rounds, w_tape, c_tape = found
+    return stitches * exp(move[0]), rounds * exp(move[1]), w_tape, c_tape
 
 
 def _scaled(square: float, part: float, read: float, stated: float) -> tuple[float, float]:

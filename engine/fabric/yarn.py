@@ -11,6 +11,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from functools import lru_cache
 from math import log
 from typing import NamedTuple
 
@@ -18,6 +19,8 @@ from engine.fabric import yarn_names
 from engine.read import reading, units
 from engine.read.errors import Unreadable
 from engine.read.quoted import quoted
+from engine.say import messages as say
+from engine.say.message import Message
 from engine.sources import TEX_AS_TOLD, USUAL_SOCK_YARN_TEX, Cited
 
 _ASTM = "ASTM D2260-03 (2013), Tables of Conversion Factors for yarn numbers"
@@ -46,7 +49,7 @@ _SYSTEMS: dict[str, tuple[float, bool]] = {
     "woollen": (float(_RUN_WOOLLEN), False),
 }
 FINEST, THICKEST = 10.0, 3000.0  # tex; a sewing thread and a rug yarn
-EXAMPLE = "Write it like 400 m / 100 g, 437 yd / 100 g, 238 tex, Nm 4.2 or fingering."
+EXAMPLE = say.yarn_like()
 _USUAL_BALLS = ("50 g", "100 g")
 _ALIKE = 0.06  # relative, lengths or weights that a band says in two units, both rounded
 
@@ -57,10 +60,13 @@ _WORD_LAST = re.compile(rf"{_COUNT}\s*([^\W\d_]+)\.?", re.I)
 # What a band says is taken piece by piece: quantities (`4 m / g`: where no number stands it is
 # one), and between them signs and words that say nothing.
 _PIECE = re.compile(rf"\s*(?:({_NUMBER})?\s*([^\W\d_]+)\.?|[-/=,;:()~≈+])\s*", re.I)
+_FIBRE = re.compile(rf"[,;/+&]?\s*{_NUMBER}\s*%\s*(?:[^\W\d_]+\s*){{0,3}}")  # 75 % virgin wool
 _EMPTY_WORDS = {
     *("a", "an", "the", "of", "per", "to", "in", "on", "is", "has", "each", "yarn", "wool"),
     *("about", "approx", "approximately", "roughly", "ca", "circa"),
     *("ball", "balls", "hank", "hanks", "skein", "skeins"),
+    *("merino", "superwash", "virgin", "nylon", "polyamide", "polyester", "acrylic", "cotton"),
+    *("linen", "silk", "alpaca", "mohair", "cashmere", "bamboo", "viscose"),
     *("ll", "lauflänge", "auf", "je", "pro"),  # as German bands say it
 }
 
@@ -70,15 +76,17 @@ class Yarn(NamedTuple):
 
     tex: float
     sd: float
-    name: str = ""
+    name: Message | None = None
 
 
+@lru_cache(maxsize=reading.KEPT)
 def read(text: str) -> Yarn:
     """Return the yarn that a text tells (`400 m / 100 g`, `238 tex`, `Nm 8/2`, `fingering`).
 
     Raises `Unreadable` when it is none, or one no sock is knitted from.
     """
     tidied = reading.tidy(text)
+    tidied = _FIBRE.sub(" ", tidied).strip() or tidied
     tex = _by_system(tidied)
     if tex is None:
         named = yarn_names.read(tidied)
@@ -86,8 +94,9 @@ def read(text: str) -> Yarn:
             return Yarn(named.tex, named.sd, named.words)
         tex = _by_band(tidied)
     if not FINEST <= tex <= THICKEST:
-        thickness = "finer than sewing thread" if tex < FINEST else "thicker than rug yarn"
-        raise Unreadable(f"{quoted(text)} would be {thickness} ({tex:.3g} tex).", EXAMPLE)
+        told = {"text": quoted(text), "tex": f"{tex:.3g}"}
+        message = say.yarn_too_fine(**told) if tex < FINEST else say.yarn_too_thick(**told)
+        raise Unreadable(message, EXAMPLE)
     return Yarn(tex, float(TEX_AS_TOLD))
 
 
@@ -105,9 +114,11 @@ def _by_band(tidied: str) -> float:
     if re.fullmatch(r"\d{2,4}", tidied) and FINEST <= 1e5 / int(tidied) <= THICKEST:
         meant = (f"{tidied} m / 100 g",)
         raise Unreadable(
-            f"“{tidied}” of what? A length of yarn needs its weight.", reading.either(meant), meant
+            say.yarn_length_of_what(text=quoted(tidied)),
+            say.did_you_mean(offers=meant),
+            meant,
         )
-    no = Unreadable(f"{quoted(tidied)} is not a yarn that we can read.", EXAMPLE)
+    no = Unreadable(say.yarn_unreadable(text=quoted(tidied)), EXAMPLE)
     lengths, weights, at = list[float](), list[float](), 0
     while at < len(tidied):
         match = _PIECE.match(tidied, at)
@@ -128,7 +139,7 @@ def _by_band(tidied: str) -> float:
     if not weights:
         raise _weightless(tidied, lengths[0])
     if not _alike(lengths) or not _alike(weights):
-        raise Unreadable(f"{quoted(tidied)} says two different yarns.", EXAMPLE)
+        raise Unreadable(say.yarn_two_bands(text=quoted(tidied)), EXAMPLE)
     return weights[0] / lengths[0] * 1e6
 
 
@@ -147,7 +158,7 @@ def _weightless(tidied: str, mm: float) -> Unreadable:
         return abs(log(reading.read_grams(ball) / mm * 1e6 / USUAL_SOCK_YARN_TEX))
 
     meant = tuple(f"{tidied} / {ball}" for ball in sorted(_USUAL_BALLS, key=away))
-    return Unreadable("How much does that length of yarn weigh?", reading.either(meant), meant)
+    return Unreadable(say.yarn_weighs_what(), say.did_you_mean(offers=meant), meant)
 
 
 def _float(text: str | None, default: float) -> float:
@@ -155,7 +166,7 @@ def _float(text: str | None, default: float) -> float:
         text = text.replace(",", "")  # 1,900 yd: no ball is written to a thousandth of one
     value = float(text.replace(",", ".")) if text else default
     if value <= 0:
-        raise Unreadable("A yarn number cannot be 0.", EXAMPLE)
+        raise Unreadable(say.yarn_number_zero(), EXAMPLE)
     return value
 
 

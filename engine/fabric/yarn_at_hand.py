@@ -11,16 +11,17 @@ from dataclasses import dataclass
 from engine import sources
 from engine.read.fields import Fields, Span
 from engine.read.quoted import quoted
+from engine.say import messages as say
 
 APART = ("cuff", "heel", "toe")
-_MARGIN = Span("a margin", 0, 1)
+_MARGIN = Span(say.of_stock(what="margin"), 0, 1)
 WEIGHTS = {
-    "ball": Span("a ball of yarn", 5, 5000),
-    "left": Span("the yarn left", 0, 5000),
-    "sock_one": Span("a sock", 3, 400),
+    "ball": Span(say.of_stock(what="ball"), 5, 5000),
+    "left": Span(say.of_stock(what="left"), 0, 5000),
+    "sock_one": Span(say.of_stock(what="sock"), 3, 400),
 }
-LENGTHS = {"repeat": Span("one repeat of colours", 300, 300_000)}
-_REPEAT_ROUNDS = Span("the rounds of one repeat", 0.5, 300)
+LENGTHS = {"repeat": Span(say.of_stock(what="repeat"), 300, 300_000)}
+_REPEAT_ROUNDS = Span(say.of_stock(what="repeat_rounds"), 0.5, 300)
 
 
 @dataclass(frozen=True)
@@ -62,5 +63,6 @@ def _read_apart(fields: Fields) -> frozenset[str]:
     words = [word for word in re.split(r",|\band\b", (text or "").casefold()) if word.strip()]
     named = frozenset(word.strip() for word in words)
     for word in sorted(named - set(APART)):
-        fields.refuse("apart", f"{quoted(word)} has no colour apart.", "Name cuff, heel or toe.")
+        no = say.no_color_apart(text=quoted(word))
+        fields.refuse("apart", no, say.name_what_is_apart())
     return named & set(APART)

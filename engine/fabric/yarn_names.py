@@ -13,11 +13,17 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from math import log, sqrt
+from typing import Literal, get_args
 
-from engine.read import reading
 from engine.read.errors import Unreadable
 from engine.read.quoted import quoted
+from engine.say import messages as say
+from engine.say.message import Message
 from engine.sources import TO_80_PERCENT
+
+Id = Literal[
+    "lace", "super_fine", "fine", "light", "medium", "bulky", "super_bulky", "jumbo"
+]  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -40,11 +46,13 @@ class Category:
         return log(self.most / self.fewest) / 2 / TO_80_PERCENT
 
     @property
-    def words(self) -> str:
+    def words(self) -> Message:
         """Return what the guess is from, as it stands in a sentence."""
-        return f"{self.names[0]} yarn, {self.fewest:.0f} to {self.most:.0f} m per 100 g"
+        ends = {"fewest": f"{self.fewest:.0f}", "most": f"{self.most:.0f}"}
+        return say.yarn_category(category=_IDS[self.number], **ends)
 
 
+_IDS: tuple[Id, ...] = get_args(Id)  # by number
 CATEGORIES = (
     Category(0, ("lace", "2 ply"), 500, 900),
     Category(1, ("super fine", "superfine", "fingering", "sock", "4 ply"), 350, 485),
@@ -87,9 +95,13 @@ def read(text: str) -> Category | None:
         return None
     if not found and not told and f"{words} ply" in _BY_NAME:
         offers = (f"{words} ply", f"category {words}")
-        raise Unreadable(f"“{words}” of what?", reading.either(offers), offers)
+        raise Unreadable(
+            say.yarn_of_what(text=quoted(words)), say.did_you_mean(offers=offers), offers
+        )
     numbers = {one.number for one in found} | {int(word) for word in rest}
     if len(numbers) > 1:
         meant = tuple(CATEGORIES[number].names[0] for number in sorted(numbers))
-        raise Unreadable(f"{quoted(text)} names two yarns.", reading.either(meant), meant)
+        raise Unreadable(
+            say.yarn_two_names(text=quoted(text)), say.did_you_mean(offers=meant), meant
+        )
     return CATEGORIES[numbers.pop()]

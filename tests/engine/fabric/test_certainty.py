@@ -69,6 +69,43 @@ def test_one_blunder_counts_as_three_of_its_sd() -> None:
     assert wild == far
 
 
+LOGS, TAPE = st.floats(-1, 1), st.floats(0.001, 0.03)
+TUBES = st.lists(st.builds(Reading, LOGS, TAPE, st.booleans()), min_size=1, max_size=9)
+
+
+@given(TUBES)
+def test_tubes_tell_of_the_scatter_by_what_their_means_leave(tubes: list[Reading]) -> None:
+    """By numpy: the sample variance within each kind, and the variance of a gap of two means."""
+    kinds = [[one for one in tubes if one.sock is sock] for sock in (False, True)]
+    wanted = list[tuple[float, ...]]()
+    gap = list[tuple[float, float, float]]()
+    for kind, shared in zip(kinds, (H, 0.0), strict=True):
+        logs, read = [one.log for one in kind], [one.tape**2 for one in kind]
+        if len(kind) > 1:
+            wanted.append((float(np.var(logs, ddof=1)), 1, float(np.mean(read)), len(kind) - 1))
+        if kind:
+            mean, read_mean = float(np.mean(logs)), float(np.mean(read))
+            gap.append((mean, 1 / len(kind), read_mean / len(kind) + shared))
+    if len(gap) == 2:
+        (one, at_one, read_one), (two, at_two, read_two) = gap
+        wanted.append(((one - two) ** 2, at_one + at_two, read_one + read_two, 1))
+    found = certainty.contrasts(tubes)
+    assert len(found) == len(wanted)
+    for contrast, told in zip(found, wanted, strict=True):
+        assert tuple(contrast) == pytest.approx(told, rel=1e-9, abs=1e-15)
+
+
+@given(st.lists(st.builds(Reading, LOGS, TAPE, st.just(True)), min_size=1, max_size=5), LOGS)
+def test_of_one_kind_what_was_told_before_is_the_other_mean(
+    tubes: list[Reading], told: float
+) -> None:
+    last = certainty.contrasts(tubes, Told(told, 0.02**2))[-1]
+    gap = np.mean([one.log for one in tubes]) - told
+    read = np.mean([one.tape**2 for one in tubes]) / len(tubes)
+    wanted = (gap**2, 1 / len(tubes), read + 0.02**2, 1)
+    assert tuple(last) == pytest.approx(wanted, rel=1e-9, abs=1e-15)
+
+
 def test_the_other_side_lends_part_of_what_it_learned() -> None:
     """Nine degrees at (3 %)^2 beside the prior's three: 3 of them come to this side's three."""
     learned = Scatter((3 * USUAL + 9 * 0.03**2) / 12, 12)

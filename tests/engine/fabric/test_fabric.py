@@ -8,6 +8,7 @@ import pytest
 
 from engine.answers import fabric_sheet
 from engine.fabric import swatch_line
+from engine.say.aloud import text
 from engine.sock import plan as planning
 from tests.asking import asked, noted, plan, refused
 
@@ -101,7 +102,7 @@ def test_a_swatch_may_know_only_stitches() -> None:
 def test_what_swatches_lack_is_asked_for_at_the_newest(known: dict[str, Any], field: str) -> None:
     """Rounds are asked for at the rounds, stitches at the width that they follow from."""
     asked = noted(plan({**UNTOLD, "fabric.swatch": known, "fabric.swatches": [known, known]}))
-    assert [at for at, text in asked.items() if text.startswith("Left out")] == [field]
+    assert [at for at, text in asked.items() if text.startswith("Left empty")] == [field]
 
 
 @pytest.mark.parametrize(
@@ -163,7 +164,7 @@ def test_a_mark_is_told_by_what_it_does_to_the_stitch(slope: float, words: str) 
     """1.245 mm of a loop of 10 mm are 12.45 %; a line may go down as well as up."""
     points = (swatch_line.Point(5.0, 10 - slope, 0.1), swatch_line.Point(7.0, 10 + slope, 0.1))
     line = swatch_line.Line(points, 6.0, 10.0, slope, 0.01, 0.01, 4.2, 5.5, 0.01)
-    assert fabric_sheet._line(line) == f"Marks 5 to 7: {words}"
+    assert text(fabric_sheet._line(line)) == f"Marks 5 to 7: {words}"
 
 
 def test_swapped_stitches_and_rounds_are_asked_about() -> None:
@@ -225,15 +226,15 @@ def test_of_several_pulled_swatches_the_newest_tells_how_far_it_goes() -> None:
     newest, older = ({**SWATCH, "pulled_width": mm} for mm in ("20.4 cm", "15.3 cm"))
     sheet = plan({**UNTOLD, "fabric.swatch": newest, "fabric.swatches": [older]})
     words = next(one["words"] for one in sheet["fit"] if one["place"] == "over_heel")
-    assert "gives about 1.84 " in words
+    assert "can reach about 1.84." in words
 
 
 def test_a_pulled_swatch_replaces_the_usual_stretch() -> None:
     """A tube of 102 mm pulled to 153 gives 1.5; a hung hem gives less than that."""
     pulled = plan(swatch(pulled_width="15.3 cm"))
     words = next(one["words"] for one in pulled["fit"] if one["place"] == "over_heel")
-    assert "as your swatch was pulled, less what a hung hem takes of it" in words
-    assert "a usual guess" in str(plan(swatch())["fit"])
+    assert "You measured that on your swatch, less what a hung hem takes from it." in words
+    assert "That is guessed: pull a swatch to know." in str(plan(swatch())["fit"])
 
 
 def test_a_finer_swatch_never_makes_fewer_foot_rounds() -> None:

@@ -9,8 +9,11 @@ import pytest
 
 from engine.fabric import gauge
 from engine.fabric.gauge import Gauge
+from engine.fabric.knitter import UNKNOWN
 from engine.fabric.swatch import Swatch
 from engine.read.fields import Fields
+from engine.say import messages as say
+from engine.say.message import Message
 from tests.asking import plan
 
 # As the ruler adds nothing here, each is as sure as one tube is like the next.
@@ -20,7 +23,7 @@ SOCK = Swatch("fabric.swatches.1", "sock", stitches=0.30, rounds=0.40)
 
 
 def together(*tubes: Swatch) -> Gauge:
-    found = gauge.from_tubes(Fields({}), tubes, None, None)
+    found = gauge.from_tubes(Fields({}), tubes, None, None, UNKNOWN)
     assert found
     return found
 
@@ -48,15 +51,15 @@ def test_what_nobody_measured_stays_unknown() -> None:
 @pytest.mark.parametrize(
     ("tubes", "words"),
     [
-        ((WHOLE,), "from your swatch"),
-        ((SOCK,), "from your sock"),
-        ((WHOLE, HALF), "from 2 swatches"),
-        ((WHOLE, SOCK), "from 1 swatch and 1 sock"),
-        ((WHOLE, HALF, SOCK, SOCK), "from 2 swatches and 2 socks"),
+        ((WHOLE,), say.from_swatches(swatches=1)),
+        ((SOCK,), say.from_socks(socks=1)),
+        ((WHOLE, HALF), say.from_swatches(swatches=2)),
+        ((WHOLE, SOCK), say.from_swatches_and_socks(swatches=1, socks=1)),
+        ((WHOLE, HALF, SOCK, SOCK), say.from_swatches_and_socks(swatches=2, socks=2)),
     ],
 )
-def test_in_words(tubes: tuple[Swatch, ...], words: str) -> None:
-    assert together(*tubes).words == words
+def test_in_words(tubes: tuple[Swatch, ...], words: Message) -> None:
+    assert together(*tubes).words == (words,)
 
 
 @pytest.mark.parametrize(("mark", "knitted"), [(6.5, True), (7.0, False)])
@@ -71,7 +74,7 @@ def test_where_the_line_leaves_what_can_be_knitted_the_mark_is_refused(
         for at, loop in ((5.0, 30.0), (6.0, 40.0))
     ]
     fields = Fields({})
-    found = gauge.from_tubes(fields, tuple(tubes), mark, None)
+    found = gauge.from_tubes(fields, tuple(tubes), mark, None, UNKNOWN)
     assert bool(found) == knitted
     assert [problem.field for problem in fields.problems] == ["mark"] * (not knitted)
 

@@ -16,12 +16,12 @@ from scipy import optimize, stats
 from statsmodels.regression.linear_model import WLS
 
 from engine import sources
-from engine.api import answer
 from engine.fabric import swatch_line
 from engine.fabric.fabric import Fabric
+from engine.fabric.knitter import UNKNOWN
 from engine.fabric.swatch import Swatch
 from engine.sock import plan as planning
-from tests.asking import asked, noted, plan, refused
+from tests.asking import answer, asked, noted, plan, refused
 
 NO_TELLING: dict[str, Any] = {"fabric.stitches": None, "fabric.rounds": None}
 KS = 23.1  # fully relaxed, GATE 2015 Textile Engineering, question 54
@@ -33,7 +33,7 @@ def tube(mark: float, loop: float, tape: float = 0.01, **more: Any) -> Swatch:
 
 
 def line(tubes: Sequence[Swatch], tex: float | None = None) -> swatch_line.Line:
-    found = swatch_line.line(tubes, tex)
+    found = swatch_line.line(tubes, tex, UNKNOWN)
     assert found is not None
     return found
 
@@ -227,14 +227,14 @@ def test_two_swatches_further_apart_than_rulers_explain_are_told(
     smaller = 1 + percent / 100
     other = swatch(f"{10.2 / smaller:.4f} cm", f"{15.6 / smaller:.4f} cm")
     words = plan(of(swatch("10.2 cm", "15.6 cm"), other))["fabric"]["words"]
-    assert ("more than rulers explain" in words) == said
+    assert ("more than errors of measuring" in words) == said
 
 
 def test_on_a_line_scatter_is_told_where_there_is_some() -> None:
     words = plan(of(AT_7, AT_5))["fabric"]["words"]
-    assert "more than rulers explain" not in words
+    assert "more than errors of measuring" not in words
     at_6 = swatch("11.6 cm", "17.7 cm", mark=6)  # wider than the one at mark 7
-    assert "more than rulers explain" in plan(of(AT_7, AT_5, at_6))["fabric"]["words"]
+    assert "more than errors of measuring" in plan(of(AT_7, AT_5, at_6))["fabric"]["words"]
 
 
 def test_a_newest_without_a_mark_is_knitted_at_the_one_that_was_tried() -> None:
@@ -267,7 +267,7 @@ def test_the_plan_is_made_at_the_newest_swatchs_mark_or_at_the_one_wanted() -> N
 
 def test_beyond_the_marks_tried_it_is_less_sure_and_says_so() -> None:
     sheet = plan(of(AT_7, AT_5, mark=8))
-    assert "Beyond" in noted(sheet)["fabric.mark"]
+    assert "beyond the marks tried" in noted(sheet)["fabric.mark"]
     sds = [fabric(of(AT_7, AT_5, mark=mark)).stitches_sd for mark in (6.0, 7.0, 8.0, 9.0)]
     assert sds == sorted(sds)
     assert "far" in refused(of(AT_7, AT_5, mark=12))["fabric.mark"]["message"]
@@ -324,7 +324,8 @@ def test_washing_is_carried_over_from_a_swatch_measured_before_and_after() -> No
     both = swatch("10 cm", "15 cm", unwashed_width="10.5 cm", unwashed_length="16 cm")
     raw = {"needles": 60, "unwashed_width": "10.5 cm", "rounds": 60, "unwashed_length": "16 cm"}
     sheet = plan(of(raw, both))
-    assert sheet["fabric"]["stitches"]["value"] == pytest.approx(60 / 200, abs=1e-5)
+    stitches = sheet["fabric"]["stitches"]["value"]
+    assert 60 / 201 < stitches < 60 / 200, "drawn a little to none at all (see test_swatch)"
     assert "made it 5 % narrower and 6 % shorter" in sheet["fabric"]["observations"][1]["words"]
     assert "as this yarn did" in noted(sheet)["fabric.swatch.unwashed_width"]
     alone = fabric(of(raw))
@@ -391,7 +392,7 @@ def test_the_mark_for_a_foot_by_hand() -> None:
     assert all(round(mark[end], 2) == mark[end] for end in ("mark", "low", "high"))
     # to quarters: the mark to the nearest, its range outwards
     assert mark["use"] == "6"
-    assert "set the mark to about 6, somewhere from 5½ to 6¾." in mark["words"]
+    assert "set the mark to about 6: somewhere from 5½ to 6¾." in mark["words"]
     # a ball of 280 mm wants a loop of 17.83 mm, mark 9.5: more than 2 beyond 7
     far = plan({**changes, "foot.ball_girth": "280 mm"})["fabric"]["mark_for_ball"]
     assert "about 9½, is far" in far["words"]
@@ -402,7 +403,7 @@ def test_the_mark_for_a_slim_foot_by_hand() -> None:
     """As above: 220 mm want 200 mm and a loop of 14.01 mm, mark 5 + 0.553 / 0.9714 = 5.57."""
     found = plan({**of(AT_7, AT_5), "foot.ball_girth": "220 mm"})["fabric"]["mark_for_ball"]
     assert found["mark"] == 5.57
-    assert "set the mark to about 5½, " in found["words"]
+    assert "set the mark to about 5½: " in found["words"]
 
 
 def test_the_mark_is_set_before_the_cuff() -> None:
@@ -416,7 +417,9 @@ def test_the_mark_is_set_before_the_cuff() -> None:
 def test_sock_one_is_handed_over_as_a_row_of_the_swatches() -> None:
     sock = {"foot_rounds": 49, "length": "9 in", "flat_width": "4 in"}
     sheet = plan({**of(AT_7), "foot.heel_girth": None, "first_sock": sock})
-    assert sheet["fabric"]["keep"] == {
+    keep = sheet["fabric"]["keep"]
+    assert int(keep.pop("whole_stitches")) > 60 * (49 + 20), "what the sole has, and more"
+    assert keep == {
         "kind": "sock",
         "needles": "60",
         "rounds": "89",  # and 20 rows of one half of either customary pocket
@@ -437,7 +440,7 @@ def test_where_stitches_were_told_the_width_of_sock_one_follows() -> None:
 def test_the_weight_of_a_whole_sock_is_not_that_of_its_foot() -> None:
     sock = swatch("10.2 cm", "23 cm", kind="sock", grams="35 g")
     sheet = plan(of(swatch("10.2 cm", "15.6 cm"), sock))
-    assert "not used" in noted(sheet)["fabric.swatches.0.grams"]
+    assert "Fill in how many" in noted(sheet)["fabric.swatches.0.grams"]
     assert fabric(of(swatch("10.2 cm", "15.6 cm"), sock)).weighed_sd is None
 
 

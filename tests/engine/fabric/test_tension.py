@@ -24,10 +24,10 @@ def over(slope: float, loop: float = 15.0, slope_sd: float = 0.01) -> Line:
 def cloth(line: Line | None, mark: float | None) -> Fabric:
     """The fabric of that line at a mark."""
     if line is None or mark is None:
-        return Fabric(0.28, 0.37, 0.02, 0.02, "gauge", "", 240.0, True, 1.8, mark=mark, line=line)
+        return Fabric(0.28, 0.37, 0.02, 0.02, "gauge", (), 240.0, True, 1.8, mark=mark, line=line)
     stitches, rounds, sd = line.at(mark)
     told: dict[str, Any] = {"mark": mark, "line": line}
-    return Fabric(stitches, rounds, sd, sd, "swatch", "", 240.0, True, 1.8, **told)
+    return Fabric(stitches, rounds, sd, sd, "swatch", (), 240.0, True, 1.8, **told)
 
 
 def marks(fabric: Fabric, limits: Span = WIDE) -> list[float | None]:

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from engine.answers import yarn_sheet
 from engine.fabric import yarn
 from engine.read.errors import Unreadable
+from engine.say.aloud import text as spoken
 
 
 @pytest.mark.parametrize(
@@ -30,7 +31,7 @@ def test_numbers_by_hand(text: str, tex: float) -> None:
 
 @pytest.mark.parametrize(
     ("text", "words"),
-    [("1 tex", "finer than sewing thread"), ("9000 tex", "thicker than rug yarn")],
+    [("1 tex", "yarn-too-fine"), ("9000 tex", "yarn-too-thick")],
 )
 def test_out_of_reach_on_either_side(text: str, words: str) -> None:
     with pytest.raises(Unreadable, match=words):
@@ -39,7 +40,7 @@ def test_out_of_reach_on_either_side(text: str, words: str) -> None:
 
 @pytest.mark.parametrize("text", ["0 tex", "0 m / 100 g", "Nm 0", "400 m / 0 g"])
 def test_none_of_it_is_no_yarn(text: str) -> None:
-    with pytest.raises(Unreadable, match="cannot be 0"):
+    with pytest.raises(Unreadable, match="yarn-number-zero"):
         yarn.read(text)
 
 
@@ -54,7 +55,7 @@ def test_none_of_it_is_no_yarn(text: str) -> None:
     ],
 )
 def test_a_likelihood_is_never_written_as_none_or_all(likely: float, text: str) -> None:
-    assert yarn_sheet._percent(likely) == text
+    assert spoken(yarn_sheet._percent(likely)) == text
 
 
 @pytest.mark.parametrize(
@@ -70,6 +71,9 @@ def test_a_likelihood_is_never_written_as_none_or_all(likely: float, text: str) 
         ("200 m (219 yds) per 50 g ball", 250),
         ("approx. 400 m to a 100 g skein", 250),
         ("fingering, 400 m / 100 g", 250),
+        ("420 m = 100 g, 75 % wool", 1e5 / 420),
+        ("75% superwash merino, 25% nylon, 420m/100g", 1e5 / 420),
+        ("400 m / 100 g merino", 250),
         ("210 m auf 50 g", 1e5 / 420),
         ("LL 210m/50g", 1e5 / 420),
         ("Lauflänge 420 m/100 g", 1e5 / 420),
@@ -81,12 +85,12 @@ def test_a_likelihood_is_never_written_as_none_or_all(likely: float, text: str) 
 def test_a_band_in_any_order(text: str, tex: float) -> None:
     """1 yd = 0.9144 m, 1 oz = 28.35 g, 1 lb = 453.59237 g (international yard and pound, 1959)."""
     if tex > yarn.THICKEST:
-        with pytest.raises(Unreadable, match="thicker than rug yarn"):
+        with pytest.raises(Unreadable, match="yarn-too-thick"):
             yarn.read(text)
         return
     found = yarn.read(text)
     assert found.tex == pytest.approx(tex)
-    assert (found.sd, found.name) == (0.05, "")
+    assert (found.sd, found.name) == (0.05, None)
 
 
 @pytest.mark.parametrize(

@@ -14,11 +14,12 @@ import numpy as np
 import pytest
 from scipy import stats
 
-from engine.api import answer
+from engine import api
 from engine.fabric.fabric import Fabric
 from engine.judge import stripes, supply
 from engine.judge.supply import Need
-from tests.asking import noted, plan, refused
+from engine.say.message import Message
+from tests.asking import answer, asked, noted, plan, refused
 
 # 9 in of sock foot, by hand: 9 x 9.6 = 86.4 rounds, less 20 each for heel and toe: 46 are knitted.
 SOCK: dict[str, Any] = {
@@ -43,6 +44,13 @@ def yarn(stock: dict[str, Any], **changes: Any) -> dict[str, Any]:
     """The yarn of the sock above with something told of the stock."""
     found: dict[str, Any] = plan(deepcopy({**SOCK, "stock": stock, **changes}))["yarn"]
     return found
+
+
+def advice(stock: dict[str, Any]) -> list[Message]:
+    """What is said of whether the yarn is enough, as messages."""
+    request = asked(deepcopy({**SOCK, "stock": stock}))
+    found = api.answer({"do": "plan", "request": request})["yarn"]["enough"]["words"]
+    return list(found["sentences"])
 
 
 def test_the_worked_sock() -> None:
@@ -89,7 +97,7 @@ def test_weighed_against_a_simulation(left: float) -> None:
 @pytest.mark.parametrize("left", [27, 30, 33, 36])
 def test_reckoned_against_a_simulation(left: float) -> None:
     """Gauge told (2.5 % each, together), Munden's constant, label, sock to sock and scale."""
-    cloth = Fabric(7.5 / 25.4, 9.6 / 25.4, 0.025, 0.025, "gauge", "", 250, True, 1.8)
+    cloth = Fabric(7.5 / 25.4, 9.6 / 25.4, 0.025, 0.025, "gauge", (), 250, True, 1.8)
     chance = np.random.default_rng(21)
     size = 400_000
     together = 1 + chance.normal(0, 0.025, size)
@@ -118,7 +126,7 @@ def test_the_rounds_to_leave_out_are_just_enough() -> None:
     """The plan with that shorter leg says yes, and with one round more it does not."""
     enough = yarn({"left": "28 g"})["enough"]
     assert enough["level"] == "no"
-    fewer = int(enough["words"].split("knit sock two’s leg ")[1].split()[0])
+    (fewer,) = (one["rounds"] for one in advice({"left": "28 g"}) if "rounds" in one)
     levels = [
         yarn({"left": "28 g"}, **{"sock.leg.rounds": 50 - n})["enough"]["level"]
         for n in (fewer, fewer - 1)
@@ -145,10 +153,11 @@ def test_another_yarn_is_advised_for_both_socks_and_only_where_it_is_enough(
     assert enough["level"] != "yes"
     assert "cuff" not in words
     if not parts:
-        assert "another yarn, so that" not in words
+        assert "ravel sock one" not in words
         return
-    named = " and ".join(f"{part}s" for part in parts)
-    assert f"knit the {named} of both socks in another yarn" in words
+    named = {"heel": "both heels", "toe": "both toes"}
+    knit = "heels and toes" if len(parts) > 1 else named[parts[0]]
+    assert f"knit {knit} in another yarn" in words
     assert ("back to its leg" if "heel" in parts else "back to its foot") in words
     # What is ravelled of sock one: 820 stitches each, by hand.
     back = len(parts) * 820 * LOOP / 1000 / 4
@@ -170,7 +179,7 @@ def test_the_least_that_will_do_is_advised() -> None:
 
 
 def test_nothing_helps_where_nothing_helps() -> None:
-    assert "get more" in yarn({"left": "5 g"})["enough"]["words"]
+    assert "get-more-yarn" in [one["say"] for one in advice({"left": "5 g"})]
 
 
 def test_sock_two_of_other_counts_takes_its_share_of_sock_one() -> None:
@@ -189,7 +198,7 @@ def test_colours_share_out_the_pair() -> None:
     """By hand: heel and toe apart take 2 x 1640 stitches, 2 x 2 stretches and the grafting."""
     found = yarn({"apart": ["heel", "toe"], "ball": "50 g", "margin": "20 %"})
     main, other = found["colours"]
-    assert (main["name"], other["name"]) == ("Main yarn", "Heel and toe")
+    assert (main["name"], other["name"]) == ("Color A", "Color B")
     assert main["sections"] == ["cuff", "leg", "foot"]
     apart = 2 * (1640 * LOOP + 4 * 200 + 30 * LOOP) / 1000
     plain = 2 * (6960 * LOOP + 4 * 200) / 1000
@@ -248,7 +257,7 @@ def test_the_reach_of_stripes_against_a_simulation() -> None:
 
 def test_questions_of_the_stock() -> None:
     notes = noted(plan({**SOCK, "stock": {"sock_one": "90 g"}}))
-    assert "Weigh again" in notes["stock.sock_one"]
+    assert "Weigh it again" in notes["stock.sock_one"]
     assert "what is left" in notes["stock.left"]
     notes = noted(plan({**SOCK, "stock": {"repeat": "20 m", "repeat_rounds": "60"}}))
     assert "both" in notes["stock.repeat_rounds"]
@@ -297,8 +306,8 @@ def test_the_words_of_stripes_by_hand() -> None:
     assert found["words"] == (
         "One repeat makes 46.3 rounds of plain tube. The heel takes the yarn of 13.7 rounds, so "
         "the stripes move on there. Sock one takes 3.1 repeats. Before sock two, wind off 38.8 yd "
-        "(41.1 rounds), right to within 9.3 yd four times in five; then look for the colour that "
-        "sock one began with. It weighs about 9 g: take that off what is left."
+        "(41.1 rounds), right to within 9.3 yd four times in five. Then look for the color that "
+        "sock one began with. It weighs about 9 g: subtract that from what is left."
     )
     assert found["rounds_per_repeat"] == 46.3
     wind_off = found["wind_off"]
@@ -322,12 +331,12 @@ def test_enough_in_words(left: str, level: str, start: str, share: str) -> None:
     found = yarn({"left": left})["enough"]
     assert found["level"] == level
     assert found["words"].startswith(start)
-    assert f"{share} likelihood" in found["words"]
-    assert ("Weigh sock one, and this is much surer" in found["words"]) == (
+    assert f"{share}." in found["words"]
+    assert ("Weigh sock one to make this much surer" in found["words"]) == (
         level != "yes" and share != "less than 1 %"
     )
-    assert "main yarn are" not in found["words"]
-    assert "of main yarn are left" in yarn({"left": left, "apart": "toe"})["enough"]["words"]
+    assert "main yarn" not in found["words"]
+    assert "of main yarn is left" in yarn({"left": left, "apart": "toe"})["enough"]["words"]
 
 
 def test_beside_grams_small_weights_are_written_to_a_hundredth_of_an_ounce() -> None:
@@ -335,7 +344,7 @@ def test_beside_grams_small_weights_are_written_to_a_hundredth_of_an_ounce() -> 
     found = yarn({"left": "33 g", "sock_one": "32 g"})["enough"]
     assert (found["left"]["text"], found["needed"]["text"]) == ("33 g", "32 g")
     assert (found["left"]["other"], found["needed"]["other"]) == ("1.16 oz", "1.13 oz")
-    assert "33 g of yarn are left and sock two takes about 32 g." in found["words"]
+    assert "33 g is left, and sock two takes about 32 g." in found["words"]
 
 
 @pytest.mark.parametrize("units", ["in", "cm"])
