@@ -45,6 +45,8 @@ def _yarn(s: Standing, o: op.Yarn) -> Standing:
     if o.name == s.yarn:
         raise CannotBeDone("yarn-is-in-the-carrier-already", name=o.name)
     refuse("yarn-changes-within-a-pocket", s.held)
+    if op.CORD in (o.name, s.on) and not (is_scrap(o.name) and is_scrap(s.on or "")):
+        raise CannotBeDone("cord-beside-live-stitches", name=o.name)
     opens = s.on is not None and is_scrap(s.on) != is_scrap(o.name)
     if not opens:
         if o.edge is not None:
@@ -68,6 +70,9 @@ def after_rounds(s: Standing, count: int) -> Standing:
         set_up = set_up + count if as_begun and bool(both) == (set_up == 0) else None
         if set_up is not None and set_up >= _LOCKED:
             edges, set_up = edges[:-1], None
+    if s.yarn == op.CORD:  # what lies below comes apart from what follows
+        s = s._replace(below=(*s.below, edges), names=())
+        edges = ()
     return s._replace(
         edges=edges,
         set_up=set_up,
@@ -186,11 +191,18 @@ def _secure(s: Standing, *secured: Edge) -> Standing:
     )
 
 
-def finish(s: Standing, operation: op.BindOff | op.Graft | op.Ravel | op.Table) -> Standing:
+def finish(
+    s: Standing,
+    operation: op.PullCord | op.BindOff | op.Graft | op.KnitOn | op.Ravel | op.Table,
+) -> Standing:
     """Return the standing after what is done once the fabric is off the machine."""
     refuse("still-on-the-needles", s.loops | s.ribs)
+    if isinstance(operation, op.PullCord):
+        return _come_apart(s)
+    if s.below:
+        raise CannotBeDone("socks-hang-together")
     match operation:
-        case op.BindOff(name):
+        case op.BindOff(name) | op.KnitOn(name):
             return _secure(s, _edge(s, name))
         case op.Graft(names):
             edges = tuple(_edge(s, name) for name in dict.fromkeys(names))
@@ -209,3 +221,17 @@ def finish(s: Standing, operation: op.BindOff | op.Graft | op.Ravel | op.Table) 
             return s
         case _:
             assert_never(operation)
+
+
+def _come_apart(s: Standing) -> Standing:
+    """Return the standing once the cords are out: what is done now is done to each sock alike."""
+    if not s.below:
+        raise CannotBeDone("no-cord-to-pull-out")
+    mine = _open(s.edges)
+    if any(edges and _open(edges) != mine for edges in s.below):
+        raise CannotBeDone("socks-are-unlike")
+    return s._replace(below=())
+
+
+def _open(edges: tuple[Edge, ...]) -> list[tuple[str, int]]:
+    return [(edge.name, edge.loops) for edge in edges]

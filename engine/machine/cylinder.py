@@ -14,19 +14,26 @@ from dataclasses import dataclass
 from typing import Literal, get_args
 
 from engine.read.fields import Fields, Span
+from engine.say import messages as say
 from engine.sources import SLOTS_FEWEST, SLOTS_MOST
 
 Side = Literal["left", "right"]
 
-SLOTS = Span("the slots of a cylinder", SLOTS_FEWEST, SLOTS_MOST)
+SLOTS = Span(say.cylinder_slots(), SLOTS_FEWEST, SLOTS_MOST)
 
 
 @dataclass(frozen=True)
 class Cylinder:
-    """A cylinder with `slots` needles; at the `carrier`'s side a heel or toe begins."""
+    """A cylinder with `slots` needles; at the `carrier`'s side a heel or toe begins.
+
+    Whether there is a heel `spring`, and a reinforcing `thread` is run along, is None where nobody
+    said.
+    """
 
     slots: int
     carrier: Side = "left"
+    spring: bool | None = None
+    thread: bool | None = None
 
     @property
     def half(self) -> int:
@@ -36,21 +43,24 @@ class Cylinder:
 
 def read(fields: Fields) -> Cylinder | None:
     """Return the cylinder of a request, or None with its problem noted."""
-    fields.only(("slots", "carrier"))
+    fields.only(("slots", "carrier", "spring", "thread"))
     carrier = fields.choice("carrier", get_args(Side))
+    spring, thread = (_has(fields, name) for name in ("spring", "thread"))
     slots = fields.count("slots", SLOTS)
     if slots is None:
         if fields.blank("slots"):
-            fields.refuse(
-                "slots", "The cylinder is missing.", "Count its slots, for example 60 or 72."
-            )
+            fields.refuse("slots", say.cylinder_missing(), say.count_the_slots())
         return None
     if slots % 2:
+        around = (str(slots - 1), str(slots + 1))
         fields.refuse(
-            "slots",
-            f"A cylinder has an even number of slots, and {slots} is odd.",
-            f"Count again: is it {slots - 1} or {slots + 1}?",
-            (str(slots - 1), str(slots + 1)),
+            "slots", say.slots_are_odd(slots=slots), say.count_again(slots=around), around
         )
         return None
-    return Cylinder(slots, "right" if carrier == "right" else "left")
+    return Cylinder(slots, "right" if carrier == "right" else "left", spring, thread)
+
+
+def _has(fields: Fields, name: str) -> bool | None:
+    """Return a yes or no, None where it is left out."""
+    told = fields.choice(name, ("yes", "no"))
+    return None if told is None else told == "yes"

@@ -17,12 +17,21 @@ it is the (1 - p)-th before the left one or the (p - N/2)-th past the right one.
 
 from __future__ import annotations
 
-from engine.read.units import ordinal
+from collections.abc import Iterable
+from typing import Literal, NamedTuple
 
-WORDS = (
-    "The half marks part the front half of the cylinder from the back half, one at your left and "
-    "one at your right; the needle next to a mark is the 1st from it."
-)
+from engine.say import messages as say
+from engine.say.message import Message
+
+WORDS = say.half_marks()
+Side = Literal["before-left", "past-right", "left", "right", "middle"]
+
+
+class Place(NamedTuple):
+    """Where a needle stands: the `nth` from a half mark, at that side of it."""
+
+    side: Side
+    nth: int
 
 
 def first_slot(slots: int, needles: int) -> int:
@@ -30,18 +39,27 @@ def first_slot(slots: int, needles: int) -> int:
     return _left_over(slots, needles) % slots + 1
 
 
-def where(slots: int, needles: int, needle: int) -> str:
-    """Return where needle 1 to `needles` of a pocket stands ("3rd needle from the right ...")."""
+def words(slots: int, needles: int, which: Iterable[int]) -> Message:
+    """Return where needles of a pocket stand ("3rd needle from the right ..."), one or more."""
+    found: dict[Side, list[Message]] = {}
+    for needle in which:
+        place = where(slots, needles, needle)
+        found.setdefault(place.side, []).append(say.nth(n=place.nth))
+    told = [say.needle_from_mark(where=side, nths=tuple(nths)) for side, nths in found.items()]
+    return told[0] if len(told) == 1 else say.needles_from_marks(places=tuple(told))
+
+
+def where(slots: int, needles: int, needle: int) -> Place:
+    """Return where needle 1 to `needles` of a pocket stands."""
     half, place = slots // 2, needle + _left_over(slots, needles)
     from_right = half + 1 - place
     if place < 1:
-        return f"{ordinal(1 - place)} needle before the left half mark"
+        return Place("before-left", 1 - place)
     if from_right < 1:
-        return f"{ordinal(1 - from_right)} needle past the right half mark"
+        return Place("past-right", 1 - from_right)
     if place == from_right:
-        return f"middle needle, {ordinal(place)} from both half marks"
-    side = "left" if place < from_right else "right"
-    return f"{ordinal(min(place, from_right))} needle from the {side} half mark"
+        return Place("middle", place)
+    return Place("left" if place < from_right else "right", min(place, from_right))
 
 
 def _left_over(slots: int, needles: int) -> int:

@@ -33,9 +33,11 @@ from engine.machine.operations import (
     Graft,
     Hang,
     Hold,
+    KnitOn,
     Lift,
     Move,
     Operation,
+    PullCord,
     PutIn,
     Ravel,
     Return,
@@ -133,7 +135,7 @@ def _after(s: Standing, operation: Operation, tally: _Tally) -> Standing:
             return by_hand.thread(s, operation)
         case TakeOut() | PutIn() | Move() | Transfer() | Lift() | Hang():
             return by_hand.place(s, operation)
-        case BindOff() | Graft() | Ravel() | Table():
+        case PullCord() | BindOff() | Graft() | KnitOn() | Ravel() | Table():
             return by_hand.finish(s, operation)
         case _:
             assert_never(operation)

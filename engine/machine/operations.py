@@ -174,12 +174,20 @@ class Spring:
 
 @dataclass(frozen=True)
 class Gather:
-    """Take every stitch onto a thread and draw it up."""
+    """Take every stitch onto a thread."""
 
 
 @dataclass(frozen=True)
 class CrankOff:
     """Crank the fabric off the needles, with no yarn in the carrier."""
+
+
+@dataclass(frozen=True)
+class PullCord:
+    """Pull every ravel cord out: the socks of a string come apart.
+
+    What is done at the table from then on is done to each of them.
+    """
 
 
 @dataclass(frozen=True)
@@ -197,15 +205,22 @@ class Graft:
 
 
 @dataclass(frozen=True)
+class KnitOn:
+    """Take an edge on needles, and knit and close it by hand."""
+
+    edge: str
+
+
+@dataclass(frozen=True)
 class Ravel:
     """Pull all scrap out."""
 
 
 @dataclass(frozen=True)
 class Table:
-    """Do what needs no machine: darn in the ends; wash and dry."""
+    """Do what needs no machine: draw a thread up; darn in the ends; wash and dry."""
 
-    what: Literal["darn", "wash"]
+    what: Literal["draw up", "darn", "wash"]
 
 
 Operation = (
@@ -230,8 +245,10 @@ Operation = (
     | Spring
     | Gather
     | CrankOff
+    | PullCord
     | BindOff
     | Graft
+    | KnitOn
     | Ravel
     | Table
 )

@@ -8,7 +8,7 @@ from __future__ import annotations
 from typing import Literal, NamedTuple
 
 from engine.machine.cylinder import Cylinder, Side
-from engine.machine.operations import Needles
+from engine.machine.operations import WASTE, Needles
 
 Why = Literal[
     "no-needle-is-named",
@@ -74,6 +74,10 @@ Why = Literal[
     "still-on-the-needles",
     "edges-do-not-pair",
     "no-scrap-to-pull-out",
+    "cord-beside-live-stitches",
+    "no-cord-to-pull-out",
+    "socks-are-unlike",
+    "socks-hang-together",
     "scrap-out-of-an-open-edge",
     "edge-hung-with-stitches-on-the-ribber",
     "edge-is-open",
@@ -131,6 +135,7 @@ class Standing(NamedTuple):
     names: tuple[str, ...] = ()  # of all edges there were
     set_up: int | None = None  # rounds of the newest edge's set-up; None where there is none
     scrap: bool = False  # some is to be pulled out
+    below: tuple[tuple[Edge, ...], ...] = ()  # the open edges of each sock below a ravel cord
 
     @property
     def home(self) -> int:
@@ -159,10 +164,20 @@ def bare(machine: Cylinder) -> Standing:
     return Standing(slots, side, (1 << slots) - 1, at=home(slots, side))
 
 
+def on_waste(machine: Cylinder) -> Standing:
+    """Return a machine that holds the waste yarn on which another sock has ended."""
+    start = bare(machine)
+    return start._replace(
+        loops=start.work, on=WASTE, yarn=WASTE, weight="tube", scrap=True, below=((),)
+    )
+
+
 def left_behind(standing: Standing) -> Refusal | None:
     """Return what a sock that should be done has left behind, None where there is nothing."""
     if stitches := standing.loops | standing.ribs:
         return Refusal("still-on-the-needles", slots_of(stitches))
+    if standing.below:
+        return Refusal("socks-hang-together")
     if standing.edges:
         return Refusal("edge-is-open", name=standing.edges[0].name)
     return Refusal("scrap-is-in-the-sock") if standing.scrap else None

@@ -26,6 +26,7 @@ from engine.machine.operations import (
     Lift,
     Move,
     Operation,
+    PullCord,
     PutIn,
     Ravel,
     Return,
@@ -96,6 +97,25 @@ def test_a_looser_stitch_is_counted_apart() -> None:
     program: list[Operation] = [Tension(0.9), Rounds(1), Tension(1.1), Rounds(2)]
     found = run(run(LEFT, sock()[:7]).ends, program)
     assert dict(found.made) == {Made("main", None, 0.9): 24, Made("main", None, 1.1): 48}
+
+
+def _string() -> Program:
+    """Two socks, a ravel cord in the scrap between them."""
+    one, off = sock(), sock().index(CrankOff())
+    cord: Program = [Yarn("ravel cord"), Rounds(1), Yarn("waste"), Rounds(2)]
+    return [*one[: off - 1], *cord, *one[4 : off + 1], PullCord(), *one[off + 1 :]]
+
+
+def _on_the_cord(program: Program) -> Program:
+    """The same without the scrap after the cord."""
+    cord = program.index(Yarn("ravel cord"))
+    return program[: cord + 2] + program[cord + 4 :]
+
+
+def _unhung(program: Program) -> Program:
+    """The same but for its last hem."""
+    last = len(program) - 1 - program[::-1].index(Hang("top", ALL))
+    return program[:last] + program[last + 1 :]
 
 
 def _set_up(*then: Operation) -> list[Operation]:
@@ -487,6 +507,23 @@ FAULTS: dict[str, Fault] = {
         lambda: _before(Ravel(), BindOff("top")),
     ),
     "waste pulled out twice": ("no-scrap-to-pull-out", lambda: _before(Table("darn"), Ravel())),
+    "a cord on the sock itself": (
+        "cord-beside-live-stitches",
+        lambda: _instead(Yarn("waste", "toe"), Yarn("ravel cord", "toe")),
+    ),
+    "the sock on a cord": (
+        "cord-beside-live-stitches",
+        lambda: _on_the_cord(_string()),
+    ),
+    "a cord pulled out that is not there": (
+        "no-cord-to-pull-out",
+        lambda: _before(Graft(("toe",)), PullCord()),
+    ),
+    "toes grafted before the socks are apart": (
+        "socks-hang-together",
+        lambda: [one for one in _string() if one != PullCord()],
+    ),
+    "one of two hems not hung": ("socks-are-unlike", lambda: _unhung(_string())),
     "a needle beyond the cylinder": (
         "needle-is-not-on-this-cylinder",
         lambda: _instead(Hold(BACK), Hold((*BACK, 24))),
@@ -505,6 +542,19 @@ FAULTS: dict[str, Fault] = {
         lambda: _heel(_drop(23, 24)),
     ),
 }
+
+
+def test_two_socks_of_a_string_leave_nothing_behind() -> None:
+    """What is done at the table is done to both; a round of cord is no waste yarn."""
+    done = run(LEFT, _string())
+    assert left_behind(done.ends) is None
+    assert dict(done.made)[Made("ravel cord", None, 1.0)] == 24
+    assert dict(done.made)[Made("main", None, 1.0)] == 2 * 12 * 24
+    assert dict(done.made)[Made("waste", None, 1.0)] == (2 + 2 + 2 + 2) * 24
+    apart = _string()[: _string().index(PullCord())]
+    hanging = left_behind(run(LEFT, apart).ends)
+    assert hanging is not None
+    assert hanging.why == "socks-hang-together"
 
 
 @pytest.mark.parametrize("name", FAULTS)
