@@ -7,20 +7,23 @@ and pulled. Each kind of cuff is a file of its own; `registry` reads them from a
 from __future__ import annotations
 
 from abc import abstractmethod
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any, ClassVar, NamedTuple, Self
 
 from engine.fabric.fabric import Fabric
 from engine.machine.cylinder import Cylinder
 from engine.machine.operations import MAIN, Rounds, Yarn
 from engine.read.fields import Fields, Span
-from engine.sections.section import TOP, Crank, Do, Section, Size, Stage, said
+from engine.say import messages as say
+from engine.say.message import Message
+from engine.sections.color import yarn
+from engine.sections.section import TOP, Crank, Do, Section, Size, Stage
 
-ROUNDS = Span("the rounds of a cuff", 2, 200)
-EVERY = Span("a mock rib", 2, 12)
-_FLAT = Span("the flat width of a cuff", 20, 400)
+ROUNDS = Span(say.counted_on_a_sock(what="cuff-rounds"), 2, 200)
+EVERY = Span(say.counted_on_a_sock(what="every"), 2, 12)
+_FLAT = Span(say.counted_on_a_sock(what="cuff-width"), 20, 400)
 WIDTHS = {"flat_width": _FLAT, "pulled_width": _FLAT}
-Notes = tuple[tuple[str, str], ...]
+Notes = tuple[tuple[str, Message], ...]
 
 
 class Told(NamedTuple):
@@ -53,7 +56,7 @@ class Cuff(Section):
     `ribbed`, whether it needs a ribber.
     """
 
-    name: ClassVar[str]
+    name: ClassVar[Message]
     layers: ClassVar[int] = 1
     pull_share: ClassVar[float] = 1.0
     open_top: ClassVar[bool] = True
@@ -63,6 +66,7 @@ class Cuff(Section):
     flat: float | None = None
     pulled: float | None = None
     told: bool = False
+    color: str = field(default="", kw_only=True)  # its letter, "" where the sock has one yarn
 
     @classmethod
     @abstractmethod
@@ -76,7 +80,7 @@ class Cuff(Section):
 
     @property
     @abstractmethod
-    def words(self) -> str:
+    def words(self) -> Message:
         """Return what it is, in words."""
 
     def remarks(self, fields: Fields) -> Notes:
@@ -85,6 +89,10 @@ class Cuff(Section):
 
     def first(self, machine: Cylinder) -> tuple[Stage, ...]:
         """Return what is done before anything is cast on."""
+        return ()
+
+    def first_on_waste(self, machine: Cylinder) -> tuple[Stage, ...]:
+        """Return the same where the needles hold the waste yarn of a sock before."""
         return ()
 
     def before(self, machine: Cylinder) -> tuple[Stage, ...]:
@@ -97,19 +105,23 @@ class Cuff(Section):
 
     def stages(self, machine: Cylinder, stop: int | None = None) -> tuple[Stage, ...]:
         """Return its rounds, and what is done before and after them."""
-        thread = "Change to the sock yarn, and leave a hand’s length of it hanging."
         return (
             *self.before(machine),
-            Do(thread, (Yarn(MAIN, TOP),)),
+            self._begun,
             *self.knitted(machine, stop),
             *self.after(machine),
         )
 
+    @property
+    def _begun(self) -> Stage:
+        if not self.color:
+            return Do(say.change_to_sock_yarn(), (Yarn(MAIN, TOP),))
+        return Do(say.begin_color(color=self.color), (Yarn(yarn(self.color), TOP),), sets="color")
+
     def knitted(self, machine: Cylinder, stop: int | None) -> tuple[Stage, ...]:
         """Return its rounds, and what is done between them."""
-        return (
-            Crank(f"Cuff: knit {said(self.rounds)}.", (Rounds(self.rounds, stop),), self.rounds),
-        )
+        words = say.knit_rounds(part="cuff", rounds=self.rounds)
+        return (Crank(words, (Rounds(self.rounds, stop),), self.rounds),)
 
     def needles(self, slots: int) -> int:
         """Return the needles that knit in the cuff."""

@@ -8,32 +8,37 @@ round is closed by hanging, so nothing is bound off.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import ClassVar, Self
+from typing import ClassVar, Literal, Self
 
 from engine import sources
 from engine.fabric.fabric import Fabric
 from engine.machine.cylinder import Cylinder
 from engine.machine.operations import Hang, Needles, Weight
 from engine.read.fields import Fields
+from engine.say import messages as say
+from engine.say.message import Message
 from engine.sections.cuff import Cuff, Notes, Told
 from engine.sections.section import TOP, Do, Stage, Stroke
 
+HemKind = Literal["hem", "picot-hem", "mock-rib-hem"]
 
-def even(fields: Fields, rounds: int, name: str) -> bool:
-    """Tell whether a hem of a `name` can be folded; an odd number of rounds is refused."""
+
+def even(fields: Fields, rounds: int, kind: HemKind) -> bool:
+    """Tell whether a hem of a `kind` can be folded; an odd number of rounds is refused."""
     if rounds % 2:
-        fields.refuse(
-            "rounds",
-            f"A {name} needs an even number of rounds, and {rounds} is odd.",
-            f"Knit {rounds - 1} or {rounds + 1}.",
-            (str(rounds - 1), str(rounds + 1)),
-        )
+        around = (str(rounds - 1), str(rounds + 1))
+        odd = say.hem_is_odd(kind=kind, rounds=rounds)
+        fields.refuse("rounds", odd, say.knit_either(rounds=around), around)
     return rounds % 2 == 0
 
 
-def hanging(needles: Needles, words: str) -> Do:
+def hanging(needles: Needles, words: Message) -> tuple[Do, ...]:
     """Return hanging the first round on needles; the weight is off meanwhile."""
-    return Do(words, (Weight(None), Hang(TOP, needles), Weight("tube")))
+    return (
+        Do(say.weight_off_tube(), (Weight(None),)),
+        Do(words, (Hang(TOP, needles),)),
+        Do(say.hem_is_hung(), (Weight("tube"),)),
+    )
 
 
 @dataclass(frozen=True)
@@ -41,7 +46,8 @@ class HungHem(Cuff):
     """A hung hem."""
 
     kind: ClassVar[str] = "hem"
-    name: ClassVar[str] = "hung hem"
+    name: ClassVar[Message] = say.cuff_name(kind="hem")
+    hem: ClassVar[HemKind] = "hem"
     layers: ClassVar[int] = 2
     pull_share: ClassVar[float] = float(sources.HEM_PULL_SHARE)
     open_top: ClassVar[bool] = False
@@ -49,24 +55,20 @@ class HungHem(Cuff):
     @classmethod
     def read(cls, fields: Fields, slots: int, told: Told) -> Self | None:
         """Return the hem; an odd number of rounds is refused."""
-        return cls(*told.common) if even(fields, told.rounds, cls.name) else None
+        return cls(*told.common) if even(fields, told.rounds, cls.hem) else None
 
     def remarks(self, fields: Fields) -> Notes:
         """Return a word on a hem of too few or too many rounds."""
         at = fields.where("rounds")
         if self.rounds < sources.HEM_ROUNDS:
-            return ((at, "A hem of fewer than 20 rounds tends to roll and grip poorly."),)
+            return ((at, say.hem_too_short(rounds=int(sources.HEM_ROUNDS))),)
         if self.rounds > sources.HEM_ROUNDS_MOST:
-            return ((at, "A hem of more than 40 rounds tends to fit the leg badly."),)
+            return ((at, say.hem_too_long(rounds=int(sources.HEM_ROUNDS_MOST))),)
         return ()
 
     def after(self, machine: Cylinder) -> tuple[Stage, ...]:
         """Return the hanging; the weight is off meanwhile."""
-        words = (
-            "Hang the hem: lift each loop of the first round of sock yarn onto its own needle, "
-            "and leave the crank alone."
-        )
-        return (hanging(tuple(range(machine.slots)), words),)
+        return hanging(tuple(range(machine.slots)), say.hang_hem())
 
     def depth(self, cloth: Fabric) -> float:
         """Return half its rounds, in mm."""
@@ -77,6 +79,6 @@ class HungHem(Cuff):
         return (Stroke("fold", (((0, 0.88), (1, 0.88)),)),)
 
     @property
-    def words(self) -> str:
+    def words(self) -> Message:
         """Return what it is."""
-        return f"hung hem, folded to {self.rounds // 2}"
+        return say.hem_words(rounds=self.rounds // 2)

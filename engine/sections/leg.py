@@ -11,29 +11,35 @@ length shrinks by the same factor.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
 from engine.fabric.fabric import Fabric
 from engine.fabric.swatch import MARK, STITCHES
 from engine.fabric.swatch import ROUNDS as ROUNDS_PER_MM
 from engine.read.fields import Fields, Span
 from engine.read.units import nearest
+from engine.say import messages as say
+from engine.say.message import Message
 from engine.sources import (
     BANDS_MOST,
     FOOTIE_ROUNDS,
     FOOTIE_ROUNDS_MOST,
     GIRTH_RISE_MOST,
     LEG_OVER_FOOT,
+    PLAIN_BEFORE_HEEL,
 )
 
-ROUNDS = Span("the rounds of a leg", 0, 600)
-HEIGHT = Span("the height of a sock's top", 60, 750)
+ROUNDS = Span(say.counted_on_a_sock(what="leg-rounds"), 0, 600)
+HEIGHT = Span(say.counted_on_a_sock(what="leg-height"), 60, 750)
 GIRTHS_MOST = 12
 BANDS_TOLD_MOST = int(BANDS_MOST)
-_BAND_ROUNDS = Span("the rounds of a band", 1, ROUNDS.high)
-_GIRTH_HEIGHT = Span("a height on the leg", 40, 750)
-_GIRTH = Span("a girth of a leg", 90, 750)
+_BAND_ROUNDS = Span(say.counted_on_a_sock(what="band-rounds"), 1, ROUNDS.high)
+_GIRTH_HEIGHT = Span(say.counted_on_a_sock(what="girth-height"), 30, 750)
+_GIRTH = Span(say.counted_on_a_sock(what="girth"), 70, 750)
+_PLAIN = Span(say.counted_on_a_sock(what="plain"), 0, ROUNDS.high)
 _PARTS = ("height", "girth")
+KINDS = ("footie", "ribbed")
+SetBy = Literal["", "custom", "you"]
 
 
 class Girth(NamedTuple):
@@ -60,15 +66,17 @@ class Band(NamedTuple):
 class Leg:
     """A leg: its bands from the top down, never none.
 
-    `exact` tells that its rounds were given, `asked` that its height or girths were; `height_sd` is
-    the error in mm of a height that was given.
+    `set_by` tells who set its rounds, "" where they follow from a height; `asked` that its height
+    or girths were given; `height_sd` is the error in mm of a height that was given. `plain` are the
+    plain rounds before the heel of one that is ribbed above them, None of any other.
     """
 
     bands: tuple[Band, ...]
-    words: str
-    exact: bool = False
+    words: Message
+    set_by: SetBy = ""
     asked: bool = False
     height_sd: float = 0.0
+    plain: int | None = None
 
     @property
     def shaped(self) -> bool:
@@ -94,40 +102,65 @@ class BandWish(NamedTuple):
 class Wish:
     """What a request says of the leg: rounds, or the top's height in mm; girths, low to high.
 
-    Or its `bands` from the top down, and then none of the others. `footie` where that is asked for.
+    Or its `bands` from the top down, and then none of the others. `footie` where that is asked for;
+    `plain` are the plain rounds before the heel of a leg that is to be ribbed, None of any other.
     """
 
     rounds: int | None = None
     height: float | None = None
     girths: tuple[Girth, ...] = ()
     bands: tuple[BandWish, ...] = ()
-    asked: tuple[tuple[str, str], ...] = ()
+    asked: tuple[tuple[str, Message], ...] = ()
     footie: bool = False
+    plain: int | None = None
 
     @property
     def told_rounds(self) -> int | None:
         """Return the rounds of the leg where they are told, by themselves or in bands."""
         return sum(band.rounds for band in self.bands) if self.bands else self.rounds
 
+    @property
+    def set_by(self) -> SetBy:
+        """Return who sets the rounds, "" where they follow from a height."""
+        if self.told_rounds is not None:
+            return "you"
+        return "custom" if self.footie else ""
+
 
 def read(fields: Fields) -> Wish:
     """Return the leg of a request; what is left out or wrong is None."""
-    fields.only(("kind", "rounds", "height", "girths", "bands"))
-    footie = fields.choice("kind", ("footie",)) == "footie"
+    fields.only(("kind", "rounds", "height", "girths", "bands", "plain"))
+    kind = fields.choice("kind", KINDS)
+    footie = kind == "footie"
     rounds, height = fields.count("rounds", ROUNDS), fields.length("height", HEIGHT)
     if not fields.blank("rounds") and not fields.blank("height"):
-        fields.refuse("height", "Leg rounds are set as well.", "Empty one of the two.")
+        fields.refuse("height", say.rounds_set_too(), say.empty_one())
     girths, asked = _read_girths(fields)
     bands = _read_bands(fields)
     if bands:
         for name, set_too in (("rounds", rounds), ("height", height), ("girths", girths)):
             if set_too not in (None, ()):
-                way_out = "Empty this, or take the bands away."
-                fields.refuse(name, "The leg’s bands are set as well.", way_out)
+                fields.refuse(name, say.bands_set_too(), say.empty_or_no_bands())
     if footie:
         _refuse_high(fields, rounds)
-        rounds = int(FOOTIE_ROUNDS) if rounds is None else rounds
-    return Wish(rounds, height, girths, bands, asked, footie)
+    plain = _read_plain(fields, kind == "ribbed", rounds)
+    return Wish(rounds, height, girths, bands, asked, footie, plain)
+
+
+def _read_plain(fields: Fields, ribbed: bool, rounds: int | None) -> int | None:
+    """Return the plain rounds before the heel of a `ribbed` leg; what is not of one is refused."""
+    plain = fields.count("plain", _PLAIN)
+    if not ribbed:
+        if plain is not None:
+            fields.refuse("plain", say.only_a_ribbed_leg(), say.empty_or_ribbed())
+        return None
+    _refuse_shape(fields, say.ribbed_is_plain())
+    if plain is None:
+        return min(int(PLAIN_BEFORE_HEEL), rounds or int(PLAIN_BEFORE_HEEL))
+    if rounds is not None and plain > rounds:
+        too_many = say.too_many_plain(rounds=rounds)
+        fields.refuse("plain", too_many, say.write_up_to(most=rounds), (str(rounds),))
+    return plain
 
 
 def _refuse_high(fields: Fields, rounds: int | None) -> None:
@@ -136,14 +169,17 @@ def _refuse_high(fields: Fields, rounds: int | None) -> None:
     if rounds is not None and rounds > most:
         fields.refuse(
             "rounds",
-            f"A footie’s leg has {most} rounds at most.",
-            f"Knit 0 to {most}, or choose a usual leg.",
+            say.footie_rounds(most=most),
+            say.footie_or_usual(most=most),
             (str(int(FOOTIE_ROUNDS)), str(most)),
         )
+    _refuse_shape(fields, say.footie_is_plain())
+
+
+def _refuse_shape(fields: Fields, why: Message) -> None:
     for name in ("height", "girths", "bands"):
         if not fields.blank(name):
-            way_out = "Empty this, or choose a usual leg."
-            fields.refuse(name, "A footie has a short, plain leg.", way_out)
+            fields.refuse(name, why, say.empty_or_usual())
 
 
 def _read_bands(fields: Fields) -> tuple[BandWish, ...]:
@@ -153,14 +189,14 @@ def _read_bands(fields: Fields) -> tuple[BandWish, ...]:
         rounds = row.count("rounds", _BAND_ROUNDS)
         mark, stitches = row.plain("mark", MARK), row.rate("stitches", STITCHES)
         if not row.blank("mark") and not row.blank("stitches"):
-            row.refuse("stitches", "The mark is set as well.", "Empty one of the two.")
+            row.refuse("stitches", say.mark_set_too(), say.empty_one())
         if row.blank("rounds") and not row.empty():
-            row.refuse("rounds", "The rounds of this band are missing.", "Fill them in.")
+            row.refuse("rounds", say.band_rounds_missing(), say.fill_them_in())
         if rounds is not None:
             found.append(BandWish(at, rounds, mark, stitches))
     if sum(band.rounds for band in found) > ROUNDS.high:
-        way_out = f"{ROUNDS.high:.0f} rounds are the most for a leg."
-        fields.refuse("bands", "These bands make too long a leg.", way_out)
+        most = say.most_rounds(most=int(ROUNDS.high))
+        fields.refuse("bands", say.bands_too_long(), most)
     return tuple(found)
 
 
@@ -177,55 +213,46 @@ def as_told(fields: Fields, told: tuple[BandWish, ...], fabric: Fabric) -> Leg:
         )
         for band in told
     )
-    return Leg(bands, "from the top down, as you set them", exact=True)
+    return Leg(bands, say.leg_words(why="told-bands"), "you")
 
 
 def _as_told(row: Fields, told: BandWish, fabric: Fabric) -> Band:
     if told.stitches is not None:
         tighter = told.stitches / fabric.stitches
         if fabric.rounds * tighter not in ROUNDS_PER_MM:
-            row.refuse("stitches", "No fabric like this has that stitch.", "Check the figure.")
+            row.refuse("stitches", say.no_such_stitch(), say.check_the_figure())
         return Band(told.rounds, tighter)
     if told.mark is None or told.mark == fabric.mark:
         return Band(told.rounds)
     if fabric.line is None:
-        row.refuse(
-            "mark",
-            "How large a stitch this mark makes is not known yet.",
-            "Write the stitches there instead, or add a swatch at this mark.",
-        )
+        row.refuse("mark", say.mark_is_unknown(), say.stitches_or_swatch())
         return Band(told.rounds)
     if not fabric.line.near(told.mark) or fabric.line.loop_at(told.mark)[0] <= 0:
         stitches = rounds = 0.0
     else:
         stitches, rounds, _ = fabric.line.at(told.mark)
     if stitches not in STITCHES or rounds not in ROUNDS_PER_MM:
-        row.refuse(
-            "mark",
-            "This mark is too far from those that were tried.",
-            "Set one nearer to them, or add a swatch at this mark.",
-        )
+        row.refuse("mark", say.mark_is_far(), say.nearer_or_swatch())
         return Band(told.rounds)
     return Band(told.rounds, stitches / fabric.stitches, told.mark)
 
 
-def _read_girths(fields: Fields) -> tuple[tuple[Girth, ...], tuple[tuple[str, str], ...]]:
+def _read_girths(fields: Fields) -> tuple[tuple[Girth, ...], tuple[tuple[str, Message], ...]]:
     """Return the girths of a leg, low to high, and what is worth asking of them."""
-    girths, asked = list[Girth](), list[tuple[str, str]]()
+    girths, asked = list[Girth](), list[tuple[str, Message]]()
     for row in fields.parts("girths", GIRTHS_MOST):
         row.only(_PARTS)
         height_of, around = row.length("height", _GIRTH_HEIGHT), row.length("girth", _GIRTH)
         for name, other in (_PARTS, _PARTS[::-1]):
             if row.blank(name) and not row.blank(other):
-                row.refuse(name, "Height and girth go together.", "Fill in both or neither.")
+                row.refuse(name, say.height_with_girth(), say.fill_both())
         if height_of is None or around is None:
             continue
         girth = Girth(height_of, around)
         if any(girth.height == other.height for other in girths):
-            row.refuse("height", "There is a girth at this height already.", "Keep one of them.")
+            row.refuse("height", say.girth_is_there(), say.keep_one())
         elif any(_steep(girth, other) for other in girths):
-            words = "A leg seldom widens or narrows so fast: measure both girths again?"
-            asked.append((row.where("girth"), words))
+            asked.append((row.where("girth"), say.steep_leg()))
         girths.append(girth)
     return tuple(sorted(girths)), tuple(asked)
 
@@ -237,7 +264,9 @@ def _steep(one: Girth, other: Girth) -> bool:
 def plain_rounds(wish: Wish, foot_length: float, fabric: Fabric) -> int:
     """Return the rounds of a leg that is not shaped: those told, else the usual ones."""
     told = wish.told_rounds
-    return told if told is not None else nearest(usual_rounds(foot_length, fabric))
+    if told is not None:
+        return told
+    return int(FOOTIE_ROUNDS) if wish.footie else nearest(usual_rounds(foot_length, fabric))
 
 
 def usual_rounds(foot_length: float, fabric: Fabric) -> float:

@@ -11,11 +11,12 @@ from typing import Any, ClassVar, Self
 
 from engine import sources
 from engine.machine.cylinder import Cylinder
-from engine.machine.operations import PutIn, TakeOut
+from engine.machine.operations import Move, PutIn, TakeOut
 from engine.read.fields import Fields
-from engine.read.units import ordinal
+from engine.say import messages as say
+from engine.say.message import Message
 from engine.sections.cuff import Cuff, Told
-from engine.sections.section import Do, Stage, Stroke, hatched
+from engine.sections.section import Do, Stage, Stroke, upright
 
 _USUAL = (4, 3, 5, 2)  # which needle is taken out, the most usual first
 _OFFERED = range(2, 9)
@@ -26,7 +27,7 @@ class MockRib(Cuff):
     """A mock rib with each `every`th needle out."""
 
     kind: ClassVar[str] = "mock rib"
-    name: ClassVar[str] = "mock rib"
+    name: ClassVar[Message] = say.cuff_name(kind="mock-rib")
     pull_share: ClassVar[float] = float(sources.MOCK_RIB_PULL_SHARE)
     every: int = 4
 
@@ -38,8 +39,8 @@ class MockRib(Cuff):
             fits = [n for n in _OFFERED if slots % n == 0]
             fields.refuse(
                 "every",
-                f"Every {ordinal(every)} needle does not come out even on {slots} slots.",
-                f"Take out every {' or '.join(ordinal(n) for n in fits)}.",
+                say.needles_not_even(nth=say.nth(n=every), slots=slots),
+                say.take_out_either(nths=tuple(say.nth(n=n) for n in fits)),
                 tuple(str(n) for n in fits),
             )
             return None
@@ -61,30 +62,32 @@ class MockRib(Cuff):
     def first(self, machine: Cylinder) -> tuple[Stage, ...]:
         """Return taking them out, before anything is on them."""
         slots = machine.slots
-        words = (
-            f"Take out every {ordinal(self.every)} needle: {self.needles(slots)} of {slots} stay "
-            "in work."
-        )
+        stay, nth = self.needles(slots), say.nth(n=self.every)
+        words = say.take_out_needles(nth=nth, stay=stay, slots=slots)
         return (Do(words, (TakeOut(self.out(slots)),)),)
+
+    def first_on_waste(self, machine: Cylinder) -> tuple[Stage, ...]:
+        """Return taking them out, their loops moved to the needle beside."""
+        slots = machine.slots
+        stay, nth = self.needles(slots), say.nth(n=self.every)
+        words = say.move_and_take_out(nth=nth, stay=stay, slots=slots)
+        moved = tuple((slot, slot - 1) for slot in self.out(slots))
+        return (Do(words, (Move(moved, "out"),)),)
 
     def after(self, machine: Cylinder) -> tuple[Stage, ...]:
         """Return putting them back."""
         out = self.out(machine.slots)
-        words = (
-            f"Put back the {len(out)} needles that were out, each with a loop lifted from the "
-            "stitch beside it."
-        )
-        return (Do(words, (PutIn(out),)),)
+        return (Do(say.put_needles_back(out=len(out)), (PutIn(out),)),)
 
     def strokes(self) -> tuple[Stroke, ...]:
-        """Return wide ribs."""
-        return hatched(8)
+        """Return the ladders where needles stand out."""
+        return upright(self.every, "fold")
 
     def asked(self) -> dict[str, Any]:
         """Return its fields."""
         return {**super().asked(), "every": self.every}
 
     @property
-    def words(self) -> str:
+    def words(self) -> Message:
         """Return what it is."""
-        return f"mock rib: every {ordinal(self.every)} needle out"
+        return say.mock_rib_words(nth=say.nth(n=self.every))

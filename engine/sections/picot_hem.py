@@ -15,9 +15,11 @@ from engine import sources
 from engine.machine.cylinder import Cylinder
 from engine.machine.operations import Move, Rounds
 from engine.read.fields import Fields
+from engine.say import messages as say
+from engine.say.message import Message
 from engine.sections.cuff import Notes
-from engine.sections.hung_hem import HungHem, hanging
-from engine.sections.section import Crank, Do, Stage, Stroke, said
+from engine.sections.hung_hem import HemKind, HungHem
+from engine.sections.section import Crank, Do, Stage, Stroke
 
 _POINTS = 12  # drawn along its edge
 
@@ -27,36 +29,25 @@ class PicotHem(HungHem):
     """A hung hem with a row of holes at its fold."""
 
     kind: ClassVar[str] = "picot hem"
-    name: ClassVar[str] = "picot hem"
+    name: ClassVar[Message] = say.cuff_name(kind="picot-hem")
+    hem: ClassVar[HemKind] = "picot-hem"
 
     def remarks(self, fields: Fields) -> Notes:
         """Return a word on one of unusually few or many rounds."""
         fewest, most = map(int, sources.PICOT_ROUNDS)
         if fewest <= self.rounds <= most:
             return ()
-        return ((fields.where("rounds"), f"A picot hem usually has {fewest} to {most} rounds."),)
+        return ((fields.where("rounds"), say.picot_usual(low=fewest, high=most)),)
 
     def knitted(self, machine: Cylinder, stop: int | None) -> tuple[Stage, ...]:
         """Return its two halves, and the holes between them."""
         half, slots = self.rounds // 2, machine.slots
         beside = tuple((slot, (slot + 1) % slots) for slot in range(1, slots, 2))
-        words = (
-            "Move every second stitch onto the needle at its right, all round. "
-            "Leave the empty needles in work."
-        )
         return (
-            Crank(f"Cuff: knit {said(half)}.", (Rounds(half),), half),
-            Do(words, (Move(beside, "empty"),)),
-            Crank(f"Cuff, on: knit {said(half)}.", (Rounds(half, stop),), half),
+            Crank(say.knit_rounds(part="cuff", rounds=half), (Rounds(half),), half),
+            Do(say.picot_stitches(), (Move(beside, "empty"),)),
+            Crank(say.knit_more_rounds(part="cuff", rounds=half), (Rounds(half, stop),), half),
         )
-
-    def after(self, machine: Cylinder) -> tuple[Stage, ...]:
-        """Return the hanging."""
-        words = (
-            "Hang the hem: lift each loop of its first round onto its own needle. "
-            "Leave the crank alone."
-        )
-        return (hanging(tuple(range(machine.slots)), words),)
 
     def strokes(self) -> tuple[Stroke, ...]:
         """Return the points of its edge, and the edge of its inner layer."""
@@ -64,13 +55,13 @@ class PicotHem(HungHem):
             line
             for at in range(_POINTS)
             for line in (
-                ((at / _POINTS, 0.12), ((at + 0.5) / _POINTS, 0.0)),
-                (((at + 0.5) / _POINTS, 0.0), ((at + 1) / _POINTS, 0.12)),
+                ((at / _POINTS, 0.2), ((at + 0.5) / _POINTS, 0.0)),
+                (((at + 0.5) / _POINTS, 0.0), ((at + 1) / _POINTS, 0.2)),
             )
         ]
-        return (Stroke("fold", tuple(points)), *super().strokes())
+        return (Stroke("wale", tuple(points)), *super().strokes())
 
     @property
-    def words(self) -> str:
+    def words(self) -> Message:
         """Return what it is."""
-        return f"picot hem, folded to {self.rounds // 2}"
+        return say.picot_hem_words(rounds=self.rounds // 2)

@@ -13,17 +13,19 @@ from engine import sources
 from engine.machine.cylinder import Cylinder
 from engine.machine.operations import Ribber, Transfer
 from engine.read.fields import Fields
-from engine.sections.cuff import Cuff, Told
-from engine.sections.section import Do, Stage, Stroke, hatched
+from engine.say import messages as say
+from engine.say.message import Message
+from engine.sections.cuff import Told
+from engine.sections.ribbed import Ribbed
+from engine.sections.section import Do, Stage
 
 
 @dataclass(frozen=True)
-class Rib(Cuff):
+class Rib(Ribbed):
     """A rib with the ribber."""
 
     kind: ClassVar[str] = "rib"
-    name: ClassVar[str] = "rib"
-    ribbed: ClassVar[bool] = True
+    name: ClassVar[Message] = say.cuff_name(kind="rib")
 
     @classmethod
     def read(cls, fields: Fields, slots: int, told: Told) -> Rib | None:
@@ -37,32 +39,19 @@ class Rib(Cuff):
     def before(self, machine: Cylinder) -> tuple[Stage, ...]:
         """Return setting up the ribber."""
         return (
-            Do("Set the ribber on the cylinder.", (Ribber("knits"),)),
+            Do(say.set_ribber(), (Ribber("knits"),)),
             Do(
-                f"Move every second stitch to the ribber: {machine.half} on each bed.",
-                (Transfer(_every_second(machine), "ribber"),),
+                say.half_to_ribber(each=machine.half),
+                (Transfer(self.ribs_left(machine.slots), "ribber"),),
             ),
         )
-
-    def after(self, machine: Cylinder) -> tuple[Stage, ...]:
-        """Return clearing the ribber."""
-        return (
-            Do(
-                "Move the ribber’s stitches back to the cylinder.",
-                (Transfer(_every_second(machine), "cylinder"),),
-            ),
-            Do("Take the ribber off.", (Ribber("off"),)),
-        )
-
-    def strokes(self) -> tuple[Stroke, ...]:
-        """Return close ribs."""
-        return hatched(16)
 
     @property
-    def words(self) -> str:
+    def nth_left(self) -> int:
+        """Return that every second stitch is on the ribber."""
+        return 2
+
+    @property
+    def words(self) -> Message:
         """Return what it is."""
-        return "rib with the ribber"
-
-
-def _every_second(machine: Cylinder) -> tuple[int, ...]:
-    return tuple(range(1, machine.slots, 2))
+        return say.rib_words()

@@ -25,81 +25,79 @@ from engine.machine.cylinder import Cylinder
 from engine.machine.needle_bed import LOCKS
 from engine.machine.operations import Ribber, Rounds, Transfer
 from engine.read.fields import Fields
-from engine.read.units import ordinal
-from engine.sections.cuff import Cuff, Told
-from engine.sections.section import Crank, Do, Stage, Stroke, hatched, said
+from engine.say import messages as say
+from engine.say.message import Message
+from engine.sections.cuff import Told
+from engine.sections.ribbed import Ribbed, every, named
+from engine.sections.section import Crank, Do, Stage, Stroke, upright
 
 _EDGE = 1 + LOCKS  # rounds of the set-up
 _OFFERED = range(2, 7)  # which stitch goes to the ribber
-_RIBS = 32  # drawn, over the stitches of one rib
 
 
 @dataclass(frozen=True)
-class SetUpRib(Cuff):
+class SetUpRib(Ribbed):
     """A rib on a set-up edge, each `every`th stitch on the ribber."""
 
     kind: ClassVar[str] = "set-up rib"
-    name: ClassVar[str] = "rib"
+    name: ClassVar[Message] = say.cuff_name(kind="set-up-rib")
     open_top: ClassVar[bool] = False
-    ribbed: ClassVar[bool] = True
     every: int = 2
     change: tuple[int, int] | None = None  # after which round, and its nth needle from there on
 
     @classmethod
     def read(cls, fields: Fields, slots: int, told: Told) -> Self | None:
         """Return the rib; one of uneven ribs, or of an edge alone, is refused."""
-        every = told.every or _OFFERED[0]
-        if slots % every or every not in _OFFERED:
+        nth = told.every or _OFFERED[0]
+        if slots % nth or nth not in _OFFERED:
             fits = [n for n in _OFFERED if slots % n == 0]
             fields.refuse(
                 "every",
-                f"Every {ordinal(every)} stitch on the ribber does not make an even rib on "
-                f"{slots} slots.",
-                f"Move every {' or '.join(ordinal(n) for n in fits)}.",
+                say.rib_not_even(nth=say.nth(n=nth), slots=slots),
+                say.move_either(nths=tuple(say.nth(n=n) for n in fits)),
                 tuple(str(n) for n in fits),
             )
         if told.rounds <= _EDGE:
             fields.refuse(
                 "rounds",
-                f"The set-up edge alone has {_EDGE} rounds.",
-                f"Knit {_EDGE + 1} or more in all.",
+                say.only_the_edge(rounds=_EDGE),
+                say.knit_or_more(rounds=_EDGE + 1),
                 (str(_EDGE + 1),),
             )
-        return cls(*told.common, every, _change(fields, slots, every, told))
+        change = _change(fields, slots, nth, told)
+        return cls(*told.common, every=nth, change=change)
 
     def ribs(self, slots: int) -> tuple[int, ...]:
         """Return the slots whose stitches are on the ribber at first."""
-        return _every(self.every, slots)
+        return every(self.every, slots)
 
-    def ribs_left(self, slots: int) -> tuple[int, ...]:
-        """Return the slots whose stitches are on the ribber at last."""
-        return _every(self.change[1] if self.change else self.every, slots)
+    @property
+    def nth_left(self) -> int:
+        """Return which stitch is on the ribber at last."""
+        return self.change[1] if self.change else self.every
 
     def before(self, machine: Cylinder) -> tuple[Stage, ...]:
         """Return setting up the ribber."""
         ribs, slots = self.ribs(machine.slots), machine.slots
-        words = (
-            f"Move every {ordinal(self.every)} stitch to the ribber: {slots - len(ribs)} on the "
-            f"cylinder, {len(ribs)} on the ribber."
-        )
+        stay, over = slots - len(ribs), len(ribs)
+        words = say.to_ribber(nth=say.nth(n=self.every), cylinder=stay, ribber=over)
         return (
-            Do("Set the ribber on the cylinder.", (Ribber("knits"),)),
+            Do(say.set_ribber(), (Ribber("knits"),)),
             Do(words, (Transfer(ribs, "ribber"),)),
         )
 
     def knitted(self, machine: Cylinder, stop: int | None) -> tuple[Stage, ...]:
         """Return the set-up edge, and the rib."""
-        idle = "Set the ribber to idle: its needles keep their stitches and do not knit."
         first = self.change[0] if self.change else self.rounds
         last = first == self.rounds
         ribbed = first - _EDGE
         return (
-            Crank("Cuff: knit 1 round on both beds.", (Rounds(1),), 1),
-            Do(idle, (Ribber("idle"),)),
-            Crank(f"Cuff, on: knit {said(LOCKS)} on the cylinder alone.", (Rounds(LOCKS),), LOCKS),
-            Do("Set the ribber to knit again.", (Ribber("knits"),)),
+            Crank(say.knit_on_both_beds(), (Rounds(1),), 1),
+            Do(say.ribber_idle(), (Ribber("idle"),)),
+            Crank(say.knit_on_the_cylinder(rounds=LOCKS), (Rounds(LOCKS),), LOCKS),
+            Do(say.ribber_knits(), (Ribber("knits"),)),
             Crank(
-                f"Cuff, on: knit {said(ribbed)} of {_named(self.every)} rib.",
+                say.knit_rib(rounds=ribbed, rib=named(self.every)),
                 (Rounds(ribbed, stop if last else None),),
                 ribbed,
             ),
@@ -113,28 +111,14 @@ class SetUpRib(Cuff):
         after, every = self.change
         left, rounds = self.ribs_left(machine.slots), self.rounds - after
         back = tuple(slot for slot in self.ribs(machine.slots) if slot not in left)
-        words = (
-            f"Move {len(back)} of the ribber’s stitches back to the cylinder: every "
-            f"{ordinal(every)} stitch stays, {len(left)} in all."
-        )
+        words = say.change_rib(back=len(back), nth=say.nth(n=every), left=len(left))
         return (
             Do(words, (Transfer(back, "cylinder"),)),
             Crank(
-                f"Cuff, on: knit {said(rounds)} of {_named(every)} rib.",
+                say.knit_rib(rounds=rounds, rib=named(every)),
                 (Rounds(rounds, stop),),
                 rounds,
             ),
-        )
-
-    def after(self, machine: Cylinder) -> tuple[Stage, ...]:
-        """Return clearing the ribber."""
-        off = "Take the ribber off, and its drive pin out: a pin left in spoils the heel."
-        return (
-            Do(
-                "Move the ribber’s stitches back to the cylinder.",
-                (Transfer(self.ribs_left(machine.slots), "cylinder"),),
-            ),
-            Do(off, (Ribber("off"),)),
         )
 
     def girth(self, slots: int, tube: float) -> float:
@@ -148,11 +132,13 @@ class SetUpRib(Cuff):
         return (self.rounds - LOCKS) / cloth.rounds
 
     def strokes(self) -> tuple[Stroke, ...]:
-        """Return its ribs, and its edge."""
-        return (
-            *hatched(_RIBS // self.every),
-            Stroke("fold", (((0, 0.05), (1, 0.05)),)),
-        )
+        """Return its ribs, those after a change apart, and its edge."""
+        edge = Stroke("fold", (((0, 0.08), (1, 0.08)),))
+        if self.change is None:
+            return (*super().strokes(), edge)
+        after, every = self.change
+        at = after / self.rounds
+        return (*upright(self.every, end=at), *upright(every, top=at), edge)
 
     def asked(self) -> dict[str, Any]:
         """Return its fields."""
@@ -162,21 +148,13 @@ class SetUpRib(Cuff):
         return found
 
     @property
-    def words(self) -> str:
+    def words(self) -> Message:
         """Return what it is."""
-        words = f"{_named(self.every)} rib on a set-up edge, which is {_EDGE} of the rounds"
-        if self.change:
-            words += f"; {_named(self.change[1])} after round {self.change[0]}"
-        return words
-
-
-def _every(nth: int, slots: int) -> tuple[int, ...]:
-    return tuple(range(nth - 1, slots, nth))
-
-
-def _named(every: int) -> str:
-    """Return a rib as the trade names it: stitches on the cylinder by those on the ribber."""
-    return f"{every - 1}×1"
+        rib = named(self.every)
+        if self.change is None:
+            return say.set_up_rib_words(rib=rib, edge=_EDGE)
+        after, then = self.change
+        return say.changed_rib_words(rib=rib, edge=_EDGE, then=named(then), after=after)
 
 
 def _change(fields: Fields, slots: int, every: int, told: Told) -> tuple[int, int] | None:
@@ -189,22 +167,22 @@ def _change(fields: Fields, slots: int, every: int, told: Told) -> tuple[int, in
         if not fits:
             fields.refuse(
                 "change_every",
-                f"A {_named(every)} rib on {slots} slots has no rib of fewer to change to.",
-                "Leave the change out, or begin with a rib of every 2nd stitch.",
+                say.no_rib_to_change_to(rib=named(every), slots=slots),
+                say.begin_one_by_one(),
             )
         elif then is not None or fields.blank("change_every"):
             fields.refuse(
                 "change_every",
-                f"After a {_named(every)} rib the ribber keeps some of its stitches, no others.",
-                f"Keep every {' or '.join(ordinal(n) for n in fits)}.",
+                say.ribber_keeps_some(rib=named(every)),
+                say.keep_either(nths=tuple(say.nth(n=n) for n in fits)),
                 tuple(str(n) for n in fits),
             )
     if after is None or not _EDGE < after < told.rounds:
         if after is not None or fields.blank("change_after"):
             fields.refuse(
                 "change_after",
-                "A rib changes after its set-up edge and before its last round.",
-                f"Write a round from {_EDGE + 1} to {told.rounds - 1}.",
+                say.rib_changes_within(),
+                say.write_a_round(low=_EDGE + 1, high=told.rounds - 1),
             )
         return None
     return None if then is None else (after, then)

@@ -7,30 +7,30 @@ inverse; `engine.fabric.tension` finds the marks.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any, ClassVar, Literal
+from typing import ClassVar, Literal
 
-from engine.fabric.fabric import Fabric
 from engine.machine.cylinder import Cylinder
 from engine.machine.operations import Tension
 from engine.read import units
-from engine.sections.section import NOTHING, Do, Part, Section, Size, Stage, Stroke
+from engine.say import messages as say
+from engine.say.message import Message
+from engine.sections.section import Do, Part, Stage, Unworn
 
 
 @dataclass(frozen=True)
-class Setting(Section):
+class Setting(Unworn):
     """The stitch from here on: `tighter` than the foot's, at `mark` where one is known.
 
-    `stitches` is the washed stitch in words; `size` tells it from the one before, "" at the start.
+    `stitches` is the washed stitch in words; `turn` tells it from the one before, "" at the start.
     """
 
     kind: ClassVar[str] = "tension"
-    counted: ClassVar[bool] = False
     rounds = 0
     part: Part
     tighter: float
     mark: float | None
     stitches: str
-    size_words: Literal["", "smaller", "larger"] = ""
+    turn: Literal["", "smaller", "larger"] = ""
 
     def stages(self, machine: Cylinder, stop: int | None = None) -> tuple[Stage, ...]:
         """Return the one turn of the screw."""
@@ -42,29 +42,11 @@ class Setting(Section):
         return self.tighter
 
     @property
-    def _text(self) -> str:
+    def _text(self) -> Message:
         if self.mark is not None:
-            return f"Set the tension mark to {units.mark(self.mark)}."
-        if not self.size_words:
-            return f"Set the tension for a stitch of {self.stitches} once it is washed."
-        foot = ", as in the foot" if self.tighter == 1 else ""
-        return (
-            f"Set the tension for a {self.size_words} stitch: {self.stitches} once it is "
-            f"washed{foot}."
-        )
-
-    def size(self, machine: Cylinder, cloth: Fabric) -> Size:
-        """Return nothing: no stitch is made."""
-        return NOTHING
-
-    def strokes(self) -> tuple[Stroke, ...]:
-        """Return none."""
-        return ()
-
-    def counts(self, machine: Cylinder) -> dict[str, Any]:
-        """Return none."""
-        return {}
-
-    def asked(self) -> dict[str, Any]:
-        """Return nothing: marks follow from a leg's girths."""
-        return {}
+            return say.set_mark(mark=units.mark(self.mark))
+        if not self.turn:
+            return say.set_stitch(stitches=self.stitches)
+        if self.tighter == 1:
+            return say.set_foot_stitch(size=self.turn, stitches=self.stitches)
+        return say.set_other_stitch(size=self.turn, stitches=self.stitches)

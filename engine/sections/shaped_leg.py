@@ -18,6 +18,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from itertools import pairwise
 from math import ceil, log, sqrt
+from typing import Literal
 
 from engine import sources
 from engine.fabric import tension
@@ -28,6 +29,8 @@ from engine.people.foot import Measure
 from engine.read import units
 from engine.read.errors import Problem, Refused
 from engine.read.units import nearest
+from engine.say import messages as say
+from engine.say.message import Message
 from engine.sections.cuff import Cuff
 from engine.sections.leg import Band, Girth, Leg, Wish, usual_rounds
 from engine.sources import BAND_ROUNDS_FEWEST, BAND_STRAY, BANDS_MOST, LEG_STRETCH_WANTED
@@ -36,7 +39,7 @@ _GRID = 1.0  # mm, how finely a leg is cut before its bands are found
 _SHORT_OF = 0.03  # out of reach by more than this is told (our choice)
 
 Profile = tuple[Girth, ...]
-Notes = tuple[tuple[str, str], ...]
+Notes = tuple[tuple[str, Message], ...]
 
 
 @dataclass(frozen=True)
@@ -114,15 +117,11 @@ def shape(wish: Wish, ground: Ground) -> tuple[Leg, Notes]:
     tape = 0.0 if wish.height is None else float(sources.TAPE_ON_LENGTH)
     at = "sock.leg.height" if wish.height is not None else "sock.leg.rounds"
     if not known:
-        words = "to the height you set"
-        note = "Measure round the ankle and the calf, and the leg is shaped to them."
-        return Leg(bands, words, wish.rounds is not None, True, tape), ((at, note),)
+        words = say.leg_words(why="height")
+        return Leg(bands, words, wish.set_by, True, tape), ((at, say.measure_leg()),)
     notes = tuple((at, text) for text in _unreached(body, ground, limits, turned, top))
-    if len(bands) > 1:
-        words = "from the top down, shaped to the leg by the tension"
-    else:
-        words = "one tension suits the leg all the way"
-    return Leg(bands, words, wish.rounds is not None, True, tape), notes
+    words = say.leg_words(why="shaped" if len(bands) > 1 else "one-tension")
+    return Leg(bands, words, wish.set_by, True, tape), notes
 
 
 def _limits(ground: Ground) -> Span:
@@ -170,8 +169,8 @@ def _too_low(ground: Ground, tighter: float) -> Problem:
     least = ceil((heel + cuff + 2 / ground.cloth.rounds) / 5) * 5
     return Problem(
         "sock.leg.height",
-        f"Heel and cuff alone stand {units.length_text(heel + cuff, ground.system)} high.",
-        f"Write {units.length_text(least, ground.system)} or more, or a shallower cuff.",
+        say.too_low_a_top(height=units.length_text(heel + cuff, ground.system)),
+        say.higher_or_shallower(height=units.length_text(least, ground.system)),
     )
 
 
@@ -237,32 +236,39 @@ def _whole(pieces: list[tuple[float, Setting]], wanted: int | None) -> tuple[Ban
     return tuple(bands)
 
 
-def _unreached(body: Profile, ground: Ground, limits: Span, turned: Screw, top: float) -> list[str]:
+def _unreached(
+    body: Profile, ground: Ground, limits: Span, turned: Screw, top: float
+) -> list[Message]:
     """Return a sentence for the widest and for the slimmest place that no stitch here can suit."""
     places = [girth_at(body, z) for z in (ground.bottom, top)]
     places += [girth for girth in body if ground.bottom < girth.height < top]
-    found = list[str]()
-    for place, limit, side in (
+    found = list[Message]()
+    ends: tuple[tuple[Girth, float, Literal["loosest", "firmest"]], ...] = (
         (max(places, key=lambda one: one.girth), limits.low, "loosest"),
         (min(places, key=lambda one: one.girth), limits.high, "firmest"),
-    ):
+    )
+    for place, limit, side in ends:
         wanted = ground.scale / place.girth
         height = units.length_text(place.height, ground.system)
         borne = limits.clip(wanted)
         mark = turned.mark_for(borne)
         if mark is not None and abs(log(turned.nearest(borne).tighter / borne)) > _SHORT_OF:
-            found.append(
-                f"{height} above the floor about mark {units.mark(nearest(mark * 4) / 4)} would "
-                "suit the leg, too far from those tried: a swatch nearer to it must tell."
-            )
+            about = units.mark(nearest(mark * 4) / 4)
+            found.append(say.mark_beyond_leg(height=height, mark=about))
         if (limit / wanted if side == "loosest" else wanted / limit) < 1 + _SHORT_OF:
             continue
         needles = 2 * nearest(ground.slots * limit / wanted / 2)
         girth = units.length_text(place.girth, ground.system)
         stretch = place.girth * ground.cloth.stitches * limit / ground.slots
-        lies = f"stretches {(stretch - 1) * 100:.0f} %" if stretch >= 1 else "lies loose"
-        found.append(
-            f"{height} above the floor the leg is {girth} round: about {needles} needles would "
-            f"suit it; {ground.slots} at their {side} give a tube that {lies} there."
-        )
+        slots = ground.slots
+        if stretch >= 1:
+            percent = f"{(stretch - 1) * 100:.0f}"
+            words = say.leg_unreached(
+                side=side, height=height, girth=girth, needles=needles, slots=slots, percent=percent
+            )
+        else:
+            words = say.leg_unreached_loose(
+                side=side, height=height, girth=girth, needles=needles, slots=slots
+            )
+        found.append(words)
     return found

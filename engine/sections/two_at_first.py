@@ -12,6 +12,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import ClassVar
 
+from engine.say import messages as say
+from engine.say.message import Message
 from engine.sections.pocket import Pocket
 
 _FIRST = (2, 2)
@@ -22,8 +24,12 @@ class TwoAtFirst(Pocket):
     """Short rows that hold two needles each in rows 1 and 2, then one a row."""
 
     kind: ClassVar[str] = "two at first"
-    manner: ClassVar[str] = "two needles held in rows 1 and 2"
     fewest_lifted: ClassVar[int] = sum(_FIRST)
+
+    @property
+    def manner(self) -> Message:
+        """Return how it differs from the usual."""
+        return say.two_at_first_manner()
 
     def lifts(self) -> tuple[int, ...]:
         """Return two needles for rows 1 and 2, and one for each row after them."""

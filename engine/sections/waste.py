@@ -7,10 +7,9 @@ it comes off the needles and is grafted. Common practice, no published source.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any, ClassVar
+from typing import ClassVar, Literal
 
 from engine import sources
-from engine.fabric.fabric import Fabric
 from engine.machine.cylinder import Cylinder
 from engine.machine.operations import (
     WASTE,
@@ -19,43 +18,42 @@ from engine.machine.operations import (
     CrankOff,
     Cut,
     Graft,
+    PullCord,
     Ravel,
     Rounds,
     Table,
     Weight,
     Yarn,
 )
-from engine.sections.section import NOTHING, TOE, TOP, Crank, Do, Section, Size, Stage, Stroke
+from engine.say import messages as say
+from engine.say.message import Message
+from engine.sections.section import (
+    TOE,
+    TOP,
+    Courses,
+    Crank,
+    Do,
+    Stage,
+    Unworn,
+)
 
 ROUNDS = int(sources.WASTE_ROUNDS)
 
 
-class _Waste(Section):
-    """Scrap has no size: none of it is worn."""
+class _Waste(Unworn):
+    """Scrap: none of it is worn."""
 
-    counted: ClassVar[bool] = False
     rounds = ROUNDS
 
-    def size(self, machine: Cylinder, cloth: Fabric) -> Size:
-        return NOTHING
-
-    def strokes(self) -> tuple[Stroke, ...]:
-        return ()
-
-    def counts(self, machine: Cylinder) -> dict[str, Any]:
-        return {}
-
-    def asked(self) -> dict[str, Any]:
-        return {}
+    def courses(self) -> Courses:
+        """Return its rounds, in dashes."""
+        return super().courses()._replace(look="dashes")
 
 
-def grafting_tail(stitches: int, fabric: Fabric) -> float:
-    """Return the yarn in mm to leave for grafting: its stitches, and an end in the needle."""
-    return stitches * fabric.loop + sources.TAIL
-
-
-def _scrap() -> Crank:
-    return Crank(f"Waste yarn: knit {ROUNDS} rounds.", (Rounds(ROUNDS),), ROUNDS)
+def scrap(rounds: int = ROUNDS) -> Crank:
+    """Return so many rounds of waste yarn."""
+    words = say.knit_rounds(part="waste", rounds=rounds)
+    return Crank(words, (Rounds(rounds),), rounds)
 
 
 @dataclass(frozen=True)
@@ -70,10 +68,10 @@ class Start(_Waste):
         """Return the cast-on."""
         return (
             *self.before,
-            Do("Thread waste yarn in a colour other than the sock’s.", (Yarn(WASTE),)),
-            Do("Cast on over the needles in work.", (CastOn(),)),
-            Do("Hang the weight on the cast-on edge, evenly all round.", (Weight("tube"),)),
-            _scrap(),
+            Do(say.thread_waste(), (Yarn(WASTE),)),
+            Do(say.cast_on(), (CastOn(),)),
+            Do(say.hang_weight_on_edge(), (Weight("tube"),)),
+            scrap(),
         )
 
 
@@ -81,31 +79,52 @@ class Start(_Waste):
 class Finish(_Waste):
     """Off the machine, and to the washed sock; a top that is still open is bound off by hand.
 
-    `tail` is the yarn left for grafting, as a knitter measures it.
+    `tail` is the yarn left where it is cut, as a knitter measures it. A toe of another kind has its
+    own way `off` the machine, or is `closed` otherwise. The last of a string ends it for `each`.
     """
 
     kind: ClassVar[str] = "finish"
     part = "finish"
     tail: str
     top_is_open: bool = False
+    each: bool = False
 
     def stages(self, machine: Cylinder, stop: int | None = None) -> tuple[Stage, ...]:
         """Return the last rounds and what is done at the table."""
-        bind_off = "Bind off the first round of the cuff loosely, so that it stretches."
-        wash = "Wash the sock, dry it flat and let it rest a day before you measure it."
         return (
-            Do(f"Cut the sock yarn, leaving {self.tail} of it for grafting.", (Cut(),)),
-            Do("Change to waste yarn.", (Yarn(WASTE, TOE),)),
-            _scrap(),
-            Do("Cut the waste yarn.", (Cut(),)),
-            Do(
-                f"Crank the {machine.slots} stitches off the needles. Mind the weight: it falls "
-                "with the sock.",
-                (CrankOff(),),
-            ),
-            *([Do(bind_off, (BindOff(TOP),))] if self.top_is_open else []),
-            Do("Graft the toe.", (Graft((TOE,)),), makes="grafted"),
-            Do("Pull out the waste yarn.", (Ravel(),)),
-            Do("Darn in the ends.", (Table("darn"),)),
-            Do(wash, (Table("wash"),), makes="washed"),
+            *self.off(machine),
+            *([Do(say.pull_cord(), (PullCord(),))] if self.each else []),
+            *([self._bound_off] if self.top_is_open else []),
+            *self.closed(),
+            Do(say.pull_out_waste(socks=self.socks), (Ravel(),)),
+            Do(say.darn_ends(socks=self.socks), (Table("darn"),)),
+            Do(say.wash_and_rest(socks=self.socks), (Table("wash"),), makes="washed"),
         )
+
+    @property
+    def _bound_off(self) -> Stage:
+        return Do(say.bind_off_top(socks=self.socks), (BindOff(TOP),))
+
+    @property
+    def socks(self) -> Literal["one", "each"]:
+        """Return whose it is, in messages."""
+        return "each" if self.each else "one"
+
+    def off(self, machine: Cylinder) -> tuple[Stage, ...]:
+        """Return how the sock comes off the needles: on scrap."""
+        return (
+            Do(self.cut, (Cut(),)),
+            Do(say.change_to_waste(), (Yarn(WASTE, TOE),)),
+            scrap(),
+            Do(say.cut_waste(), (Cut(),)),
+            Do(say.crank_off(stitches=machine.slots), (CrankOff(),)),
+        )
+
+    @property
+    def cut(self) -> Message:
+        """Return where the sock yarn is cut, in words."""
+        return say.cut_for_grafting(tail=self.tail)
+
+    def closed(self) -> tuple[Stage, ...]:
+        """Return how the toe is closed, off the machine."""
+        return (Do(say.graft_toe(socks=self.socks), (Graft((TOE,)),), makes="grafted"),)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.asking import mm, plan, refused
+from tests.asking import fit, mm, plan, refused
 
 
 def rounds(sheet: dict[str, dict[str, dict[str, int]]]) -> int:
@@ -31,8 +31,11 @@ def test_a_footie_has_a_leg_of_0_to_6_rounds() -> None:
     footie = {"sock.leg.kind": "footie"}
     assert rounds(plan(footie)) == 4
     assert "for a footie" in plan(footie)["counts"]["leg"]["words"]
-    for told in (0, 6):
-        assert rounds(plan({**footie, "sock.leg.rounds": told})) == told
+    assert plan(footie)["range"]["leg"]["words"] == "Exact: set by custom."
+    told = plan({**footie, "sock.leg.rounds": 4})
+    assert told["range"]["leg"]["words"] == "Exact: you set it."
+    for most in (0, 6):
+        assert rounds(plan({**footie, "sock.leg.rounds": most})) == most
     problem = refused({**footie, "sock.leg.rounds": 7})["sock.leg.rounds"]
     assert "0 to 6" in problem["way_out"]
 
@@ -113,7 +116,7 @@ def test_bands_are_knitted_as_they_were_told() -> None:
     ]
     long = (30 / (9.6 * 7 / 7.5) + 20 / 9.6) * 25.4
     assert mm(sheet, "leg_length") == pytest.approx(long, abs=0.06)
-    assert sheet["range"]["leg"]["words"] == "Exact: set by you."
+    assert sheet["range"]["leg"]["words"] == "Exact: you set it."
     knitted = [
         step["rounds"] for step in sheet["steps"] if step["part"] == "leg" and "rounds" in step
     ]
@@ -170,3 +173,43 @@ def test_a_mark_far_from_those_tried_tells_no_stitch(mark: int) -> None:
     far = {"fabric": MARKS, "sock.leg.bands": [{"rounds": 9, "mark": mark}]}
     told = refused(far)
     assert "too far" in told["sock.leg.bands.0.mark"]["message"]
+
+
+RIBBED = {"cuff": {"kind": "set-up rib", "rounds": 23}, "leg": {"kind": "ribbed"}}
+
+
+def test_a_ribbed_leg_has_10_plain_rounds_before_the_heel_unless_more_or_fewer_are_told() -> None:
+    usual = plan({"sock": RIBBED})
+    assert rounds(usual) == rounds(plan())
+    knitted = [
+        step["rounds"] for step in usual["steps"] if step["part"] == "leg" and "rounds" in step
+    ]
+    assert knitted == [rounds(usual) - 10, 10]
+    for told, wanted in ((0, [40]), (5, [35, 5]), (40, [40])):
+        leg = {"kind": "ribbed", "rounds": 40, "plain": told}
+        sheet = plan({"sock": {**RIBBED, "leg": leg}})
+        found = [s["rounds"] for s in sheet["steps"] if s["part"] == "leg" and "rounds" in s]
+        assert found == wanted
+        assert rounds(sheet) == 40
+
+
+def test_only_a_rib_goes_on_and_only_a_ribbed_leg_is_plain_before_the_heel() -> None:
+    assert set(refused({"sock": {**RIBBED, "cuff": {"kind": "hem"}}})) == {"sock.leg.kind"}
+    assert set(refused({"sock.leg.plain": 5})) == {"sock.leg.plain"}
+    leg = {"kind": "ribbed", "rounds": 20, "plain": 21}
+    assert set(refused({"sock": {**RIBBED, "leg": leg}})) == {"sock.leg.plain"}
+    for name, value in (("height", "14 in"), ("bands", [{"rounds": 4}])):
+        leg = {"kind": "ribbed", name: value}
+        assert f"sock.leg.{name}" in refused({"sock": {**RIBBED, "leg": leg}})
+
+
+def test_a_ribbed_leg_holds_where_a_plain_one_lies_loose_and_is_tight_with_it() -> None:
+    """Our derivation: it grips from its own girth on, 70 % of the tube's, and not before."""
+    ankle = {"foot.ankle_girth": "190 mm"}  # in a tube of 203 mm
+    assert fit(plan(ankle), "ankle")["level"] == "loose"
+    ribbed = fit(plan({**ankle, "sock": RIBBED}), "ankle")
+    assert ribbed["level"] == "good"
+    assert ribbed["stretch"] == pytest.approx(190 / (0.7 * 203.2), abs=1e-3)
+    for girth in ("235 mm", "250 mm", "270 mm"):
+        both = [plan({"foot.ankle_girth": girth, "sock": sock}) for sock in ({}, RIBBED)]
+        assert len({fit(sheet, "ankle")["level"] for sheet in both}) == 1

@@ -139,7 +139,7 @@ def test_the_usual_toe_is_the_customary_one() -> None:
 
 
 def test_toes_rounder_than_the_ball_are_asked_about() -> None:
-    assert "measure both" in noted(plan({"foot.toe_breadth": "110 mm"}))["foot.toe_breadth"]
+    assert "Measure both" in noted(plan({"foot.toe_breadth": "110 mm"}))["foot.toe_breadth"]
     assert "foot.toe_breadth" not in noted(plan({"foot.toe_breadth": "90 mm"}))
     assert refused({"foot.toe_breadth": "20 cm"})["foot.toe_breadth"]["way_out"]
 
@@ -201,7 +201,7 @@ def test_the_toe_s_range_is_what_its_ends_would_choose() -> None:
     assert [found["low"], found["high"]] == ends
     assert ends[0] < ends[1]
     set_so = {"foot.toe_breadth": "88 mm", "sock.toe.left": 10}
-    assert plan(set_so)["range"]["toe"]["words"] == "Exact: set by you."
+    assert plan(set_so)["range"]["toe"]["words"] == "Exact: you set it."
 
 
 @pytest.mark.parametrize(
@@ -215,7 +215,7 @@ def test_the_toe_s_range_is_what_its_ends_would_choose() -> None:
 def test_the_toe_in_words(breadth: str, words: str) -> None:
     """84 mm suit 30 needles down to 10 at 7.5 an inch (`TOE_ROUND_OVER_BREADTH`)."""
     sheet = plan({"foot.toe_breadth": breadth})
-    assert sheet["counts"]["toe"]["words"].endswith(words)
+    assert sheet["counts"]["toe"]["words"].endswith(f"{words}.")
     for choice in sheet["choices"]["toe"]:
         assert choice["verdict"]
         assert "perhaps" not in choice["words"], "toes are measured, or nothing is said of them"
@@ -234,10 +234,10 @@ def test_every_count_has_a_range() -> None:
         assert found["low"] <= sheet["counts"][part][name] <= found["high"]
         assert found["words"].endswith(".")
     assert sheet["range"]["cuff"]["words"] == "Exact: set by custom."
-    assert sheet["range"]["leg"]["words"] == "Exact: set by you."
+    assert sheet["range"]["leg"]["words"] == "Exact: you set it."
     customary = plan({"foot.heel_girth": None})["range"]
     assert customary["heel"]["words"] == customary["toe"]["words"] == "Exact: set by custom."
-    assert plan({"sock.heel.left": 10})["range"]["heel"]["words"] == "Exact: set by you."
+    assert plan({"sock.heel.left": 10})["range"]["heel"]["words"] == "Exact: you set it."
 
 
 def test_the_heel_s_range_is_what_its_ends_would_choose() -> None:
@@ -245,3 +245,74 @@ def test_the_heel_s_range_is_what_its_ends_would_choose() -> None:
     found = plan()["range"]["heel"]
     deep, shallow = (heel(310.3 + by)["left"] for by in (3.8447, -3.8447))
     assert (found["low"], found["high"]) == (deep, shallow)
+
+
+def remarks(changes: dict[str, Any]) -> dict[str, str]:
+    return {note["field"]: note["text"] for note in plan(changes)["notes"] if note["field"]}
+
+
+def test_a_heel_on_more_than_half_says_what_it_takes_of_the_instep() -> None:
+    """By hand: at 7.5 an inch 26 needles are 3.47 in wide, 30 are 4 in."""
+    found = remarks({"sock.heel": {"needles": 34, "left": 12}})["sock.heel.needles"]
+    assert found.startswith("26 needles are left for the instep: 3 1/2 in wide")
+    assert "half the cylinder makes 4 in" in found
+    for needles in (30, 28):
+        assert "sock.heel.needles" not in remarks({"sock.heel": {"needles": needles, "left": 10}})
+
+
+@pytest.mark.parametrize("needles", [26, 34])
+def test_a_toe_of_unlike_sides_says_how_it_is_grafted(needles: int) -> None:
+    found = remarks({"sock.toe": {"needles": needles, "left": 10}})["sock.toe.needles"]
+    assert "have 26 and 34 stitches" in found
+    assert "sock.toe.needles" not in remarks({"sock.toe": {"needles": 30}})
+
+
+def test_a_flap_makes_room_for_a_high_instep_and_takes_no_needle_of_it() -> None:
+    """By hand: 30 needles down to 10 make 40/w + 40 x sqrt((1/2w)^2 + (1/c)^2), and each two rows
+    of a flap 4/c more; the foot has as many rounds less as the flap has rows."""
+    short = plan({"sock.heel": {"needles": 30, "left": 10}})
+    deep = plan({"sock.heel": {"kind": "flap", "needles": 30, "left": 10, "flap": 12}})
+    seams = 40 * ((1 / (2 * W0)) ** 2 + (1 / C0) ** 2) ** 0.5
+    girth = deep["sizes"]["heel_girth"]["value"]
+    assert girth == pytest.approx(40 / W0 + seams + 24 / C0, abs=0.1)
+    assert deep["sizes"]["heel_height"]["value"] == pytest.approx((12 + 20) / C0, abs=0.1)
+    assert deep["counts"]["foot"]["rounds"] == short["counts"]["foot"]["rounds"] - 12
+    assert deep["counts"]["heel"]["rows"] == 40 + 24
+    assert "sock.heel.needles" not in noted(deep)
+
+
+@pytest.mark.parametrize(("girth", "rows"), [(330, 2), (347, 2), (350, 4), (400, 10)])
+def test_a_flap_has_as_few_rows_as_the_heel_girth_asks(girth: float, rows: int) -> None:
+    """The heel without a flap has 261.1 mm; each two rows add 10.58 mm. 1.28 times that, the most
+    that is comfortable (common practice, no source), is 347.8 mm with 2 rows, 361.3 with 4, 388.4
+    with 8, 401.9 with 10."""
+    told = {"sock.heel.kind": "flap", "foot.heel_girth": f"{girth} mm"}
+    found = plan(told)["counts"]["heel"]
+    assert found["rows"] == 40 + 2 * rows
+
+
+def test_a_high_instep_is_led_to_the_heel_that_suits_it() -> None:
+    high = {"foot.instep_girth": "26 cm"}
+    assert "after a flap" in noted(plan(high))["sock.heel.kind"]
+    assert "sock.heel.kind" not in noted(plan({**high, "sock.heel.kind": "flap"}))
+    assert "sock.heel.kind" not in noted(plan())
+
+
+def test_rounds_before_the_toe_are_the_toes_and_the_foot_has_as_many_less() -> None:
+    """The sole keeps its length, and both socks their stitches."""
+    usual, plain = (plan({"sock.toe": {"plain": n}, "stock.apart": "toe"}) for n in (0, 5))
+    assert plain["counts"]["before_toe"]["rounds"] == 5
+    assert plain["counts"]["foot"]["rounds"] == usual["counts"]["foot"]["rounds"] - 5
+    assert plain["sizes"]["foot_length"] == usual["sizes"]["foot_length"]
+    assert sum(plain["yarn"]["stitches"].values()) == sum(usual["yarn"]["stitches"].values())
+    order = list(dict.fromkeys(step["part"] for step in plain["steps"]))
+    assert order[-4:] == ["foot", "before_toe", "toe", "finish"]
+    of_toe = next(one for one in plain["yarn"]["colours"] if "toe" in one["sections"])
+    assert of_toe["sections"] == ["before_toe", "toe"]
+
+
+def test_rows_of_a_flap_are_even_and_of_a_flap_alone() -> None:
+    odd = refused({"sock.heel": {"kind": "flap", "flap": 7}})["sock.heel.flap"]
+    assert odd["way_out"] == "Knit 6 or 8 rows."
+    assert [*refused({"sock.heel": {"flap": 8}})] == ["sock.heel.flap"]
+    assert [*refused({"sock.toe": {"kind": "flap"}})] == ["sock.toe.kind"]

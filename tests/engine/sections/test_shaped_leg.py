@@ -19,11 +19,11 @@ from scipy.integrate import quad
 from scipy.interpolate import interp1d
 
 from engine.answers import leg_sheet
-from engine.api import answer
 from engine.fabric.fabric import Fabric
+from engine.say import messages as say
 from engine.sections.leg import Band, Leg
 from engine.sock import plan as planning
-from tests.asking import asked, fit, mm, noted, plan, refused
+from tests.asking import answer, asked, fit, mm, noted, plan, refused
 from tests.engine.socks import with_leg
 
 WANTED = 1.135
@@ -127,7 +127,7 @@ def test_without_a_girth_that_was_measured_it_stays_plain() -> None:
     unknown = {"foot.ankle_girth": None, "foot.calf_girth": None}
     sheet = plan({**LONG, **unknown})
     assert bands(sheet) == []
-    assert "Measure round the ankle and the calf" in noted(sheet)["sock.leg.height"]
+    assert "Measure around the ankle and the calf" in noted(sheet)["sock.leg.height"]
     assert mm(sheet, "top_above_floor") == pytest.approx(360, abs=1.4)
 
 
@@ -135,7 +135,7 @@ def test_rounds_that_are_set_are_kept() -> None:
     rows = girths((120, 232), (250, 330))
     sheet = plan({**SLIM, "sock.leg.height": None, "sock.leg.rounds": 101, "sock.leg.girths": rows})
     assert sheet["counts"]["leg"]["rounds"] == 101 == sum(b["rounds"] for b in bands(sheet))
-    assert sheet["range"]["leg"] == {"low": 101, "high": 101, "words": "Exact: set by you."}
+    assert sheet["range"]["leg"] == {"low": 101, "high": 101, "words": "Exact: you set it."}
 
 
 def test_what_the_yarn_cannot_reach_is_said_with_what_would() -> None:
@@ -143,10 +143,10 @@ def test_what_the_yarn_cannot_reach_is_said_with_what_would() -> None:
     tall = {**LONG, "cylinder.slots": 60, "sock.leg.height": "38 cm", "foot.calf_girth": "400 mm"}
     sheet = plan(tall)
     words = noted(sheet)["sock.leg.height"]
-    (needles,) = map(int, re.findall(r"about (\d+) needles", words))
+    (needles,) = map(int, re.findall(r"bout (\d+) needles", words))
     assert needles == pytest.approx(400 * W0 * (0.9 / 1.1) / WANTED, abs=1)
     # 400 mm at 7.5 / in x 0.9 / 1.1 are 96.6 stitches, on 60 needles
-    assert "60 at their loosest give a tube that stretches 61 % there" in words
+    assert "60 at their loosest stretch 61 % there" in words
     loosest = min(band["stitches"]["value"] for band in bands(sheet))
     assert loosest >= W0 * 0.9 / 1.1 * 0.999
     firm = {**SLIM, "fabric.yarn": "100 tex", "foot.ankle_girth": "150 mm"}
@@ -166,18 +166,19 @@ def test_a_band_s_words_name_its_stitch() -> None:
     assert True in own
     assert False in own
     for band, foot_s in zip(found, own, strict=True):
-        stitch = "the stitch of the foot" if foot_s else f"a stitch of {band['stitches']['text']}"
-        assert band["words"].startswith(f"{stitch}, to ")
+        other = f"a stitch of {band['stitches']['text']}"
+        stitch = "the same stitch as the foot" if foot_s else other
+        assert band["words"].startswith(f"{stitch}, down to ")
 
 
 def test_a_band_begins_where_the_one_below_it_ends() -> None:
     """20 rounds at 0.5 a mm are 40 mm; beyond either end it is the last one."""
     low, high = Band(20), Band(10, 2.0)
-    cloth = Fabric(0.4, 0.5, 0.0, 0.0, "gauge", "", 240.0, True, 1.6)
-    sock = with_leg(planning.make(asked()), Leg((high, low), ""), cloth)
-    tubes = [sock.tube_at(sock.heel_height + up) for up in (-1.0, 0.0, 39.9)]
+    cloth = Fabric(0.4, 0.5, 0.0, 0.0, "gauge", (), 240.0, True, 1.6)
+    sock = with_leg(planning.make(asked()), Leg((high, low), say.leg_words(why="told")), cloth)
+    tubes = [sock.tube_at(sock.heel_height + up)[0] for up in (-1.0, 0.0, 39.9)]
     assert tubes == pytest.approx([60 / 0.4] * 3)
-    tubes = [sock.tube_at(sock.heel_height + up) for up in (40.0, 49.9, 50.0, 90.0)]
+    tubes = [sock.tube_at(sock.heel_height + up)[0] for up in (40.0, 49.9, 50.0, 90.0)]
     assert tubes == pytest.approx([60 / 0.8] * 4)
     assert sock.leg_length == pytest.approx(50)
     assert high.cloth(cloth).stitches == pytest.approx(0.8)
@@ -241,13 +242,13 @@ def test_a_top_that_is_too_low_is_told_by_how_much() -> None:
     """
     unknown = {"foot.heel_girth": None, "foot.ankle_girth": None, "foot.calf_girth": None}
     problem = refused({**LONG, **unknown, "sock.leg.height": "9 cm"})["sock.leg.height"]
-    assert problem["message"] == "Heel and cuff alone stand 10.1 cm high."
+    assert problem["message"] == "Heel and cuff alone are 10.1 cm high."
     assert problem["way_out"].startswith("Write 11 cm or more")
 
 
 def test_a_girth_that_leaps_is_asked_about_and_kept() -> None:
     sheet = plan({**SLIM, "sock.leg.girths": girths((200, 250), (220, 330))})
-    assert "measure both" in noted(sheet)["sock.leg.girths.1.girth"]
+    assert "Measure both" in noted(sheet)["sock.leg.girths.1.girth"]
     assert len(bands(sheet)) > 1
 
 
@@ -323,8 +324,8 @@ def test_a_band_is_set_to_a_quarter_mark_and_counted_as_that_mark_knits() -> Non
         assert f"tension mark {int(band['mark'])}" in band["words"]
     assert mm(sheet, "top_above_floor") == pytest.approx(360, abs=2.65)  # a round of the foot
     words = sheet["counts"]["leg"]["words"]
-    assert "two swatches" not in words
-    assert "6 bands at marks 7, 6¼, 5½, 4¾, 4 and 3½," in words
+    assert "Two swatches" not in words
+    assert "6 bands at marks 7, 6¼, 5½, 4¾, 4, and 3½," in words
     leg = next(part for part in sheet["parts"] if part["part"] == "leg")
     assert "at marks 7, 6¼" in leg["detail"]
 
@@ -346,7 +347,7 @@ def test_a_plain_leg_is_set_once_at_the_foots_mark() -> None:
     assert turns(plan(plain)) == ["Set the tension mark to 7."]
     assert turns(plan({**plain, "fabric.mark": 5.5})) == ["Set the tension mark to 5½."]
     one = plan(at_marks(tube(7, W0)))
-    assert "two swatches at two marks" in one["counts"]["leg"]["words"]
+    assert "Knit swatches at two marks" in one["counts"]["leg"]["words"]
     assert turns(one)[-1] == "Set the tension mark to 7.", "one mark is enough to come back to"
 
 
@@ -357,10 +358,10 @@ def test_no_band_goes_far_from_the_marks_tried() -> None:
     assert min(band["mark"] for band in found) == 5
     assert all(one["mark"] != other["mark"] for one, other in pairwise(found))
     assert "beyond the marks tried" in found[-1]["words"]
-    assert sheet["counts"]["leg"]["words"].endswith("so less sure: 5½, 5")
+    assert sheet["counts"]["leg"]["words"].endswith("are less sure: 5½ and 5.")
     assert [b for b in found if 6 <= b["mark"] <= 7 and "beyond" in b["words"]] == []
     note = noted(sheet)["sock.leg.height"]
-    (wanted,) = re.findall(r"about mark (\S+) would", note)
+    (wanted,) = re.findall(r"about mark (\S+), too far", note)
     # 1 / by_hand is 3.387 at 7 and 3.135 at 6; 84 x 1.135 / 230 = 0.4145 a mm are 2.412,
     # so mark 7 - 0.974 / 0.2514 = 3.125 and a little.
     assert wanted == "3¼"
@@ -398,8 +399,9 @@ def test_a_height_is_as_sure_as_tape_and_fabric() -> None:
     reach = 1.2816 * math.hypot(rounds * e, 2.5 * at_top)
     low, high = math.floor(rounds - reach + 1), math.floor(rounds + reach)
     assert (found["low"], found["high"]) == (low, high)
-    assert "as sure as tape and fabric are" in found["words"]
-    assert "as the fabric is" in plan({**SLIM, "sock.leg.height": None})["range"]["leg"]["words"]
+    assert "given how sure tape and fabric are" in found["words"]
+    unset = plan({**SLIM, "sock.leg.height": None})
+    assert "given how sure the fabric is" in unset["range"]["leg"]["words"]
 
 
 heights = st.lists(st.integers(60, 420), min_size=1, max_size=8, unique=True).map(sorted)
@@ -407,7 +409,7 @@ heights = st.lists(st.integers(60, 420), min_size=1, max_size=8, unique=True).ma
 
 def test_no_leg_has_fewer_than_no_rounds() -> None:
     """One round, give or take 1.28 x 5 mm x 0.378 rounds a mm = 2.4."""
-    leg = Leg((Band(1),), "", asked=True, height_sd=5.0)
+    leg = Leg((Band(1),), say.leg_words(why="told"), asked=True, height_sd=5.0)
     sock = with_leg(planning.make(asked()), leg)
     found = leg_sheet.reach(sock)
     assert (found["low"], found["high"]) == (0, 3)

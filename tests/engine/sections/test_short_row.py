@@ -10,7 +10,7 @@ from engine.sections import short_row
 from engine.sections.short_rows import ShortRows
 from tests.engine.socks import knitted
 
-CLOTH = Fabric(0.3, 0.4, 0.0, 0.0, "gauge", "", 240.0, True, 1.8)
+CLOTH = Fabric(0.3, 0.4, 0.0, 0.0, "gauge", (), 240.0, True, 1.8)
 
 
 def test_the_smallest_pocket_row_by_row() -> None:
