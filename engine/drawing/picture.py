@@ -1,165 +1,237 @@
 """The sock drawn to scale from the side, with its sections and counts on it, as SVG.
 
-One unit of the drawing is 1 mm of the relaxed sock lying flat. The leg stands on the heel, the foot
-runs to the right. Seen from the side the heel is the corner between the last leg round and the
-first foot round; its seam runs from the back of the heel towards the middle of the sock.
+One unit of the drawing is 1 mm of the relaxed sock lying flat. A drawing is a list of pieces,
+markup and words in turn: sentences are made where they are shown, and become part of the markup
+there. The size of words is in `rem`, so that they grow with the reader's text.
 
-The drawing carries classes and no colours: the page's style sheet gives line, fill and type
-(`sock`, `part`, `part-cuff` ... `part-toe`, `seam`, `fold`, `hatch`, `count`, `name`, `outside` for
-words beside the sock, `measure`, `measure-line`, and those of `bands`).
+It carries classes and no colours: the page's style sheet gives line, fill and type (`sock`,
+`part`, `part-cuff` ... `part-toe`, `dashes`, `hatch` for stitches, `wale`, `fold`, `count`, `name`,
+`on-cloth` for words that lie on a seam, `outside` for words beside the sock, `measure`,
+`measure-line`, and those of `bands`).
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from itertools import pairwise
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import groupby, pairwise
+from typing import Any, cast
 
 from engine.drawing import bands
-from engine.drawing.outline import Box, Outline, n, path, text
+from engine.drawing.bands import Band
+from engine.drawing.cloth import area, lines, n, p, stitches, whole
+from engine.drawing.course import Course
+from engine.drawing.outline import CLEAR, Laid, Outline
 from engine.judge.fit import Place
 from engine.read import units
+from engine.say import messages as say
+from engine.say.message import Message, Words
 from engine.sections.section import Part
 from engine.sock.sock import Sock
 
-_MARGIN_BOTTOM = 40.0
-_KEY = "The denser a band, the tighter."
+Drawn = list[Words]  # markup, then words, then markup again, and so on
+
+_LEFT, _RIGHT, _TOP = 52.0, 14.0, 12.0  # margins in mm
+_AIR = 3.0  # round the bare sock, for its outline
+_LETTER = 0.6  # the widest usual letter, in sizes of type
+_LONGEST = 12  # letters of the longest words beside the sock
+_PX = 16.0  # one rem of a page that nobody has enlarged
+_MOST = 1.7  # times that size, beyond which words would lie on each other
+_ROWS = {True: 18, False: 40}  # of stitches over the whole drawing; of the small one
+_PARTS: tuple[Part, ...] = ("cuff", "leg", "heel", "foot", "toe")
 
 
-def draw(sock: Sock, places: Sequence[Place]) -> str:
+def draw(at: Outline, sock: Sock, places: Sequence[Place]) -> Drawn:
     """Return the drawing of a sock as one `<svg>` element, sized by its `viewBox` in mm.
 
-    `places` is its fit, as `sheet.places` gives it.
+    It is in pieces: markup at each even place, words at each odd one. `places` is the sock's fit,
+    as `sheet.places` gives it; `at` is where it lies.
     """
-    at = Outline(sock)
     worn = bands.find(at, sock, places)
-    lines, over = bands.beside(at, worn)
-    if over > 0:
-        at = Outline(sock, over)
-        worn = bands.find(at, sock, places)
-        lines, _ = bands.beside(at, worn)
-    height = at.sole + _MARGIN_BOTTOM + (bands.room_below(at) + 1.5 * at.small if worn else 0)
-    shapes = [
-        *_shapes(at),
-        *_strokes(at, sock),
-        *(path(f"stretch stretch-{bands.density(place)}", d) for place, _, d in worn),
-        *_names(at, sock, [y for place, y, _ in worn if place.place in ("ankle", "calf")]),
-        *lines,
-        *bands.below(at, worn),
-        *_measures(at, sock, bands.room_below(at) if worn else 0),
+    below = 2.2 * at.small if any(one.place.place in ("heel", "ball") for one in worn) else 0.0
+    beside = at.across(at.fold)[1] + 2 * CLEAR + _LONGEST * _LETTER * at.small
+    left, top = at.left - _LEFT, min(at.top, at.front) - _TOP
+    wide = max(at.tip + _RIGHT, beside) - left
+    high = below + 20 + 1.8 * at.small - top
+    shapes: list[str | Drawn] = [
+        *_cloth(at, sock, small=False),
+        *(
+            _path(f"stretch stretch-{bands.density(one.place)}", f"M{p(one.start)}L{p(one.end)}")
+            for one in worn
+        ),
+        *_counts(at, sock, worn),
+        *_beside(at, worn),
+        *_measures(at, sock, below),
     ]
-    if worn:
-        shapes.append(text("worn", at.right / 2, height - at.small * 0.6, _KEY, at.small))
-    told = ", ".join(f"{bands.percent(place)} {bands.verdict(place)}" for place, _, _ in worn)
-    count = {piece.part: piece.count for piece in sock.pieces}
-    title = (
-        f"The sock from the side: cuff {count['cuff']} rounds, leg {count['leg']}, "
-        f"heel {count['heel']} rows, foot {count['foot']} rounds, toe {count['toe']} rows."
-        f"{f' Stretch when worn: {told}.' if told else ''}"
+    opens = (
+        '<svg xmlns="http://www.w3.org/2000/svg" class="sock" role="img" overflow="visible" '
+        f'viewBox="{n(left)} {n(top)} {n(wide)} {n(high)}"><title>'
     )
+    return _joined([[opens, _title(sock, worn), "</title>"], *shapes, "</svg>"])
+
+
+def bare(at: Outline, sock: Sock, *, knitted: bool = True) -> str:
+    """Return the sock's sections alone, without a word or a figure, as one `<svg>` element.
+
+    Stitches and strokes are drawn where it is `knitted`, and not only told in part.
+    """
+    left, top = at.left - _AIR, min(at.top, at.front) - _AIR
+    wide, high = at.tip - left + _AIR, _AIR - top
+    told = (_path(kind, whole(d)) for kind, d in parts(at))
+    cloth = _cloth(at, sock, small=True) if knitted else told
     return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" class="sock" role="img" '
-        f'viewBox="0 0 {n(at.right)} {n(height)}"><title>{title}</title>{"".join(shapes)}</svg>'
+        '<svg xmlns="http://www.w3.org/2000/svg" class="sock bare" aria-hidden="true" '
+        f'viewBox="{n(left)} {n(top)} {n(wide)} {n(high)}">{"".join(cloth)}</svg>'
     )
 
 
-def _shapes(at: Outline) -> list[str]:
-    mid_x, mid_y = n(at.middle[0]), n(at.middle[1])
-    back, front, sole = n(at.back), n(at.front), n(at.sole)
-    fold, ankle, instep = n(at.fold), n(at.ankle), n(at.instep)
-    heel_end, toe_start, tip = n(at.heel_end), n(at.toe_start), n(at.tip)
-    toe_top = n(at.toe_top)
-    corner = at.corner
-    nose = (at.tip - at.toe_start) * 0.9
-    return [
-        path("part part-cuff", f"M{back} {n(at.top)}H{front}V{fold}H{back}Z"),
-        path(
-            "part part-leg",
-            f"M{back} {fold}H{front}V{instep}L{mid_x} {mid_y}L{back} {ankle}Z",
-        ),
-        path(
-            "part part-heel",
-            f"M{back} {ankle}L{mid_x} {mid_y}L{heel_end} {sole}H{n(at.back + corner)}"
-            f"Q{back} {sole} {back} {n(at.sole - corner)}Z",
-        ),
-        path(
-            "part part-foot",
-            f"M{front} {instep}H{toe_top}L{toe_start} {sole}H{heel_end}L{mid_x} {mid_y}Z",
-        ),
-        path(
-            "part part-toe",
-            f"M{toe_top} {instep}Q{n(max(at.toe_start + nose, at.toe_top))} {instep} {tip} "
-            f"{mid_y}"
-            f"Q{n(at.toe_start + nose)} {sole} {toe_start} {sole}Z",
-        ),
-    ]
+def _title(sock: Sock, worn: Sequence[Band]) -> Message:
+    """Return what is drawn, in words."""
+    parts = tuple(
+        say.so_much_of(unit=piece.unit, part=cast("Any", piece.part), count=piece.count)
+        for piece in sock.pieces
+    )
+    told = tuple(
+        say.worn_and_felt(stretch=bands.percent(place), verdict=bands.verdict(place))
+        for place, *_ in worn
+    )
+    of_parts = say.sock_from_the_side(parts=parts)
+    stretch = (say.stretch_when_worn(places=told),) if told else ()
+    return say.in_turn(sentences=(of_parts, *stretch))
 
 
-def _strokes(at: Outline, sock: Sock) -> list[str]:
-    """Return the strokes of every section, each laid in its own box."""
-    return [
-        path(stroke.kind, "".join(_line(box, *line) for line in stroke.lines))
-        for section in sock.sections
-        if (box := at.box(section.part))
-        for stroke in section.strokes()
-    ]
+def _path(kind: str, d: str) -> str:
+    return f'<path class="{kind}" d="{d}"/>'
 
 
-def _line(box: Box, start: tuple[float, float], end: tuple[float, float]) -> str:
-    (x, y), (to_x, to_y) = box(*start), box(*end)
-    if n(y) == n(to_y):
-        return f"M{n(x)} {n(y)}H{n(to_x)}"
-    if n(x) == n(to_x):
-        return f"M{n(x)} {n(y)}V{n(to_y)}"
-    return f"M{n(x)} {n(y)}L{n(to_x)} {n(to_y)}"
+def _words(
+    kind: str, place: complex, words: Words, size: float, anchor: str = "middle", more: str = ""
+) -> Drawn:
+    """Return words at a place, of a size in mm; `more` says otherwise where they are."""
+    where = more or f'x="{n(place.real)}" y="{n(place.imag)}"'
+    grows = f"min({size / _PX:.2f}rem,{n(_MOST * size)}px)"
+    opens = f'<text class="{kind}" {where} font-size="{grows}"'
+    return [f'{opens} text-anchor="{anchor}">', words, "</text>"]
 
 
-def _names(at: Outline, sock: Sock, crossed: list[float]) -> list[str]:
-    """Return counts and names of the parts, that of the leg clear of its crossing bands."""
-    across = (at.back + at.front) / 2
-    edges = [at.fold, *sorted(crossed), min(at.ankle, at.half - at.small)]
-    upper, lower = max(pairwise(edges), key=lambda gap: gap[1] - gap[0])
-    foot_x, foot_y = (at.middle[0] * 0.45 + at.ball * 0.55), at.half
-    outside = " outside" if at.foot_narrow else ""
-    if outside:
-        foot_x, foot_y = at.front + at.big * 1.7, at.instep - at.big
-    # The cuff is shallow: its name and count stand on one line.
-    counts = {piece.part: piece.count for piece in sock.pieces}
-    words = f"cuff {counts['cuff']}"
-    found = [text("count", across, (at.top + at.fold + at.small) / 2, words, at.small * 1.1)]
-    places: dict[Part, tuple[float, float]] = {
-        "leg": (across, (upper + lower) / 2 - at.small / 2),
-        "heel": ((at.back + at.heel_end) / 2, (at.ankle + at.sole) / 2),
-        "foot": (foot_x, foot_y),
-        "toe": ((at.toe_start + at.toe_top) * 0.28 + at.tip * 0.44, at.half),
-    }
-    for name, (x, y) in places.items():
-        count = counts[name]
-        if not count:
-            continue
-        kind = outside if name == "foot" else ""
-        found.append(text(f"count{kind}", x, y + at.big * 0.15, str(count), at.big))
-        found.append(text(f"name{kind}", x, y + at.big * 0.2 + at.small, name, at.small))
+def _joined(pieces: Iterable[str | Drawn]) -> Drawn:
+    """Return pieces as one: markup at each even place, words at each odd one."""
+    found: Drawn = [""]
+    for piece in pieces:
+        first, *rest = [piece] if isinstance(piece, str) else piece
+        found[-1] = f"{found[-1]}{first}"
+        found += rest
     return found
 
 
-def _measures(at: Outline, sock: Sock, lowered: float) -> list[str]:
-    below, left = at.sole + 12 + lowered, at.back - 12
-    tick = 4.0
+def _of(at: Outline, part: Part) -> list[Laid]:
+    """Return what lies of a part; the plain rounds before a toe are drawn as the foot's."""
+    return [
+        one for one in at.laid if (one.part, part) == ("before_toe", "foot") or one.part == part
+    ]
+
+
+def parts(at: Outline, by: complex = 0j) -> Iterator[tuple[str, str]]:
+    """Yield the classes of every part there is and the path round it, from the top down.
+
+    All of it is moved `by` so much.
+    """
+    for part in _PARTS:
+        laid = _of(at, part)
+        courses = [
+            [Course(*(place + by for place in course)) for course in one.courses()] for one in laid
+        ]
+        if part not in ("heel", "toe"):
+            courses = [[course for one in courses for course in one]]
+        if laid:
+            dashes = " dashes" if laid[0].look == "dashes" else ""
+            yield f"part part-{part}{dashes}", "".join(map(area, courses))
+
+
+def _cloth(at: Outline, sock: Sock, *, small: bool) -> Iterator[str]:
+    """Yield the areas of all parts, then what is seen on each section."""
+    yield from (_path(kind, d) for kind, d in parts(at))
+    each = max(1, round(max(at.tip, -at.top) / _ROWS[small] / at.pitch))
+    seen = sock.cylinder.half
+    for _, group in groupby(at.laid, key=lambda one: id(one.section)):
+        laid = [*group]
+        section, look = laid[0].section, laid[0].look
+        if section.part not in (*_PARTS, "before_toe"):
+            continue
+        if look == "stitches" and len(laid[0].widths) > 3:
+            of = [stitches(one, seen // (2 if len(laid) == 2 else 1), each) for one in laid]
+            yield _path("hatch", "".join(of))
+        yield from (_path(stroke.kind, lines(laid, stroke)) for stroke in section.strokes())
+
+
+def _counts(at: Outline, sock: Sock, worn: Sequence[Band]) -> Iterator[Drawn]:
+    """Yield counts and names of the parts, that of the leg clear of its crossing bands."""
+    counts = {piece.part: piece.count for piece in sock.pieces}
+    centre = at.ankle / 2
+    # The cuff is shallow: its name and count stand on one line.
+    words = say.cuff_and_rounds(rounds=counts["cuff"])
+    rim = complex(centre, (at.top + at.front) / 2 + at.deep / 2 + at.small * 0.4)
+    yield _words("count on-cloth", rim, words, at.small * 1.1)
+    crossed = [one.start.imag for one in worn if one.place.place in ("ankle", "calf")]
+    edges = [at.fold, *sorted(crossed), min(at.fold + at.long_leg, at.middle.imag)]
+    upper, lower = max(pairwise(edges), key=lambda gap: gap[1] - gap[0])
+    foot = complex(at.middle.real * 0.45 + at.ball * 0.55, -at.foot / 2)
+    over = complex(at.shin.corners[-1].real + at.big * 1.7, -at.foot - at.big)
+    foot = over if at.foot_narrow else foot
+    toe, low = at.tip - at.toe, at.long_leg < 2 * at.big
+    places = {
+        "leg": over if low else complex(centre, (upper + lower) / 2),
+        "heel": complex(at.flat * 0.42, -0.4 * at.small),
+        "foot": foot,
+        "toe": complex(at.toe + toe * 0.45, -at.foot * 0.5),
+    }
+    kinds = {"heel": " on-cloth", "toe": " on-cloth"}
+    kinds |= {"leg": " outside"} if low else {"foot": " outside"} if at.foot_narrow else {}
+    sizes = {"heel": at.big * min(1.0, at.high / (2.4 * at.big))}
+    for name, place in places.items():
+        count = counts.get(cast("Part", name))
+        if count:
+            kind, size = kinds.get(name, ""), sizes.get(name, at.big)
+            # One hangs from the other by its own size, however large text is.
+            heel = f"{-1.15 * at.small / size:.2f}em"
+            up, down = (heel, "0em") if name == "heel" else ("0.15em", "1.1em")
+            where = f'x="{n(place.real)}" y="{n(place.imag)}" dy='
+            yield _words(f"count{kind}", place, str(count), size, more=f'{where}"{up}"')
+            named = say.drawn_part(part=cast("Any", name))
+            yield _words(f"name{kind}", place, named, at.small, more=f'{where}"{down}"')
+
+
+def _beside(at: Outline, worn: Sequence[Band]) -> Iterator[Drawn]:
+    """Yield the words of the bands: to the right of the leg, of heel and ball under the sole."""
+    floor, deep = -at.foot - at.small * (2.6 if at.foot_narrow else 0.6), 1.3 * at.small
+    for place, _, end in reversed(worn):
+        words = bands.percent(place)
+        if place.place in ("heel", "ball"):
+            heel = place.place == "heel"
+            under = f'x="{n(0 if heel else at.tip)}" y="5" dy="0.8em"'
+            yield _words("worn", 0j, words, at.small, "start" if heel else "end", under)
+        else:
+            y = min(end.imag + at.small * 0.35, floor)
+            floor = y - deep
+            yield _words("worn", complex(end.real + CLEAR, y), words, at.small, "start")
+
+
+def _measures(at: Outline, sock: Sock, lowered: float) -> Iterator[str | Drawn]:
+    """Yield how long the foot is and how high the top stands, along their lines."""
+    below, left, tick = 10 + lowered, at.left - 12, 4.0
     foot = units.length_text(sock.foot_length, sock.system)
     height = units.length_text(sock.top_above_floor, sock.system)
-    middle = (at.top + at.sole) / 2
-    return [
-        path(
-            "measure-line",
-            f"M{n(at.back)} {n(below - tick)}V{n(below + tick)}M{n(at.back)} {n(below)}"
-            f"H{n(at.tip)}M{n(at.tip)} {n(below - tick)}V{n(below + tick)}",
-        ),
-        text("measure", (at.back + at.tip) / 2, below + 5 + at.small, foot, at.small * 1.2),
-        path(
-            "measure-line",
-            f"M{n(left - tick)} {n(at.top)}H{n(left + tick)}M{n(left)} {n(at.top)}"
-            f"V{n(at.sole)}M{n(left - tick)} {n(at.sole)}H{n(left + tick)}",
-        ),
-        f'<text class="measure" font-size="{n(at.small * 1.2)}" text-anchor="middle" '
-        f'transform="translate({n(left - 8)} {n(middle)}) rotate(-90)">{height}</text>',
-    ]
+    size = at.small * 1.2
+    yield _path(
+        "measure-line",
+        f"M0 {n(below - tick)}V{n(below + tick)}M0 {n(below)}"
+        f"H{n(at.tip)}M{n(at.tip)} {n(below - tick)}V{n(below + tick)}",
+    )
+    hung = f'x="{n(at.tip / 2)}" y="{n(below + 3)}" dy="0.9em"'
+    yield _words("measure", 0j, foot, size, more=hung)
+    yield _path(
+        "measure-line",
+        f"M{n(left - tick)} {n(at.top)}H{n(left + tick)}M{n(left)} {n(at.top)}"
+        f"V0M{n(left - tick)} 0H{n(left + tick)}",
+    )
+    turned = f'transform="translate({n(left - 6)} {n(at.top / 2)}) rotate(-90)"'
+    yield _words("measure", 0j, height, size, more=turned)
