@@ -1,6 +1,8 @@
 """The sections of a sock, put in order: waste yarn, cuff, leg, heel, foot, toe, waste yarn.
 
-Where some are wished for, rounds of plain tube follow the toe.
+Where some are wished for, rounds of plain tube come before the toe, or follow it.
+
+The rib of a cuff may go on down the leg, to some plain rounds before the heel.
 
 A leg of several bands is a tube for each, with a turn of the screw before it. The first band's
 tension is set before the cuff, which is knitted at it; the foot's before the heel.
@@ -9,6 +11,7 @@ tension is set before the cuff, which is knitted at it; the foot's before the he
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from itertools import pairwise
 from math import ceil
 from typing import Literal
@@ -18,42 +21,61 @@ from engine.machine.cylinder import Cylinder
 from engine.read import units
 from engine.sections.cuff import Cuff
 from engine.sections.leg import Band
-from engine.sections.pocket import Pocket
+from engine.sections.pockets import Heel
+from engine.sections.ribbed import Ribbed, RibbedLeg
 from engine.sections.section import Part, Section
 from engine.sections.setting import Setting
+from engine.sections.toe import Toe
 from engine.sections.tube import Tube
-from engine.sections.waste import Finish, Start, grafting_tail
+from engine.sections.waste import Start
 
 
 def cuff_down(
     machine: Cylinder,
     cuff: Cuff,
     bands: Sequence[Band],
-    pockets: tuple[Pocket, Pocket],
+    ends: tuple[Heel, Toe],
     foot_rounds: int,
     cloth: Cloth,
     end_rounds: int = 0,
+    plain: int | None = None,
+    before_toe: int = 0,
 ) -> tuple[Section, ...]:
-    """Return every section of a sock that is knitted from its top; `pockets` are heel and toe.
+    """Return every section of a sock that is knitted from its top; `ends` are heel and toe.
 
-    `end_rounds` are those after the toe.
+    `end_rounds` are those after the toe, `plain` those before the heel where the cuff's rib goes on
+    down to them, `before_toe` those between foot and toe.
     """
-    heel, toe = pockets
+    heel, toe = ends
+    cuff, leg = _leg(cuff, bands, cloth, plain)
     return (
         Start(cuff.first(machine)),
         *cloth.at_first(bands),
         cuff,
-        *_leg(bands, cloth),
+        *leg,
         *cloth.back(bands[-1]),
         heel,
         Tube("foot", foot_rounds),
+        *([Tube("before_toe", before_toe)] if before_toe else []),
         toe,
         *([Tube("end", end_rounds)] if end_rounds else []),
-        Finish(cloth.tail(toe.grafted(machine.slots)), cuff.open_top),
+        toe.finish(cloth.tail(toe, machine.slots), cuff.open_top),
     )
 
 
-def _leg(bands: Sequence[Band], cloth: Cloth) -> Iterator[Section]:
+def _leg(
+    cuff: Cuff, bands: Sequence[Band], cloth: Cloth, plain: int | None
+) -> tuple[Cuff, list[Section]]:
+    """Return the leg's sections, and the cuff as it goes on into them."""
+    rounds = bands[0].rounds
+    if plain is None or plain >= rounds or not isinstance(cuff, Ribbed):
+        return cuff, list(_plain(bands, cloth))
+    cuff = replace(cuff, goes_on=True)
+    leg: list[Section] = [RibbedLeg(rounds - plain, cuff, plain)]
+    return cuff, [*leg, *([Tube("leg", plain, goes_on=True)] if plain else [])]
+
+
+def _plain(bands: Sequence[Band], cloth: Cloth) -> Iterator[Section]:
     yield Tube("leg", bands[0].rounds)
     for before, band in pairwise(bands):
         yield cloth.turned("leg", band, before)
@@ -84,10 +106,10 @@ class Cloth:
         """Return the foot's setting before the heel, none where it stands as the foot wants it."""
         return () if last.tighter == 1 else (self.turned("leg", Band(0), last),)
 
-    def tail(self, stitches: int) -> str:
-        """Return the yarn to leave for grafting, up to a whole cm or inch: never too little."""
+    def tail(self, toe: Toe, slots: int) -> str:
+        """Return the yarn to leave for closing a toe, rounded up to a whole cm or inch."""
         whole = units.MM_PER_INCH if self._system == "in" else 10.0
-        mm = grafting_tail(stitches, self._fabric)
+        mm = toe.tail(slots, self._fabric)
         return units.length_text(ceil(mm / whole) * whole, self._system)
 
     def _mark(self, band: Band) -> float | None:

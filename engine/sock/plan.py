@@ -1,4 +1,4 @@
-"""The plan: a request read, and the sock that answers it assembled.
+"""The plan: the sock that answers a request assembled.
 
 The foot rounds (`foot_rounds`) are for T = foot length x (1 - length ease), or the sock length as
 given. Below 1 they are refused: such a foot is too short for this cylinder and gauge.
@@ -7,119 +7,75 @@ given. Below 1 they are refused: such a foot is too short for this cylinder and 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
-from typing import Any, NamedTuple
+from dataclasses import replace
 
 from engine import sources
-from engine.fabric import fabric, yarn_at_hand
 from engine.fabric.fabric import Fabric
+from engine.fabric.gauge import UNKNOWN
 from engine.fabric.yarn_at_hand import Stock
-from engine.machine import cylinder
 from engine.machine.cylinder import Cylinder
 from engine.people import foot
 from engine.people.foot import Foot, Measure
-from engine.people.population import NothingKnown
 from engine.read import units
 from engine.read.errors import Problem, Refused
-from engine.read.fields import Fields, Span
-from engine.read.units import System, nearest, reaches
-from engine.sections import leg, pockets, registry, shaped_leg, short_row
-from engine.sections.cuff import Cuff
+from engine.read.fields import Fields
+from engine.read.units import nearest, reaches
+from engine.say import messages as say
+from engine.sections import leg, pockets, shaped_leg, short_row
 from engine.sections.leg import Leg
-from engine.sections.pocket import Pocket
-from engine.sections.tube import read_end
-from engine.sock import first_sock, foot_rounds, too_short
+from engine.sections.no_heel import NoHeel
+from engine.sections.pockets import Heel
+from engine.sections.tube import Tube
+from engine.sock import colors, first_sock, foot_rounds, string, too_short
+from engine.sock import pair as pairs
 from engine.sock.in_order import Cloth, cuff_down
+from engine.sock.pair import Pair
 from engine.sock.sock import Sock
-
-GROUPS = (
-    "units", "foot", "other_foot", "person", "cylinder", "fabric", "sock", "first_sock", "stock",
-)  # fmt: skip
-_EASE = Span("a length ease", 0.0, sources.LENGTH_EASE_MOST)
-SOCK_LENGTH = Span("the foot of a sock", 80, 360, rarely=110)
-# Where the cylinder is in doubt the sock is held against a usual one, so that all problems are told
-# at once.
-_USUAL_CYLINDER = Cylinder(60)
-_CLOSENESS = {"snug": float(sources.CLOSER), "usual": 0.0, "loose": -float(sources.CLOSER)}
-Notes = list[tuple[str, str]]
+from engine.sock.wanted import SOCK_LENGTH, Aim, Notes, Wishes, read, room_asked
 
 
-@dataclass(frozen=True)
-class _Aim:
-    """The length to knit to: `ease` as a share, and the sock's own length in mm if it is given."""
+def make(request: object, *, anybody: bool = False) -> Sock:
+    """Return the sock of a request, or raise `Refused` with every problem in it.
 
-    ease: float
-    sock_length: float | None
-
-    def of(self, length: Measure) -> tuple[float, float]:
-        """Return the length aimed at and its standard deviation in mm."""
-        if self.sock_length is not None:
-            return self.sock_length, 0.0
-        return length.value * (1 - self.ease), length.sd * (1 - self.ease)
-
-
-@dataclass(frozen=True)
-class _Wishes:
-    """What a request says of the sock; None where it leaves the choice to us."""
-
-    cuff: Cuff
-    leg: leg.Wish
-    heel: short_row.Wish
-    toe: short_row.Wish
-    end_rounds: int
-    remarks: tuple[tuple[str, str], ...]
-    closer: float = 0.0
-
-
-class _Told(NamedTuple):
-    """A request read; None is what was left out or wrong, with its problem noted."""
-
-    feet: Foot
-    machine: Cylinder | None
-    cloth: Fabric | None
-    aim: _Aim
-    wishes: _Wishes | None
-    measures: dict[str, Measure] | None
-    knitted: first_sock.FirstSock | None
-    at_hand: Stock
-
-
-def make(request: object) -> Sock:
-    """Return the sock of a request, or raise `Refused` with every problem in it."""
+    With `anybody` a foot of which nothing is known is everybody's.
+    """
     if not isinstance(request, Mapping):
-        raise Refused([Problem("", "This is not a request for a plan.", "Send a group of fields.")])
+        raise Refused([Problem("", say.no_request(), say.send_fields())])
     fields = Fields(request)
-    feet, machine, cloth, aim, wishes, measures, knitted, at_hand = read(fields)
+    feet, machine, cloth, aim, wishes, measures, knitted, at_hand = read(fields, anybody=anybody)
     if fields.problems or machine is None or cloth is None or wishes is None or measures is None:
         raise Refused(fields.problems)
-    sock = _knittable(fields, machine, cloth, wishes, feet, measures, aim)
-    sock = replace(sock, stock=at_hand)
+    sock = _knittable(fields, machine, cloth, wishes, feet, measures, aim, at_hand)
     if knitted is not None:
         sock = _second(fields.part("first_sock"), sock, knitted)
-    asked = [*_of_another(cloth, machine), *_unlike(feet, sock, aim)]
-    return replace(sock, notes=(*sock.notes, *asked))
+    if wishes.colors is not None:
+        painted = colors.put_on(sock.sections, wishes.colors)
+        sock = replace(sock, sections=painted, colors=wishes.colors)
+    if wishes.string is not None:
+        sock = _strung(sock, wishes.string)
+    asked = [
+        *_of_another(cloth, machine),
+        *_unlike(feet, sock, aim),
+        *room_asked(feet, measures, aim, fields.system),
+    ]
+    return _noted(sock, asked)
 
 
-def read(fields: Fields) -> _Told:
-    """Return all that a request says; its problems are noted in `fields`, which learn its units."""
-    fields.only(GROUPS)
-    fields.system = "in" if fields.choice("units", ("in", "cm")) == "in" else "cm"
-    feet = foot.read(fields.part("foot"), fields.part("other_foot"), fields.part("person"))
-    machine = cylinder.read(fields.part("cylinder"))
-    cloth = fabric.read(fields.part("fabric"), machine.slots if machine else None)
-    aim = _read_aim(fields.part("sock"))
-    wishes = _read_wishes(fields.part("sock"), machine or _USUAL_CYLINDER)
-    measures = _complete(fields, feet, aim)
-    knitted = first_sock.read(fields.part("first_sock"))
-    at_hand = yarn_at_hand.read(fields.part("stock"))
-    return _Told(feet, machine, cloth, aim, wishes, measures, knitted, at_hand)
+def _strung(sock: Sock, place: string.Place) -> Sock:
+    """Return a sock in its place in a string, with a word on it."""
+    placed = string.sock_one if sock.knitted_rounds is None else string.sock_two
+    sections = placed(sock.sections, sock.cylinder, place)
+    is_so = say.string_is(place=place)
+    words = say.in_turn(sentences=(is_so, say.string_unmeasured()))
+    return _noted(
+        replace(sock, sections=sections, string=place),
+        [("sock.string", words if sock.knitted_rounds is None else is_so)],
+    )
 
 
 def _of_another(cloth: Fabric, machine: Cylinder) -> Notes:
     """Return a question for each piece of fabric that this cylinder cannot have knitted."""
-    words = (
-        f"More needles than this cylinder’s {machine.slots}: is it of another? Then swatch anew."
-    )
+    words = say.more_needles_than_slots(slots=machine.slots)
     return [
         (f"{tube.field}.needles", words)
         for tube, *_ in cloth.seen
@@ -127,58 +83,44 @@ def _of_another(cloth: Fabric, machine: Cylinder) -> Notes:
     ]
 
 
-def foot_alone(request: Mapping[str, Any]) -> tuple[System, dict[str, Measure], Notes]:
-    """Return system, measures and questions of the foot, before anything is known to knit it with.
-
-    Raises `Refused` where foot and person cannot be read, or tell no length.
-    """
-    fields = Fields(request)
-    fields.system = "in" if fields.choice("units", ("in", "cm")) == "in" else "cm"
-    feet = foot.read(fields.part("foot"), fields.part("other_foot"), fields.part("person"))
-    measures = _complete(fields, feet, _read_aim(fields.part("sock")))
-    if fields.problems or measures is None:
-        raise Refused(fields.problems)
-    return fields.system, measures, foot.questions(feet)
-
-
-def _unlike(feet: Foot, sock: Sock, aim: _Aim) -> list[tuple[str, str]]:
+def _unlike(feet: Foot, sock: Sock, aim: Aim) -> Notes:
     """Return the count for the shorter of two feet too unlike for one; its heel and toe the same.
 
     A sock whose length was given is knitted as it stands, whoever's it is.
     """
     if not feet.unlike or feet.smaller_length is None or aim.sock_length is not None:
         return []
-    aimed = feet.smaller_length * (1 - aim.ease)
-    rounds = nearest(foot_rounds.exact(aimed, sock.fabric.rounds, sock.sections))
-    count = f", about {rounds} for the shorter foot and {sock.foot_rounds} for the longer"
-    words = (
-        "That is more than feet usually differ. Two different socks may fit better: knit each to "
-        f"its own foot rounds{count if rounds >= 1 else ''}."
-    )
+    aimed = aim.from_foot(feet.smaller_length)
+    rounds = nearest(foot_rounds.exact(aimed, sock.fabric.rounds, sock.others))
+    words = say.unlike_feet()
+    if rounds >= 1:
+        words = say.unlike_feet_rounds(shorter=rounds, longer=sock.foot_rounds)
     return [("other_foot.length", words)]
 
 
-def _second(fields: Fields, sock: Sock, knitted: first_sock.FirstSock) -> Sock:
+def _second(fields: Fields, sock: Sock, typed: first_sock.FirstSock) -> Sock:
     """Return the second sock: the first one's cuff, leg, heel and toe, its foot counted anew."""
+    knitted = first_sock.as_washed(fields, typed, sock)
+    if knitted is None:
+        raise Refused(fields.problems)
     cloth = first_sock.learn(fields, knitted, sock)
-    rounds = nearest(foot_rounds.exact(sock.aimed, cloth.rounds, sock.sections))
+    pair = pair_after(sock, knitted, cloth)
+    aimed, aimed_sd = pair.chosen.aimed, pair.chosen.aimed_sd
+    rounds = nearest(foot_rounds.exact(aimed, cloth.rounds, sock.others))
     if not fields.problems and rounds < 1:
-        fields.refuse(
-            "length",
-            "By this first sock, heel and toe alone are longer than the foot.",
-            "Check its length and rounds, or leave more needles in heel and toe.",
-        )
+        fields.refuse(knitted.field, say.sock_one_too_short(), say.check_sock_one())
     if fields.problems:
         raise Refused(fields.problems)
-    pair = sock.pockets["heel"], sock.pockets["toe"]
     sections = cuff_down(
         sock.cylinder,
         sock.cuff,
         sock.leg.bands,
-        pair,
+        (sock.heel, sock.toe),
         rounds,
         Cloth(cloth, sock.system),
         sock.end_rounds,
+        sock.leg.plain,
+        sock.rounds_before_toe,
     )
     second = replace(
         sock,
@@ -186,77 +128,57 @@ def _second(fields: Fields, sock: Sock, knitted: first_sock.FirstSock) -> Sock:
         fabric_before=sock.fabric,
         sections=sections,
         knitted_rounds=knitted.foot_rounds,
+        aimed=aimed,
+        aimed_sd=aimed_sd,
+        pair=pair,
     )
     asked = cloth.questions[len(sock.fabric.questions) :]
-    note = (
-        f"Knit {second.foot_rounds} foot rounds in sock two, where sock one has "
-        f"{knitted.foot_rounds}. Cuff, leg, heel and toe stay, so that the two match."
+    note = say.knit_sock_two(rounds=second.foot_rounds, before=knitted.foot_rounds)
+    notes = [(fields.where("foot_rounds"), note), *first_sock.after_wash(fields, typed, knitted)]
+    return replace(second, notes=(*sock.notes, *notes, *asked))
+
+
+def pair_after(sock: Sock, knitted: first_sock.FirstSock, cloth: Fabric) -> Pair:
+    """Return what sock two may be after sock one, in the fabric that this taught."""
+    return pairs.work_out(
+        knitted.like,
+        (sock.aimed, sock.aimed_sd),
+        (knitted.length, knitted.tape(sock.others), knitted.foot_rounds),
+        (cloth.rounds, cloth.along or UNKNOWN),
+        sock.others,
     )
-    return replace(second, notes=(*sock.notes, (fields.where("foot_rounds"), note), *asked))
-
-
-def _read_aim(fields: Fields) -> _Aim:
-    ease = fields.share("length_ease", _EASE)
-    return _Aim(
-        float(sources.LENGTH_EASE) if ease is None else ease,
-        fields.length("foot_length_of_sock", SOCK_LENGTH),
-    )
-
-
-def _read_wishes(fields: Fields, machine: Cylinder) -> _Wishes | None:
-    known = ("cuff", "leg", "heel", "toe", "end", "length_ease", "foot_length_of_sock", "closeness")
-    fields.only(known)
-    made, remarks = registry.read_cuff(fields.part("cuff"), machine.slots)
-    closer = _CLOSENESS.get(fields.choice("closeness", _CLOSENESS) or "", 0.0)
-    leg_wish = leg.read(fields.part("leg"))
-    heel = short_row.read(fields.part("heel"), machine.slots, machine.half)
-    toe = short_row.read(fields.part("toe"), machine.slots, machine.half)
-    end_rounds = read_end(fields.part("end"))
-    if made is None or heel is None or toe is None:
-        return None
-    notes = (*remarks, *leg_wish.asked)
-    return _Wishes(made, leg_wish, heel, toe, end_rounds, notes, closer)
-
-
-def _complete(fields: Fields, feet: Foot, aim: _Aim) -> dict[str, Measure] | None:
-    try:
-        return foot.complete(feet, aim.sock_length, aim.ease)
-    except NothingKnown:
-        tried = ("foot", "other_foot", "person", "sock.foot_length")
-        if not any(problem.field.startswith(tried) for problem in fields.problems):
-            fields.part("foot").refuse(
-                "length",
-                "There is no length to knit to.",
-                "Measure the foot from the heel to the longest toe, or give a shoe size.",
-            )
-        return None
 
 
 def _knittable(
     fields: Fields,
     machine: Cylinder,
     cloth: Fabric,
-    wishes: _Wishes,
+    wishes: Wishes,
     feet: Foot,
     measures: dict[str, Measure],
-    aim: _Aim,
+    aim: Aim,
+    at_hand: Stock,
 ) -> Sock:
     system = fields.system
     heel_girth = feet.measured.get("heel_girth")
     heel, heel_words = pockets.heel(wishes.heel, machine, cloth, heel_girth)
     toe, toe_words = pockets.toe(wishes.toe, cloth, feet.toe_breadth)
     aimed, aimed_sd = aim.of(measures["length"])
-    rounds = nearest(foot_rounds.exact(aimed, cloth.rounds, (heel, toe)))
+    before = Tube("before_toe", wishes.toe.before)
+    others = foot_rounds.others((heel, before, toe))
+    rounds = nearest(foot_rounds.exact(aimed, cloth.rounds, others))
     if rounds < 1:
 
-        def heel_at(rounds: float) -> Pocket:
+        def heel_at(rounds: float) -> Heel:
             finer = replace(cloth, rounds=rounds)
             return pockets.heel(wishes.heel, machine, finer, heel_girth)[0]
 
-        short = too_short.Case(heel_at, wishes.heel, toe, machine, cloth, aimed, system)
+        short = too_short.Case(heel_at, wishes.heel, toe, machine, cloth, aimed, system, before)
         given = aim.sock_length is not None
         ball = measures["ball_girth"].value
-        raise Refused([too_short.problem(short, SOCK_LENGTH if given else None, aim.ease, ball)])
+        raise Refused(
+            [too_short.problem(short, SOCK_LENGTH if given else None, aim.foot_for, ball)]
+        )
     made, leg_notes = _leg(fields.part("sock"), wishes, machine, cloth, heel, measures)
     sock = Sock(
         system=system,
@@ -271,6 +193,8 @@ def _knittable(
             rounds,
             Cloth(cloth, system),
             wishes.end_rounds,
+            made.plain,
+            before.rounds,
         ),
         leg=made,
         leg_body=shaped_leg.profile(wishes.leg.girths, measures),
@@ -283,18 +207,39 @@ def _knittable(
         aimed=aimed,
         aimed_sd=aimed_sd,
         ease=aim.ease,
+        room=aim.room or 0.0,
+        if_heavy=foot.if_heavy(feet, measures),
+        stock=at_hand,
         closer=wishes.closer,
-        notes=(*foot.questions(feet), *cloth.questions, *wishes.remarks, *leg_notes),
+        notes=(
+            *foot.questions(feet),
+            *cloth.questions,
+            *wishes.remarks,
+            *leg_notes,
+            *pockets.remarks(
+                heel,
+                toe,
+                machine,
+                cloth,
+                system,
+                high_instep="instep_girth" in feet.measured,
+            ),
+        ),
     )
-    return replace(sock, notes=(*sock.notes, *_high(sock)))
+    return _noted(sock, _high(sock))
+
+
+def _noted(sock: Sock, notes: Notes) -> Sock:
+    """Return the sock with more notes; without any the same, with all that was worked out of it."""
+    return replace(sock, notes=(*sock.notes, *notes)) if notes else sock
 
 
 def _leg(
     fields: Fields,
-    wishes: _Wishes,
+    wishes: Wishes,
     machine: Cylinder,
     cloth: Fabric,
-    heel: Pocket,
+    heel: Heel,
     measures: dict[str, Measure],
 ) -> tuple[Leg, shaped_leg.Notes]:
     """Return the leg and what is worth saying of it; one that nobody asked to shape is plain.
@@ -312,19 +257,22 @@ def _leg(
         on = machine.slots, cloth, bottom, wishes.cuff, measures, system
         ground = shaped_leg.Ground(*on, closer=wishes.closer)
         return shaped_leg.shape(wish, ground)
-    exact = wish.rounds is not None
+    rounds = leg.plain_rounds(wish, measures["length"].value, cloth)
+    if isinstance(heel, NoHeel) and not wish.set_by:  # as high as over a usual heel
+        rounds += machine.half - short_row.customary_left(machine.half)
+    bands = (leg.Band(rounds),)
+    words = say.leg_words(why="custom")
     if wish.footie:
-        return Leg((leg.Band(wish.rounds or 0),), "for a footie", exact), ()
-    words = "in the customary proportion to the foot, about half its length"
-    bands = (leg.Band(leg.plain_rounds(wish, measures["length"].value, cloth)),)
-    return Leg(bands, "as you set it" if exact else words, exact), ()
+        words = say.leg_words(why="footie")
+    elif wish.rounds is not None:
+        words = say.leg_words(why="told")
+    return Leg(bands, words, wish.set_by, plain=wish.plain), ()
 
 
-def _high(sock: Sock) -> list[tuple[str, str]]:
+def _high(sock: Sock) -> Notes:
     """Return a remark where the top of the sock would stand at the knee."""
     knee = sources.KNEE_HEIGHT_OVER_FOOT * sock.measures["length"].value
     if not reaches(sock.top_above_floor / knee, 1):
         return []
     height = units.length_text(sock.top_above_floor, sock.system)
-    words = f"The top would stand {height} above the floor, at the knee or over it."
-    return [("sock.leg.rounds", words)]
+    return [("sock.leg.rounds", say.top_at_knee(height=height))]

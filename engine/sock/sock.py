@@ -19,17 +19,24 @@ from engine.fabric.yarn_at_hand import NOTHING_TOLD, Stock
 from engine.machine import needle_bed, standing
 from engine.machine.cylinder import Cylinder
 from engine.machine.needle_bed import Work
-from engine.machine.operations import Operation
+from engine.machine.operations import WASTE, Operation
 from engine.machine.standing import Standing
-from engine.people.foot import Measure
+from engine.people.foot import IfHeavy, Measure
 from engine.read import units
+from engine.say.message import Message, Words
 from engine.sections.cuff import Cuff
 from engine.sections.leg import Girth, Leg
+from engine.sections.no_heel import NoHeel
 from engine.sections.pocket import Pocket, PocketPart
+from engine.sections.pockets import Heel
 from engine.sections.section import Part, Section, Size, Stage, Unit
 from engine.sections.shaped_leg import Profile, girth_at
-from engine.sections.tube import Tube
-from engine.sock import foot_rounds
+from engine.sections.string import OnWaste
+from engine.sections.toe import BareToe
+from engine.sock import foot_rounds, string
+from engine.sock.colors import Colors, with_foot
+from engine.sock.foot_rounds import Others
+from engine.sock.pair import Pair
 
 
 class Placed(NamedTuple):
@@ -55,12 +62,15 @@ class Piece:
 class Sock:
     """One sock: `sections` are all of it, in the order of knitting.
 
-    `aimed` is its foot as aimed at; `ease` the share by which a sock is shorter than its foot;
+    `aimed` is its foot as aimed at; `ease` the share by which a sock is shorter than its foot,
+    `room` the mm that were added to that foot to grow into;
     `leg` how the leg was planned, `leg_body` the girths that it stands on; `stock` the yarn at
-    hand; `knitted_rounds` the foot rounds of sock one and `fabric_before` what was known before it,
-    where this is sock two; `closer` what the wish for a snug or a loose sock adds to the wanted
-    stretch; `likely_left` the fewest and the most needles that heel or toe might be
-    left with, where a measure chose them.
+    hand; `knitted_rounds` the foot rounds of sock one, `fabric_before` what was known before it and
+    `pair` what sock two may be, where this is sock two; `closer` what the wish for a snug or a
+    loose sock adds to the wanted stretch; `if_heavy` the measures of a heavy wearer whose weight is
+    not told; `colors` those by plan; `string` the pair's place where sock follows sock on the
+    machine, and `before` the sock that this one follows there; `likely_left` the fewest and the
+    most needles that heel or toe might be left with, where a measure chose them.
     """
 
     system: units.System
@@ -70,18 +80,34 @@ class Sock:
     sections: tuple[Section, ...]
     leg: Leg
     leg_body: Profile
-    heel_words: str
-    toe_words: str
+    heel_words: Message
+    toe_words: Message
     likely_left: dict[str, tuple[int, int]]
     toe_breadth: float | None
     aimed: float
     aimed_sd: float
     ease: float
-    notes: tuple[tuple[str | None, str], ...]
+    notes: tuple[tuple[str | None, Words], ...]
     stock: Stock = NOTHING_TOLD
     knitted_rounds: int | None = None
     fabric_before: Fabric | None = None
     closer: float = 0.0
+    pair: Pair | None = None
+    room: float = 0.0
+    if_heavy: IfHeavy | None = None
+    string: string.Place | None = None
+    colors: Colors | None = None
+    before: Sock | None = None
+
+    @property
+    def for_foot(self) -> float:
+        """Return the length of its foot in mm that the wearer's foot asks for."""
+        return self.aimed if self.pair is None else self.pair.wanted
+
+    @property
+    def by_foot(self) -> bool:
+        """Tell whether it is aimed at that length, and not at what sock one came to."""
+        return self.pair is None or self.pair.like == "foot"
 
     @cached_property
     def cuff(self) -> Cuff:
@@ -90,7 +116,7 @@ class Sock:
 
     @cached_property
     def pockets(self) -> dict[PocketPart, Pocket]:
-        """Return its pockets by part."""
+        """Return its pockets by part; none for a toe of another kind."""
         return {one.part: one for one in self.sections if isinstance(one, Pocket)}
 
     @cached_property
@@ -119,11 +145,28 @@ class Sock:
     @cached_property
     def work(self) -> tuple[Work, ...]:
         """Return what each section comes to on the needle bed."""
-        found, at = list[Work](), standing.bare(self.cylinder)
+        found, at = list[Work](), self._begins
         for section, _, stop in self.placed:
             found.append(_run(at, section, self.cylinder, stop))
             at = found[-1].ends
         return tuple(found)
+
+    @property
+    def _begins(self) -> Standing:
+        """Return how the machine stands before it."""
+        if self.before is not None:
+            return self.before.work[-1].ends
+        if isinstance(self.sections[0], OnWaste):
+            return standing.on_waste(self.cylinder)
+        return standing.bare(self.cylinder)
+
+    @cached_property
+    def sock_two(self) -> Sock:
+        """Return the pair's second sock as planned with this one: itself, but in a string."""
+        if self.string is None or self.knitted_rounds is not None:
+            return self
+        sections = string.sock_two(self.sections, self.cylinder, self.string)
+        return replace(self, sections=sections, before=self)
 
     @cached_property
     def stitches(self) -> dict[str, int]:
@@ -146,12 +189,12 @@ class Sock:
 
     @cached_property
     def waste_loops(self) -> float:
-        """Return the stitches of scrap of one sock, each counted by its loop over the foot's."""
+        """Return the stitches of waste yarn, each counted by its loop over the foot's."""
         return sum(
             count / made.tighter
-            for section, work in zip(self.sections, self.work, strict=True)
-            if not section.counted
+            for work in self.work
             for made, count in work.made
+            if made.yarn == WASTE
         )
 
     @cached_property
@@ -173,7 +216,12 @@ class Sock:
         """Return the rounds of the leg."""
         return self._rounds("leg")
 
-    @property
+    @cached_property
+    def rounds_before_toe(self) -> int:
+        """Return the plain rounds between foot and toe."""
+        return self._rounds("before_toe")
+
+    @cached_property
     def end_rounds(self) -> int:
         """Return the rounds after the toe."""
         return self._rounds("end")
@@ -182,36 +230,51 @@ class Sock:
         return sum(one.rounds for one in self.sections if one.part == part)
 
     @cached_property
+    def others(self) -> Others:
+        """Return what lies along the sole of all sections but the foot."""
+        return foot_rounds.others(self.sections)
+
+    @cached_property
     def exact_rounds(self) -> float:
         """Return the foot rounds before rounding."""
-        return foot_rounds.exact(self.aimed, self.fabric.rounds, self.sections)
+        return foot_rounds.exact(self.aimed, self.fabric.rounds, self.others)
 
-    @property
-    def grafted(self) -> int:
-        """Return the stitches that close the toe."""
-        return self.pockets["toe"].grafted(self.cylinder.slots)
+    @cached_property
+    def heel(self) -> Heel:
+        """Return its heel."""
+        ends = (one for one in self.sections if isinstance(one, Pocket | NoHeel))
+        return next(one for one in ends if one.part == "heel")
+
+    @cached_property
+    def toe(self) -> Pocket | BareToe:
+        """Return its toe."""
+        ends = (one for one in self.sections if isinstance(one, Pocket | BareToe))
+        return next(one for one in ends if one.part == "toe")
+
+    def closing(self, cloth: Fabric) -> float:
+        """Return the yarn in mm that closes the toe, of that fabric."""
+        return self.toe.closing(self.cylinder.slots, cloth)
 
     def with_foot(self, rounds: int) -> Sock:
         """Return the same sock with another number of foot rounds."""
-        return replace(
-            self,
-            sections=tuple(
-                replace(one, rounds=rounds) if isinstance(one, Tube) and one.part == "foot" else one
-                for one in self.sections
-            ),
-        )
+        return replace(self, sections=with_foot(self.sections, rounds, self.colors))
 
-    def with_pocket(self, pocket: Pocket) -> tuple[Section, ...]:
-        """Return its sections with another pocket in the place of that part's."""
-        before = self.pockets[pocket.part]
-        return tuple(pocket if one is before else one for one in self.sections)
+    def exact_with(self, pocket: Pocket) -> float:
+        """Return the foot rounds before rounding with another pocket in place of that part's."""
+        rounds = self.others.rounds - self.pockets[pocket.part].sole + pocket.sole
+        others = self.others._replace(rounds=rounds)
+        return foot_rounds.exact(self.aimed, self.fabric.rounds, others)
 
-    @property
+    @cached_property
     def rounds_range(self) -> tuple[int, int]:
         """Return the middle 80 % of the foot rounds that the next sock might need."""
-        others = foot_rounds.others(self.sections)
+        return self.range_within(self.rounds_sd)
+
+    def range_within(self, sd: float) -> tuple[int, int]:
+        """Return the same where the foot rounds were out by `sd`, as a standard deviation."""
+        others = self.others.rounds
         whole = self.exact_rounds + others
-        reach = exp(sources.TO_80_PERCENT * self.rounds_sd / whole)
+        reach = exp(sources.TO_80_PERCENT * sd / whole)
         return units.whole_between(
             whole / reach - others, self.exact_rounds, whole * reach - others
         )
@@ -219,8 +282,8 @@ class Sock:
     @cached_property
     def rounds_sd(self) -> float:
         """Return how far out the foot rounds may be, as a standard deviation."""
-        whole = self.aimed * self.fabric.rounds
-        return whole * self.fabric.rounds_sd_with(self.aimed_sd / self.aimed)
+        knitted = self.aimed - self.others.by_hand
+        return knitted * self.fabric.rounds * self.fabric.rounds_sd_with(self.aimed_sd / knitted)
 
     @property
     def tube(self) -> float:
@@ -228,12 +291,13 @@ class Sock:
         return self.cylinder.slots / self.fabric.stitches
 
     @cached_property
-    def heel_girth(self) -> float:
-        """Return the sock's relaxed girth round heel and ankle bend in mm."""
-        return self.pockets["heel"].girth(self.cylinder.slots, self.fabric)
+    def heel_girth(self) -> float | None:
+        """Return the sock's relaxed girth round heel and ankle bend in mm, None without a heel."""
+        heel = self.heel
+        return heel.girth(self.cylinder.slots, self.fabric) if isinstance(heel, Pocket) else None
 
     @cached_property
-    def _sizes(self) -> tuple[Size, ...]:
+    def sizes(self) -> tuple[Size, ...]:
         """Return the size of every section."""
         return tuple(one.section.size(self.cylinder, one.cloth) for one in self.placed)
 
@@ -241,7 +305,7 @@ class Sock:
     def _heights(self) -> dict[Part, float]:
         """Return how high each part stands in mm."""
         found: dict[Part, float] = {}
-        for section, size in zip(self.sections, self._sizes, strict=True):
+        for section, size in zip(self.sections, self.sizes, strict=True):
             found[section.part] = found.get(section.part, 0.0) + size.height
         return found
 
@@ -273,34 +337,38 @@ class Sock:
     @cached_property
     def foot_length(self) -> float:
         """Return the finished length of the sock's foot in mm."""
-        return foot_rounds.length(self.fabric.rounds, self.foot_rounds, self.sections)
+        return foot_rounds.length(self.fabric.rounds, self.foot_rounds, self.others)
 
     @cached_property
-    def _leg(self) -> list[tuple[float, float]]:
-        """Return the height and the relaxed girth in mm of each band of the leg, from the top."""
-        return [
-            (size.height, size.girth)
-            for section, size in zip(self.sections, self._sizes, strict=True)
-            if section.part == "leg" and section.counted
-        ]
+    def _leg(self) -> list[tuple[float, float, float]]:
+        """Return each band of the leg from the top: its height in mm, its tube, how that narrows.
 
-    def tube_at(self, height: float) -> float:
-        """Return the relaxed girth of the leg in mm at a height above the floor."""
+        The tube is its relaxed girth in mm were it plain, of which a rib leaves a share.
+        """
+        found = list[tuple[float, float, float]]()
+        for placed, size in zip(self.placed, self.sizes, strict=True):
+            if placed.section.part == "leg" and placed.section.counted:
+                tube = self.cylinder.slots / placed.cloth.stitches
+                found.append((size.height, tube, size.girth / tube))
+        return found
+
+    def tube_at(self, height: float) -> tuple[float, float]:
+        """Return tube and narrowing of the leg (`_leg`) at a height above the floor in mm."""
         end = self.heel_height
-        for high, girth in reversed(self._leg):
+        for high, tube, narrows in reversed(self._leg):
             end += high
             if height < end:
-                return girth
-        return self.top_tube
+                return tube, narrows
+        return self._leg[0][1:]
 
     @property
     def narrowest(self) -> float:
-        """Return the relaxed girth of the leg in mm where it is narrowest."""
-        return min(self.tube, *(girth for _, girth in self._leg))
+        """Return the relaxed girth in mm of the leg, were it plain, where it is narrowest."""
+        return min(self.tube, *(tube for _, tube, _ in self._leg))
 
     @property
     def top_tube(self) -> float:
-        """Return the relaxed girth of the leg in mm under the cuff."""
+        """Return the relaxed girth in mm of the leg, were it plain, under the cuff."""
         return self._leg[0][1]
 
     @property

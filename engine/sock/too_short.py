@@ -20,9 +20,15 @@ from engine.read import units
 from engine.read.errors import Problem
 from engine.read.fields import Span
 from engine.read.units import nearest
+from engine.say import messages as say
+from engine.say.message import Message
 from engine.sections.pocket import Pocket
+from engine.sections.pockets import Heel
 from engine.sections.short_row import Wish
+from engine.sections.toe import Toe
+from engine.sections.tube import Tube
 from engine.sock import foot_rounds
+from engine.sock.foot_rounds import Others
 
 
 class Case(NamedTuple):
@@ -32,65 +38,74 @@ class Case(NamedTuple):
     was asked of it: its needles are those once the needles left are set.
     """
 
-    heel_at: Callable[[float], Pocket]
+    heel_at: Callable[[float], Heel]
     heel: Wish
-    toe: Pocket
+    toe: Toe
     machine: Cylinder
     cloth: Fabric
     aimed: float
     system: units.System
+    before: Tube = Tube("before_toe", 0)
 
     @property
-    def turned(self) -> int:
-        """Return the rounds that heel and toe take of the sole."""
-        return foot_rounds.others((self.heel_at(self.cloth.rounds), self.toe))
+    def turned(self) -> Others:
+        """Return what heel and toe take of the sole."""
+        return foot_rounds.others((self.heel_at(self.cloth.rounds), self.before, self.toe))
 
 
-def problem(short: Case, of_sock: Span | None, ease: float, ball: float) -> Problem:
+def problem(
+    short: Case, of_sock: Span | None, foot_for: Callable[[float], float], ball: float
+) -> Problem:
     """Return the problem with its ways out.
 
-    `of_sock` is what a sock's foot may measure where its length was given, `ease` the share taken
-    off a foot, `ball` its girth in mm.
+    `of_sock` is what a sock's foot may measure where its length was given, `foot_for` the foot in
+    mm that a sock of some mm is for, `ball` its girth in mm.
     """
     cloth, system = short.cloth, short.system
-    thing, field = ("sock", "sock.foot_length_of_sock") if of_sock else ("foot", "foot.length")
+    field = "sock.foot_length_of_sock" if of_sock else "foot.length"
     heel = short.heel_at(cloth.rounds)
-    shortest = (short.turned + 0.5) / cloth.rounds / (1 if of_sock else 1 - ease)
+    shortest = foot_rounds.length(cloth.rounds, 0.5, short.turned)
+    shortest = shortest if of_sock else foot_for(shortest)
     step = units.MM_PER_INCH / 8 if system == "in" else 1.0  # what a tape of that system shows
     shortest = ceil(shortest / step) * step
     finer = _finer(short)
-    ways = []
-    room = floor(short.aimed * cloth.rounds - 0.5)
-    wished = short.heel.kind("heel", short.heel.needles, heel.left)
-    shallower = _shallower(wished, short.toe, room)
+    ways = list[Message]()
+    knitted = short.aimed - short.turned.by_hand
+    room = floor(knitted * cloth.rounds - 0.5) - short.before.rounds
+    if isinstance(heel, Pocket):
+        heel = replace(heel, needles=short.heel.needles)
+    shallower = _shallower(heel, short.toe, room)
     if shallower:
-        ways.append(f"leave {shallower[0]} needles in the heel and {shallower[1]} in the toe")
+        ways.append(_leaving(*shallower))
     if shortest in (of_sock or MEASURES["length"].span):
-        ways.append(
-            f"the shortest {thing} that works as it stands is {units.length_text(shortest, system)}"
-        )
+        length = units.length_text(shortest, system)
+        ways.append(say.shortest_that_works(thing="sock" if of_sock else "foot", length=length))
     if finer in swatch.ROUNDS:
-        ways.append(f"knit finer, at {units.per_length(finer, system)['text']} rounds or more")
-    ways = ways or ["use a cylinder with fewer slots"]
-    if len(ways) > 1:
-        ways[-1] = f"or {ways[-1]}"
-    way_out = "; ".join(ways)
-    turned = units.length_text(short.turned / cloth.rounds, system)
+        ways.append(say.knit_finer(rounds=units.per_length(finer, system)["text"]))
+    ways = ways or [say.fewer_slots()]
+    turned = units.length_text(foot_rounds.length(cloth.rounds, 0, short.turned), system)
+    aimed = units.length_text(short.aimed, system)
+    if not isinstance(heel, Pocket):
+        words = say.toe_too_long(turned=turned, aimed=aimed)
+    elif isinstance(short.toe, Pocket):
+        words = say.too_short(turned=turned, aimed=aimed)
+    else:
+        words = say.heel_too_long(turned=turned, aimed=aimed)
+    many = _slots(short, ball)
     return Problem(
         field,
-        f"{_slots(short, ball)}Heel and toe alone make {turned}, which leaves no foot rounds for a "
-        f"sock of {units.length_text(short.aimed, system)}.",
-        f"{way_out[0].upper()}{way_out[1:]}.",
+        say.in_turn(sentences=(many, words)) if many else words,
+        ways[0] if len(ways) == 1 else say.one_of_these(ways=tuple(ways)),
     )
 
 
-def _slots(short: Case, ball: float) -> str:
+def _slots(short: Case, ball: float) -> Message | None:
     """Say how many slots would suit the foot, where this cylinder is far too large for it."""
     slots, stitches = short.machine.slots, short.cloth.stitches
     if units.reaches(ball * stitches / slots, 1):
-        return ""
+        return None
     suited = 2 * nearest(ball / sources.BALL_STRETCH_WANTED * stitches / 2)
-    return f"{slots} slots are many for this foot: about {suited} would suit it. "
+    return say.too_many_slots(slots=slots, suited=suited)
 
 
 def _finer(short: Case) -> float:
@@ -103,15 +118,34 @@ def _finer(short: Case) -> float:
 
 def _least(short: Case, rounds: float) -> float:
     """Return the rounds per mm that half a foot round needs, with the heel as it is at `rounds`."""
-    return foot_rounds.per_mm(short.aimed, 0.5, (short.heel_at(rounds), short.toe))
+    others = foot_rounds.others((short.heel_at(rounds), short.before, short.toe))
+    return foot_rounds.per_mm(short.aimed, 0.5, others)
 
 
-def _shallower(heel: Pocket, toe: Pocket, room: int) -> tuple[int, int] | None:
-    """Return needles left in heel and toe that fit in `room` rows, at most half left, or None."""
-    pairs = [
-        (h, t)
-        for h in range(heel.left, heel.needles // 2 + 1, 2)
-        for t in range(toe.left, toe.needles // 2 + 1, 2)
-        if foot_rounds.others((replace(heel, left=h), replace(toe, left=t))) <= room
+def _shallower(heel: Heel, toe: Toe, room: int) -> tuple[Heel, Toe] | None:
+    """Return heel and toe that fit in `room` rows, at most half of their needles left, or None."""
+    heels = _with_more_left(heel) if isinstance(heel, Pocket) else [heel]
+    toes = _with_more_left(toe) if isinstance(toe, Pocket) else [toe]
+    pairs: list[tuple[Heel, Toe]] = [
+        (one, other)
+        for one in heels
+        for other in toes
+        if foot_rounds.others((one, other)).rounds <= room
     ]
-    return min(pairs, key=lambda pair: (sum(pair), abs(pair[0] - pair[1])), default=None)
+
+    def unlike(pair: tuple[Heel, Toe]) -> tuple[int, int]:
+        left = [one.left for one in pair if isinstance(one, Pocket)]
+        return sum(left), max(left) - min(left)
+
+    return min(pairs, key=unlike, default=None)
+
+
+def _with_more_left(pocket: Pocket) -> list[Pocket]:
+    return [replace(pocket, left=n) for n in range(pocket.left, pocket.needles // 2 + 1, 2)]
+
+
+def _leaving(heel: Heel, toe: Toe) -> Message:
+    if isinstance(heel, Pocket) and isinstance(toe, Pocket):
+        return say.leave_in_heel_and_toe(heel=heel.left, toe=toe.left)
+    (pocket,) = (one for one in (heel, toe) if isinstance(one, Pocket))
+    return say.leave_in(part=pocket.part, left=pocket.left)

@@ -6,6 +6,7 @@ import pytest
 
 from engine.machine.cylinder import Cylinder
 from engine.machine.operations import Tension
+from engine.say.aloud import text
 from engine.sections.hung_hem import HungHem
 from engine.sections.leg import Band
 from engine.sections.section import Section
@@ -25,7 +26,7 @@ def sections(mark: float | None, *bands: Band) -> tuple[Section, ...]:
 def settings(mark: float | None, *bands: Band) -> list[str]:
     """What is done at the screw, in words."""
     stages = [stage for one in sections(mark, *bands) for stage in one.stages(Cylinder(60))]
-    return [one.text for one in stages if isinstance(one.operations[0], Tension)]
+    return [text(one.text) for one in stages if isinstance(one.operations[0], Tension)]
 
 
 def test_a_sock_from_its_top() -> None:
@@ -53,7 +54,7 @@ def test_a_shaped_leg_turns_the_screw_before_each_band_and_before_the_heel() -> 
 
 def test_how_each_tension_is_set() -> None:
     """7.5 stitches an inch, a fifth more are 9; back to the foot's before the heel."""
-    foot_s = "Set the tension for a larger stitch: 7.5 / in once it is washed, as in the foot."
+    foot_s = "Set the tension for a larger stitch, as in the foot: 7.5 / in once it is washed."
     assert settings(None, Band(20, 1.2), Band(10), Band(30, 1.2)) == [
         "Set the tension for a stitch of 9 / in once it is washed.",
         foot_s,

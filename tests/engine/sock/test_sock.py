@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import pytest
 
+from engine.say import messages as say
 from engine.sections.leg import Band, Leg
 from engine.sock import plan as planning
 from engine.sock.sock import Sock
@@ -18,7 +19,10 @@ ROUND, TUBE = 25.4 / 9.6, 8 * 25.4  # mm: 9.6 rounds an inch, 60 needles at 7.5 
 def sock(*bands: Band) -> Sock:
     """60 slots, a hem of 20, heel and toe of 30 down to 10, 46.4 foot rounds for 9 in."""
     wished = {f"sock.{part}": {"needles": 30, "left": 10} for part in ("heel", "toe")}
-    made = with_leg(planning.make(asked({**wished, "sock.cuff.rounds": 20})), Leg(bands, ""))
+    made = with_leg(
+        planning.make(asked({**wished, "sock.cuff.rounds": 20})),
+        Leg(bands, say.leg_words(why="told")),
+    )
     return replace(made.with_foot(46), aimed=9 * 25.4, aimed_sd=2.0)
 
 
@@ -45,7 +49,7 @@ def test_a_leg_a_quarter_firmer_at_the_top() -> None:
     assert firm.cuff_depth == pytest.approx(8 * ROUND)
     assert (firm.narrowest, firm.top_tube) == pytest.approx((TUBE * 0.8, TUBE * 0.8))
     # the heel is 20 rounds high, and 30 more are as the foot
-    found = [firm.tube_at(rounds * ROUND) for rounds in (0, 21, 49.9, 50.1, 65)]
+    found = [firm.tube_at(rounds * ROUND)[0] for rounds in (0, 21, 49.9, 50.1, 65)]
     assert found == pytest.approx([TUBE, TUBE, TUBE, TUBE * 0.8, TUBE * 0.8])
 
 
@@ -65,3 +69,21 @@ def test_the_range_of_foot_rounds() -> None:
     short = replace(plain, aimed=41 * ROUND)  # 1 round beside heel and toe
     assert short.exact_rounds == pytest.approx(1.0)
     assert short.rounds_range == (0, 2)
+
+
+@pytest.mark.parametrize(("slots", "length"), [(24, "80 mm"), (36, "80 mm"), (48, "80 mm")])
+def test_a_babys_foot_of_80_mm_has_a_sock(slots: int, length: str) -> None:
+    """By hand on 48 slots at 46 rounds in 10 cm: 76.8 x 0.46 less 16 and 16 rows are 3.3 rounds."""
+    baby = {
+        "units": "cm",
+        "foot": {"length": length},
+        "person": {"child": True, "age": "0.3"},
+        "cylinder": {"slots": slots},
+        "fabric": {"stitches": "34 / 10 cm", "rounds": "46 / 10 cm"},
+    }
+    made = planning.make(baby)
+    assert made.foot_rounds >= 1
+    if slots == 48:
+        assert made.foot_rounds == 3
+    assert made.foot_length == pytest.approx(0.96 * 80, abs=0.5 / 0.46 + 0.01)
+    assert all(made.measures[name].value > 0 for name in made.measures)
