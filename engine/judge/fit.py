@@ -15,87 +15,97 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from math import erfc, hypot, log, sqrt
-from typing import Literal, NamedTuple, assert_never
+from typing import Literal, NamedTuple, assert_never, get_args
 
 from engine import sources
 from engine.fabric.fabric import Fabric
 from engine.people.foot import Measure
 from engine.read import units
 from engine.read.units import reaches
+from engine.say import messages as say
+from engine.say.message import Message
 from engine.sections.cuff import Cuff
 
 Sure = Literal["plain", "likely", "open"]
+Feels = Literal[
+    "baggy", "a_little_loose", "comfortable", "snug", "tight", "slack", "loose",
+    "slides_down", "may_slide", "holds_comfortably", "holds_firmly", "cuts_in",
+    "not_reached", "cannot_pass", "goes_on_easily", "goes_on_with_a_pull", "may_not_go_on",
+]  # fmt: skip
+Cure = Literal[
+    "ball_baggy", "ball_loose", "ball_snug", "ball_tight",
+    "heel_baggy", "heel_loose", "heel_snug", "heel_tight",
+    "ankle_baggy", "ankle_loose", "ankle_snug", "ankle_tight",
+    "calf_baggy", "calf_loose", "calf_snug", "calf_tight",
+    "instep", "over_heel", "calf_cannot",
+]  # fmt: skip
 _PLAIN, _LIKELY = 0.75, 0.5
 _LEVELS = ("bad", "loose", "good", "tight", "bad")
-_BALL = ("baggy", "a little loose", "comfortable", "snug", "tight")
-_CUFF = ("slides down", "may slide", "holds comfortably", "holds firmly", "cuts in")
-_LEG = ("slack", "loose", "comfortable", "snug", "tight")
+_BALL: tuple[Feels, ...] = ("baggy", "a_little_loose", "comfortable", "snug", "tight")
+_LEG: tuple[Feels, ...] = ("slack", "loose", "comfortable", "snug", "tight")
+_CUFF: tuple[Feels, ...] = (
+    "slides_down", "may_slide", "holds_comfortably", "holds_firmly", "cuts_in",
+)  # fmt: skip
 
-TITLES = {
-    "ball": "Ball of the foot",
-    "heel": "Round the heel",
-    "over_heel": "Getting it on",
-    "instep": "Over the instep",
-    "ankle": "Ankle",
-    "calf": "Calf",
-    "cuff": "Cuff",
-}
-_PARTS = {
-    **{"ball": "foot", "heel": "heel", "ankle": "ankle", "calf": "calf"},
-    **{"over_heel": "heel", "instep": "instep"},
-}
-_CURES = {
-    ("ball", "bad-"): "A smaller stitch, or a cylinder with fewer needles, would hold it.",
-    ("ball", "loose"): "A slightly smaller stitch would hold it better.",
-    ("ball", "tight"): "Fine for a snug wearer; else a slightly larger stitch.",
-    ("ball", "bad+"): "A larger stitch, or a cylinder with more needles, would ease it.",
-    ("heel", "bad-"): "Leave more heel needles in work, for a shallower heel.",
-    ("heel", "loose"): "Leave a few more heel needles in work.",
-    ("heel", "tight"): "More needles in the heel, or fewer left in work, would make it deeper.",
-    (
-        "heel",
-        "bad+",
-    ): "More needles in the heel, or fewer left in work; a larger stitch helps most.",
-    ("ankle", "bad-"): "A smaller stitch for the last rounds of the leg would hold it.",
-    ("ankle", "loose"): "Usual for a tube that fits the ball; a smaller stitch there cures it.",
-    ("ankle", "tight"): "A slightly larger stitch in the leg would ease it.",
-    ("ankle", "bad+"): "Too tight for comfort: use a larger stitch in the leg.",
-    ("calf", "bad-"): "A smaller stitch up there would hold it.",
-    ("calf", "loose"): "It may slide down; a smaller stitch up there would hold it.",
-    ("calf", "tight"): "A slightly larger stitch towards the top would ease it.",
-    ("calf", "bad+"): "Too tight for comfort: larger stitches towards the top, or a shorter leg.",
-}
+Worn = Literal["ball", "heel", "ankle", "calf"]  # where the sock stays
+Name = Literal["ball", "heel", "over_heel", "instep", "ankle", "calf", "cuff"]
+_CURES: dict[tuple[Worn, int], Cure] = {
+    ("ball", 0): "ball_baggy", ("ball", 1): "ball_loose",
+    ("ball", 3): "ball_snug", ("ball", 4): "ball_tight",
+    ("heel", 0): "heel_baggy", ("heel", 1): "heel_loose",
+    ("heel", 3): "heel_snug", ("heel", 4): "heel_tight",
+    ("ankle", 0): "ankle_baggy", ("ankle", 1): "ankle_loose",
+    ("ankle", 3): "ankle_snug", ("ankle", 4): "ankle_tight",
+    ("calf", 0): "calf_baggy", ("calf", 1): "calf_loose",
+    ("calf", 3): "calf_snug", ("calf", 4): "calf_tight",
+}  # fmt: skip
+_PARTS: dict[Worn, Literal["foot", "heel", "ankle", "calf"]] = {
+    "ball": "foot", "heel": "heel", "ankle": "ankle", "calf": "calf",
+}  # fmt: skip
+TITLES: dict[str, Message] = {name: say.place(place=name) for name in get_args(Name)}
 
 
 class Girths(NamedTuple):
-    """Relaxed girths of a leg in mm; `top` is that under the cuff."""
+    """Relaxed girths of a leg in mm, were it plain; `top` is that under the cuff.
+
+    `narrows` is the share that a rib leaves of them at ankle and calf, 1 where it is plain.
+    """
 
     narrowest: float
     ankle: float
     calf: float
     top: float
+    narrows: tuple[float, float] = (1.0, 1.0)
 
 
 @dataclass(frozen=True)
 class Place:
     """The fit at one place: girths in mm, `stretch` as their ratio, and what it means.
 
-    `chance` is how likely the verdict is right; 1 where that is not worked out.
+    `feels` is the verdict, `words` say it in sentences. `chance` is how likely it is right; 1 where
+    that is not worked out. `perhaps` is whether it is said so, of a guess.
     """
 
-    place: str
+    place: Name
     body: float
     fabric: float
     level: str
-    verdict: str
-    words: str
+    feels: Feels
+    words: Message
     measured: bool
     chance: float = 1.0
+    perhaps: bool = False
+
+    @property
+    def verdict(self) -> Message:
+        """Return the verdict as a few words."""
+        found = say.verdict(feels=self.feels)
+        return say.perhaps(verdict=found) if self.perhaps else found
 
     @property
     def sure(self) -> Sure:
         """Return how the verdict may be said, by its `chance` of being right."""
-        return "plain" if self.chance >= _PLAIN else "likely" if self.chance >= _LIKELY else "open"
+        return _sure(self.chance)
 
     @property
     def stretch(self) -> float:
@@ -119,11 +129,11 @@ def chances(stretch: float, sd: float, bounds: tuple[float, ...]) -> tuple[float
 
 
 def _worn(
-    place: str,
+    place: Worn,
     body: Measure,
     tube: tuple[float, float],
     bounds: tuple[float, ...],
-    verdicts: tuple[str, ...],
+    verdicts: tuple[Feels, ...],
 ) -> Place:
     """Judge a place where the sock stays: `bounds` part the five `verdicts`.
 
@@ -133,36 +143,47 @@ def _worn(
     stretch = body.value / girth
     likely = chances(stretch, hypot(body.sd / body.value, sd), bounds)
     step = units.step(stretch, bounds)
-    level, verdict = _LEVELS[step], verdicts[step]
-    side = {0: "-", 4: "+"}.get(step, "")
-    cure = _CURES.get((place, level + side), "")
+    level, kind = _LEVELS[step], _CURES.get((place, step))
+    cure = None if kind is None else say.cure(cure=kind)
     if level == "bad" and not body.measured and _may_be_good(body, girth, bounds):
         level = _LEVELS[1 if step == 0 else 3]
-        cure = "That is by a guess: measure it to be sure."
-    found = Place(place, body.value, girth, level, verdict, "", body.measured, likely[step])
-    said = _said(found.sure, step, verdicts, likely)
-    if found.sure == "open":
-        cure = "" if body.measured else "Measure it to be sure."
-    words = f"{_stretch_words(place, stretch)}: {said}. {cure}".strip()
-    return replace(found, words=words)
+        cure = say.only_guessed()
+    chance = likely[step]
+    sure = _sure(chance)
+    if sure == "open":
+        cure = None if body.measured else say.measure_to_be_sure()
+    words = _stretch_words(place, stretch, _said(sure, step, verdicts, likely))
+    words = _in_turn(words, cure)
+    return Place(place, body.value, girth, level, verdicts[step], words, body.measured, chance)
 
 
-def _said(sure: Sure, step: int, verdicts: tuple[str, ...], likely: tuple[float, ...]) -> str:
+def _in_turn(*sentences: Message | None) -> Message:
+    """Return those of some sentences that there are, one after the other."""
+    there = tuple(one for one in sentences if one is not None)
+    return there[0] if len(there) == 1 else say.in_turn(sentences=there)
+
+
+def _sure(chance: float) -> Sure:
+    return "plain" if chance >= _PLAIN else "likely" if chance >= _LIKELY else "open"
+
+
+def _said(sure: Sure, step: int, verdicts: tuple[Feels, ...], likely: tuple[float, ...]) -> Message:
     """Return a verdict as it may be said; which of two it is, where that cannot be told."""
     match sure:
         case "plain":
-            return verdicts[step]
+            return say.verdict(feels=verdicts[step])
         case "likely":
-            return f"likely {verdicts[step]}"
+            return say.likely(verdict=say.verdict(feels=verdicts[step]))
         case "open":
             beside = (at for at in (step - 1, step + 1) if 0 <= at < len(verdicts))
-            low, high = sorted((step, max(beside, key=lambda at: likely[at])))
-            return f"{verdicts[low]} or {verdicts[high]}, it cannot be told which"
+            both = sorted((step, max(beside, key=lambda at: likely[at])))
+            low, high = (say.verdict(feels=verdicts[at]) for at in both)
+            return say.either_of_two(verdict=low, other=high)
         case _:
             assert_never(sure)
 
 
-def feels(stretch: float, bounds: tuple[float, ...]) -> tuple[str, str]:
+def feels(stretch: float, bounds: tuple[float, ...]) -> tuple[str, Feels]:
     """Return level and verdict of a stretch on the foot."""
     step = units.step(stretch, bounds)
     return _LEVELS[step], _BALL[step]
@@ -173,13 +194,16 @@ def _may_be_good(body: Measure, girth: float, bounds: tuple[float, ...]) -> bool
     return not reaches(body.low / girth, bounds[2]) and reaches(body.high / girth, bounds[1])
 
 
-def _stretch_words(place: str, stretch: float) -> str:
-    if not reaches(stretch, 1):
-        percent = units.percent(1 / stretch - 1)
-        wider = f"{percent} % wider" if percent else "just wider"
-        return f"The sock is {wider} than the {_PARTS[place]}"
-    percent = units.percent(stretch - 1)
-    return f"Stretches {percent} %" if percent else "Lies without stretch"
+def _stretch_words(place: Worn, stretch: float, verdict: Message) -> Message:
+    if reaches(stretch, 1):
+        percent = units.percent(stretch - 1)
+        if not percent:
+            return say.lies_without_stretch(verdict=verdict)
+        return say.stretches(percent=str(percent), verdict=verdict)
+    percent, part = units.percent(1 / stretch - 1), _PARTS[place]
+    if not percent:
+        return say.just_wider(part=part, verdict=verdict)
+    return say.wider(part=part, percent=str(percent), verdict=verdict)
 
 
 def _getting_on(heel: Measure, sock: Girths, cuff: Cuff, fabric: Fabric) -> Place:
@@ -189,40 +213,42 @@ def _getting_on(heel: Measure, sock: Girths, cuff: Cuff, fabric: Fabric) -> Plac
         girth, pull = sock.narrowest, fabric.pull
     whence = _whence(fabric.pull_measured or cuff.pulled is not None)
     if fabric.pull_measured and cuff.pulled is None and not reaches(pull, fabric.pull):
-        whence += f", less what a {cuff.name} takes of it"
-    cure = "A larger stitch, more needles, or a ribbed top would let it pass."
-    return _passing("over_heel", heel, girth, pull, whence, cure)
+        whence = say.as_pulled_less(cuff=cuff.name)
+    return _passing("over_heel", heel, girth, pull, whence)
 
 
 def _over_the_instep(instep: Measure, tube: float, fabric: Fabric) -> Place:
     """Judge whether the foot of the sock passes over the instep: common practice, no source."""
-    cure = "A larger stitch, or more needles, would let it pass."
-    return _passing("instep", instep, tube, fabric.pull, _whence(fabric.pull_measured), cure)
+    return _passing("instep", instep, tube, fabric.pull, _whence(fabric.pull_measured))
 
 
-def _whence(pulled: bool) -> str:
-    return "as your swatch was pulled" if pulled else "a usual guess; pull a swatch to know"
+def _whence(pulled: bool) -> Message:
+    return say.as_pulled() if pulled else say.pull_guessed()
 
 
-def _passing(place: str, body: Measure, girth: float, pull: float, whence: str, cure: str) -> Place:
+def _passing(
+    place: Literal["over_heel", "instep"],
+    body: Measure,
+    girth: float,
+    pull: float,
+    whence: Message,
+) -> Place:
     """Judge whether a sock of relaxed `girth` mm that gives `pull` times it passes over a place."""
-    what, needed = _PARTS[place], body.value / girth
+    needed = body.value / girth
+    feels: Literal["goes_on_easily", "goes_on_with_a_pull", "may_not_go_on"]
     if reaches(pull * sources.GOES_ON_EASILY_SHARE, needed):
-        level, verdict = "good", "goes on easily"
+        level, feels = "good", "goes_on_easily"
     elif reaches(pull, needed):
-        level, verdict = "tight", "goes on with a pull"
+        level, feels = "tight", "goes_on_with_a_pull"
     else:
-        level, verdict = "bad", "may not go on"
+        level, feels = "bad", "may_not_go_on"
     if reaches(1, needed):
-        words = f"{verdict.capitalize()}: it need not stretch to pass the {what}."
-        return Place(place, body.value, girth, level, verdict, words, body.measured)
-    words = (
-        f"{verdict.capitalize()}: it must stretch to {units.times(needed)} times its girth to "
-        f"pass the {what}, and gives about {units.times(pull)} ({whence})."
-    )
-    if level == "bad":
-        words += f" {cure}"
-    return Place(place, body.value, girth, level, verdict, words, body.measured)
+        words = say.passes_at_rest(part="instep" if place == "instep" else "heel")
+        return Place(place, body.value, girth, level, feels, words, body.measured)
+    words = say.passes(feels=feels, needed=units.times(needed), gives=units.times(pull))
+    cure = say.cure(cure=place) if level == "bad" else None
+    words = _in_turn(words, whence, cure)
+    return Place(place, body.value, girth, level, feels, words, body.measured)
 
 
 def _calf(
@@ -232,21 +258,38 @@ def _calf(
     foot_length: float,
     pull: float,
     bounds: tuple[float, ...],
+    narrows: float,
 ) -> Place:
     """Judge the top of the leg against the calf, where the sock gets near it."""
     girth, height = tube[0], sources.CALF_HEIGHT_OVER_FOOT * foot_length
     if not reaches(top / height, sources.CALF_REACHED):
-        verdict = "not reached"
-        words = "The sock ends below the fullest part of the calf."
-        return Place("calf", calf.value, girth, "apart", verdict, words, calf.measured)
+        words = say.ends_below_calf()
+        return Place("calf", calf.value, girth, "apart", "not_reached", words, calf.measured)
     if not reaches(pull, calf.low / girth):
-        verdict, needed = "cannot pass", units.times(calf.value / girth)
-        words = (
-            f"It would have to stretch to {needed} times its girth and gives about "
-            f"{units.times(pull)}: it cannot be worn this high. A shorter leg, or larger stitches."
+        needed, gives = units.times(calf.value / girth), units.times(pull)
+        words = _in_turn(
+            say.cannot_pass_calf(needed=needed, gives=gives), say.cure(cure="calf_cannot")
         )
-        return Place("calf", calf.value, girth, "bad", verdict, words, calf.measured)
-    return _worn("calf", calf, tube, bounds, _LEG)
+        return Place("calf", calf.value, girth, "bad", "cannot_pass", words, calf.measured)
+    return _on_leg("calf", calf, tube, bounds, narrows)
+
+
+def _on_leg(
+    place: Literal["ankle", "calf"],
+    body: Measure,
+    tube: tuple[float, float],
+    bounds: tuple[float, ...],
+    narrows: float,
+) -> Place:
+    """Judge a place of the leg whose rib leaves a share `narrows` of a plain tube's girth.
+
+    A rib opens before its stitches are stretched, so it holds from its own girth on, and grows
+    tight where a plain tube of its stitches would: our derivation, no published source.
+    """
+    girth, sd = tube
+    low_bad, low, high, high_bad = bounds
+    ribbed = low_bad, low, high / narrows, high_bad / narrows
+    return _worn(place, body, (girth * narrows, sd), ribbed, _LEG)
 
 
 def grip(body: float, girth: float, give: float, measured: bool, ribbed: bool = False) -> Place:
@@ -258,26 +301,31 @@ def grip(body: float, girth: float, give: float, measured: bool, ribbed: bool = 
     """
     used = (body / girth - 1) / (give - 1)
     step = units.step(used, sources.CUFF_GIVE)
-    level, verdict = _LEVELS[step], _CUFF[step]
-    if not measured and level != "good":
-        level, verdict = _LEVELS[1 if step < 2 else 3], f"perhaps {verdict}"
-    percent = units.percent(used)
-    in_use = f"{percent} % of what it gives is in use" if percent > 0 else "no stretch in use"
-    words = f"{verdict.capitalize()} where the sock ends: {in_use}."
-    or_rib = "" if ribbed else ", or a rib,"
+    level, feels = _LEVELS[step], _CUFF[step]
+    perhaps = not measured and level != "good"
+    if perhaps:
+        level = _LEVELS[1 if step < 2 else 3]
+    cure = None
     if not measured:
-        words += " The leg there is guessed: measure it to be sure."
-    elif level in ("loose", "bad") and step < 2:
-        words += f" A smaller stitch{or_rib} would hold it."
-    elif level != "good":
-        words += f" A larger stitch at the top{or_rib} would ease it."
-    return Place("cuff", body, girth, level, verdict, words, measured)
+        cure = say.leg_guessed()
+    elif step < 2:
+        cure = say.hold_by_stitch() if ribbed else say.hold_by_rib()
+    elif step > 2:
+        cure = say.ease_by_stitch() if ribbed else say.ease_by_rib()
+    found = Place("cuff", body, girth, level, feels, say.leg_guessed(), measured, perhaps=perhaps)
+    percent, verdict = units.percent(used), found.verdict
+    words = (
+        say.grips(verdict=verdict, percent=str(percent))
+        if percent > 0
+        else say.grips_unused(verdict=verdict)
+    )
+    return replace(found, words=_in_turn(words, cure))
 
 
 def judge(
     measures: dict[str, Measure],
     tube: float,
-    heel: float,
+    heel: float | None,
     cuff: Cuff,
     fabric: Fabric,
     top_above_floor: float,
@@ -286,18 +334,19 @@ def judge(
 ) -> list[Place]:
     """Return the fit at ball, heel, over heel and measured instep, at ankle and calf.
 
-    `tube` and `heel` are the sock's relaxed girths in mm, `top_above_floor` its height in mm;
-    `along` the girths of a leg that is shaped, `closer` the stretch more that is wished.
+    `tube` and `heel` (None without one) are the sock's relaxed girths in mm, `top_above_floor` its
+    height in mm; `along` the girths of a leg that is shaped, `closer` the stretch more that is
+    wished.
     """
     sock, sd = along or Girths(tube, tube, tube, tube), fabric.stitches_sd
     at_ball, on_leg = wished(sources.BALL_STRETCH, closer), wished(sources.LEG_STRETCH, closer)
-    instep = measures.get("instep_girth")
+    instep, around = measures.get("instep_girth"), measures["heel_girth"]
     return [
         _worn("ball", measures["ball_girth"], (tube, sd), at_ball, _BALL),
-        _worn("heel", measures["heel_girth"], (heel, sd), sources.HEEL_STRETCH, _BALL),
-        _getting_on(measures["heel_girth"], sock, cuff, fabric),
+        *([_worn("heel", around, (heel, sd), sources.HEEL_STRETCH, _BALL)] if heel else []),
+        _getting_on(around, sock, cuff, fabric),
         *([] if instep is None else [_over_the_instep(instep, tube, fabric)]),
-        _worn("ankle", measures["ankle_girth"], (sock.ankle, sd), on_leg, _LEG),
+        _on_leg("ankle", measures["ankle_girth"], (sock.ankle, sd), on_leg, sock.narrows[0]),
         _calf(
             measures["calf_girth"],
             (sock.calf, sd),
@@ -305,5 +354,6 @@ def judge(
             measures["length"].value,
             cuff.pull(fabric, sock.top),
             on_leg,
+            sock.narrows[1],
         ),
     ]

@@ -21,7 +21,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cached_property
 from math import erfc, exp, hypot, pi, sqrt
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
 from engine import sources
 from engine.fabric.fabric import Fabric
@@ -34,6 +34,9 @@ from engine.sections import leg, pockets, short_row
 from engine.sections.cuff import Cuff
 from engine.sections.leg import Wish
 from engine.sections.pocket import Pocket
+from engine.sections.pockets import Heel
+from engine.sections.toe import Toe
+from engine.sections.tube import Tube
 from engine.sock import foot_rounds
 
 FITS, WORN, NOT, CANNOT = range(4)  # well, can be worn, does not, cannot even be knitted
@@ -54,7 +57,15 @@ _BALL, _HEEL, _LEG, _FIRM = (
 )
 _EASILY = float(sources.GOES_ON_EASILY_SHARE)
 _CALF_FROM = float(sources.CALF_REACHED * sources.CALF_HEIGHT_OVER_FOOT)
+_FREE = short_row.free(60)  # whose needles are those of each cylinder
 _ROOT_2, _ROOT_2_PI = sqrt(2), sqrt(2 * pi)
+
+
+_Place = Literal["ankle", "calf"]
+_HEIGHTS: dict[_Place, float] = {
+    "ankle": float(sources.ANKLE_HEIGHT_OVER_FOOT),
+    "calf": float(sources.CALF_HEIGHT_OVER_FOOT),
+}
 
 
 class Felt(NamedTuple):
@@ -94,8 +105,9 @@ def expected_discomfort(value: float, sd: float, bounds: tuple[float, ...]) -> f
 class Wearer:
     """Who the sock is for and what it shall be: lengths in mm.
 
-    `aimed` is the sock's foot as aimed at, `closer` the stretch more that is wished. A leg is taken
-    as plain: `leg` counts by its rounds or height, and its girths wait for the plan.
+    `aimed` is the sock's foot as aimed at, `closer` the stretch more that is wished, `ends` are
+    what is wished of heel and toe. A leg is plain or in its cuff's rib: `leg` counts by its rounds
+    or height, and its girths wait for the plan.
     """
 
     measures: dict[str, Measure]
@@ -105,6 +117,7 @@ class Wearer:
     aimed_sd: float
     toe_breadth: float | None = None
     closer: float = 0.0
+    ends: tuple[short_row.Wish, short_row.Wish] = (_FREE, _FREE)
 
     @cached_property
     def _bounds(self) -> tuple[tuple[float, ...], tuple[float, ...]]:
@@ -117,15 +130,16 @@ class Wearer:
         names = ("ball_girth", "heel_girth", "ankle_girth", "calf_girth")
         return tuple((m, m.sd / m.value) for m in (self.measures[name] for name in names))
 
-    def turned(self, slots: int, cloth: Fabric) -> tuple[Pocket, Pocket]:
+    def turned(self, slots: int, cloth: Fabric) -> tuple[Heel, Toe]:
         """Return heel and toe as a plan works them out where none are set."""
-        machine, free = Cylinder(slots), short_row.free(slots)
+        machine = Cylinder(slots)
+        of_heel, of_toe = (wish._replace(needles=machine.half) for wish in self.ends)
         girth = self.measures["heel_girth"]
         measured = girth.value if girth.measured else None
-        heel, _ = pockets.heel(free, machine, cloth, measured)
-        return heel, pockets.toe(free, cloth, self.toe_breadth)[0]
+        heel, _ = pockets.heel(of_heel, machine, cloth, measured)
+        return heel, pockets.toe(of_toe, cloth, self.toe_breadth)[0]
 
-    def top(self, heel: Pocket, cloth: Fabric) -> float:
+    def top(self, heel: Heel, cloth: Fabric) -> float:
         """Return the height of the sock's top above the floor."""
         if self.leg.height is not None:
             return self.leg.height
@@ -134,17 +148,21 @@ class Wearer:
 
     def weigh(self, slots: int, cloth: Fabric) -> Weighed:
         """Return how a sock on `slots` in this fabric would be felt."""
-        (ball, ball_sd), (ankle, ankle_sd) = self._girths[0], self._girths[2]
-        at_ball, on_leg = self._bounds
+        ball, ball_sd = self._girths[0]
+        at_ball, _ = self._bounds
         tube, w_sd = slots / cloth.stitches, cloth.stitches_sd
         heel, toe = self.turned(slots, cloth)
-        rounds = foot_rounds.exact(self.aimed, cloth.rounds, (heel, toe))
+        before = Tube("before_toe", self.ends[1].before)
+        others = foot_rounds.others((heel, before, toe))
+        rounds = foot_rounds.exact(self.aimed, cloth.rounds, others)
         places = (
             _felt("ball", ball, tube, hypot(ball_sd, w_sd), at_ball),
-            self._round_heel(slots, heel, cloth),
+            *([self._round_heel(slots, heel, cloth)] if isinstance(heel, Pocket) else []),
             self._over_heel(tube, cloth),
-            _felt("ankle", ankle, tube, hypot(ankle_sd, w_sd), on_leg),
-            self._calf(tube, self.top(heel, cloth), cloth),
+            self._on_leg("ankle", tube, cloth, self._narrows("ankle", slots, heel, cloth)),
+            self._calf(
+                tube, self.top(heel, cloth), cloth, self._narrows("calf", slots, heel, cloth)
+            ),
             _firmness(cloth),
             self._length(rounds, cloth),
         )
@@ -175,12 +193,31 @@ class Wearer:
         felt = expected_excess(share - _EASILY, sd) / (1 - _EASILY)
         return Felt("over_heel", needed, level, _WEIGHTS["over_heel"] * felt)
 
-    def _calf(self, tube: float, top: float, cloth: Fabric) -> Felt:
-        body, sd = self._girths[3]
+    def _narrows(self, place: _Place, slots: int, heel: Heel, cloth: Fabric) -> float:
+        """Return the share of the tube's girth that the cuff's rib leaves at a place, 1 where none.
+
+        A rib that goes on down the leg ends at the plain rounds before the heel.
+        """
+        height = _HEIGHTS[place] * self.measures["length"].value
+        plain = self.leg.plain
+        if plain is None or height <= heel.height(cloth) + plain / cloth.rounds:
+            return 1.0
+        tube = slots / cloth.stitches
+        return self.cuff.girth(slots, tube) / tube
+
+    def _on_leg(self, place: _Place, tube: float, cloth: Fabric, narrows: float) -> Felt:
+        """Return a place of the leg, judged as `fit` does where its rib leaves such a share."""
+        body, sd = self._girths[2 if place == "ankle" else 3]
+        low_bad, low, high, high_bad = self._bounds[1]
+        ribbed = low_bad, low, high / narrows, high_bad / narrows
+        return _felt(place, body, tube * narrows, hypot(sd, cloth.stitches_sd), ribbed)
+
+    def _calf(self, tube: float, top: float, cloth: Fabric, narrows: float) -> Felt:
+        body, _ = self._girths[3]
         if not reaches(top / self.measures["length"].value, _CALF_FROM):
             return Felt("calf", body.value / tube, "apart", 0.0)
-        felt = _felt("calf", body, tube, hypot(sd, cloth.stitches_sd), self._bounds[1])
         passes = reaches(self.cuff.pull(cloth, tube), body.low / tube)
+        felt = self._on_leg("calf", tube, cloth, narrows if passes else 1.0)
         return felt if passes else felt._replace(level="bad")
 
     def _length(self, rounds: float, cloth: Fabric) -> Felt:

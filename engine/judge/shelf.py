@@ -3,7 +3,7 @@
 Every cylinder is tried with every yarn at every mark it was knitted at. Each sock is weighed by
 `comfort`: first come those that are comfortable everywhere, then those that can be worn, then those
 that do not fit, last those that cannot be knitted so short; of each kind the smaller score first.
-Heel and toe are worked out for each cylinder, as a plan does that leaves them out.
+Heel and toe are worked out for each cylinder, as a plan does that tells no more than their kinds.
 
 Where one yarn (rows of one name and number) was knitted at two marks or more that differ clearly,
 the line over them (`ledger`) foretells those between: on each cylinder the quarter mark that suits
@@ -18,11 +18,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping
-from typing import Any, NamedTuple
+from typing import Any, Literal, NamedTuple
 
 from engine import sources
-from engine.fabric import fabric, swatch, swatch_line, yarn
+from engine.fabric import fabric, knitter, swatch, swatch_line, yarn
 from engine.fabric.fabric import Fabric
+from engine.fabric.knitter import Knitter
 from engine.fabric.swatch import Swatch
 from engine.fabric.swatch_line import Line
 from engine.judge.fit_score import Wearer, Weighed
@@ -32,20 +33,23 @@ from engine.read.errors import Refused
 from engine.read.fields import Fields, Span
 from engine.read.quoted import plain
 from engine.read.units import System, nearest
-from engine.sections import leg
+from engine.say import messages as say
+from engine.say.message import Message, Words
+from engine.sections import leg, short_row
 from engine.sock import plan
+from engine.sock.sock import Sock
+from engine.sock.wanted import foot_alone
 
 MOST_CYLINDERS, MOST_YARNS, MOST_MARKS = 24, 60, 12
 _LONGEST_NAME = 60
-_LEFT = Span("the yarn left", 0, 50_000)
+_LEFT = Span(say.of_yarn(), 0, 50_000)
 _KNOWN_BY = ("colour", "fibre", "left")  # what a yarn is told from others by
-_OF_CUFF = (
-    "every",
-    "change_after",
-    "change_every",
-    "flat_width",
-    "pulled_width",
-)  # what a cuff has of its cylinder
+# What a part of a sock has of its cylinder.
+_OF_CYLINDER = {
+    "cuff": ("every", "change_after", "change_every", "flat_width", "pulled_width"),
+    "heel": ("needles", "left"),
+    "toe": ("needles", "left"),
+}
 # The foot is read beside the smallest cylinder and the finest fabric, which any foot is long enough
 # for: its measures hang on neither.
 _LEAST = {"cylinder": {"slots": 24}, "fabric": {"stitches": "20 / in", "rounds": "27 / in"}}
@@ -63,8 +67,8 @@ class Knitted(NamedTuple):
     """A yarn at one mark (or none): its fabric, and the group of a request that says it."""
 
     yarn: int
-    name: str
-    mark: str
+    name: Words
+    mark: Words
     cloth: Fabric
     choose: dict[str, Any]
     left: float | None = None  # of the yarn, in g
@@ -86,8 +90,10 @@ class Shelf(NamedTuple):
     cylinders: list[Kept]
     fabrics: list[Knitted]
     adopt: dict[str, Any]
-    notes: list[tuple[str | None, str]]
+    notes: list[tuple[str | None, Words]]
     lines: list[tuple[Knitted, Line]]
+    request: Mapping[str, Any]
+    knitter: Knitter
 
 
 def read(request: object, shelf: object) -> Shelf:
@@ -96,8 +102,9 @@ def read(request: object, shelf: object) -> Shelf:
     system: System = "in" if Fields(whole).choice("units", ("in", "cm")) == "in" else "cm"
     fields = Fields({"shelf": shelf}, system=system).part("shelf")
     fields.only(("cylinders", "ribbers", "yarns"))
-    cylinders, fabrics = _cylinders(fields), _fabrics(fields)
-    kept, adopt = _without_slots(whole)
+    who = knitter.read(Fields(whole).part("knitter"))  # what is wrong there is the plan's to tell
+    cylinders, fabrics = _cylinders(fields), _fabrics(fields, who)
+    kept, adopt = without_slots(whole)
     wish = leg.read(Fields(kept, "", system, fields.problems).part("sock").part("leg"))
     try:
         base = {**kept, **_LEAST, "sock": _legless(kept.get("sock"))}
@@ -107,14 +114,20 @@ def read(request: object, shelf: object) -> Shelf:
     if fields.problems:
         raise Refused(fields.problems)
     aimed = sock.aimed, sock.aimed_sd
-    wearer = Wearer(sock.measures, sock.cuff, wish, *aimed, sock.toe_breadth, sock.closer)
-    of_foot = plan.foot_alone(kept)[2]  # a count of the least fabric would be nobody's
+    heel, toe = short_row.alike(sock.heel), short_row.alike(sock.toe)
+    if sock.heel_words["why"] == "flap-suits":  # another fabric asks for another flap
+        heel = heel._replace(flap=None)
+    ends = heel, toe._replace(before=sock.rounds_before_toe)
+    wearer = Wearer(sock.measures, sock.cuff, wish, *aimed, sock.toe_breadth, sock.closer, ends)
+    of_foot = foot_alone(kept)[2]  # a count of the least fabric would be nobody's
     asked = [
-        (field, f"{knitted.name}, {field.rsplit('.', 1)[-1]}: {text[0].lower()}{text[1:]}")
+        (field, say.about_yarn(yarn=knitted.name, question=question))
         for knitted in fabrics
-        for field, text in knitted.cloth.questions
+        for field, question in knitted.cloth.questions
     ]
-    return Shelf(system, wearer, cylinders, fabrics, adopt, [*of_foot, *asked], _lines(fabrics))
+    notes: list[tuple[str | None, Words]] = [*of_foot, *asked]
+    lines = _lines(fabrics)
+    return Shelf(system, wearer, cylinders, fabrics, adopt, notes, lines, kept, who)
 
 
 def _legless(sock: object) -> object:
@@ -124,19 +137,25 @@ def _legless(sock: object) -> object:
     return {name: value for name, value in sock.items() if name != "leg"}
 
 
-def _without_slots(request: Mapping[str, Any]) -> tuple[dict[str, Any], dict[str, Any]]:
+def without_slots(request: Mapping[str, Any]) -> tuple[dict[str, Any], dict[str, Any]]:
     """Return the request without what belongs to one cylinder, and the groups changed by that."""
     adopt: dict[str, Any] = {}
     if request.get("first_sock"):
         adopt["first_sock"] = {}
     sock = request.get("sock")
     if isinstance(sock, Mapping):
-        made = {name: value for name, value in sock.items() if name not in ("heel", "toe")}
-        if isinstance(cuff := made.get("cuff"), Mapping):
-            made["cuff"] = {name: value for name, value in cuff.items() if name not in _OF_CUFF}
+        made = {name: _without(value, _OF_CYLINDER.get(name, ())) for name, value in sock.items()}
+        made = {name: value for name, value in made.items() if value or name not in _OF_CYLINDER}
         if made != sock:
             adopt["sock"] = made
     return {**request, **adopt}, adopt
+
+
+def _without(group: object, names: tuple[str, ...]) -> object:
+    """Return a group without some of its fields; what is no group stays as it is."""
+    if not isinstance(group, Mapping):
+        return group
+    return {name: value for name, value in group.items() if name not in names}
 
 
 def _cylinders(fields: Fields) -> list[Kept]:
@@ -147,8 +166,8 @@ def _cylinders(fields: Fields) -> list[Kept]:
     for piece in _pieces(fields.text("ribbers") or ""):
         slots = [one.slots for one in kept if str(one.slots) == piece]
         if kept and not slots:
-            message = f"No cylinder of {plain(piece[:20])} slots is among yours."
-            fields.refuse("ribbers", message, "Write the slots of those with a ribber, like 60.")
+            message = say.no_such_cylinder(slots=plain(piece[:20]))
+            fields.refuse("ribbers", message, say.write_those_with_ribber())
         with_ribber.update(slots)
     return [one._replace(ribber=one.slots in with_ribber) for one in kept]
 
@@ -172,7 +191,7 @@ def _kept(fields: Fields) -> list[Kept]:
         one.only(("slots", "name"))
         if machine is not None:
             found.append(Kept(machine.slots, name))
-    return _some(fields, "cylinders", found, "Write the slots of each, like 54, 60, 72.")
+    return _some(fields, "cylinders", found, say.write_slots_of_each())
 
 
 def _written(fields: Fields, text: str) -> list[Kept]:
@@ -188,29 +207,35 @@ def _written(fields: Fields, text: str) -> list[Kept]:
             found[machine.slots] = Kept(machine.slots, "")
     if len(pieces) > MOST_CYLINDERS:
         fields.refuse(
-            "cylinders", f"{len(pieces)} are too many.", f"Write {MOST_CYLINDERS} or fewer."
+            "cylinders",
+            say.too_many(number=str(len(pieces))),
+            say.write_fewer_cylinders(most=str(MOST_CYLINDERS)),
         )
-    return _some(fields, "cylinders", list(found.values()), "Write their slots, like 54, 60, 72.")
+    return _some(fields, "cylinders", list(found.values()), say.write_slots_of_each())
 
 
-def _some(fields: Fields, name: str, found: list[Any], way_out: str) -> list[Any]:
+def _some(
+    fields: Fields, name: Literal["cylinders", "yarns"], found: list[Any], way_out: Message
+) -> list[Any]:
     told = any(problem.field.startswith(fields.where(name)) for problem in fields.problems)
     if not found and not told:
-        fields.refuse(name, f"There are no {name} on the shelf yet.", way_out)
+        fields.refuse(name, say.shelf_without(what=name), way_out)
     return found
 
 
 def _name(fields: Fields, key: str = "name") -> str:
     name = plain(fields.text(key) or "").strip()
     if len(name) > _LONGEST_NAME:
-        fields.refuse(key, "This is too long.", f"{_LONGEST_NAME} letters are enough.")
+        enough = say.so_many_letters(most=str(_LONGEST_NAME))
+        fields.refuse(key, say.name_too_long(), enough)
     return name
 
 
-def named(fields: Fields, at: int) -> str:
+def named(fields: Fields, at: int) -> Words:
     """Return what a yarn is called: its name and colour, or its place on the shelf (from 0)."""
     name, colour = _name(fields), _name(fields, "colour")
-    return ", ".join(word for word in (name, colour) if word) or f"yarn {at + 1}"
+    both = ", ".join(word for word in (name, colour) if word)
+    return both or say.yarn_on_shelf(number=str(at + 1))
 
 
 def grams_left(fields: Fields) -> float | None:
@@ -218,14 +243,14 @@ def grams_left(fields: Fields) -> float | None:
     return fields.grams("left", _LEFT)
 
 
-def _fabrics(fields: Fields) -> list[Knitted]:
+def _fabrics(fields: Fields, who: Knitter) -> list[Knitted]:
     found: list[Knitted] = []
     for at, one in enumerate(fields.parts("yarns", MOST_YARNS)):
-        found += _of_yarn(at, one)
-    return _some(fields, "yarns", found, "Give one its number, or its stitches and rounds.")
+        found += _of_yarn(at, one, who)
+    return _some(fields, "yarns", found, say.tell_of_a_yarn())
 
 
-def _of_yarn(at: int, fields: Fields) -> Iterable[Knitted]:
+def _of_yarn(at: int, fields: Fields, who: Knitter) -> Iterable[Knitted]:
     """Return a yarn at each of its marks, as told without one, or as guessed from its number."""
     fields.only(("name", "yarn", "marks", "stitches", "rounds", *_KNOWN_BY))
     name, left = named(fields, at), grams_left(fields)
@@ -238,28 +263,29 @@ def _of_yarn(at: int, fields: Fields) -> Iterable[Knitted]:
     for one in marks:
         one.only(("mark", "stitches", "rounds"))
         if one not in told:
-            one.refuse(
-                "stitches", "This mark has no fabric yet.", "Give stitches and rounds at it."
-            )
+            one.refuse("stitches", say.mark_without_fabric(), say.tell_of_the_mark())
     if not told and number is None and fields.blank("yarn"):
-        fields.refuse("yarn", "Nothing is known of this yarn yet.", yarn.EXAMPLE)
+        fields.refuse("yarn", say.yarn_unknown(), yarn.EXAMPLE)
     if not told and number is not None and not marks:
         told = [fields]
     for one in told:
         group = {key: one.raw[key] for key in ("stitches", "rounds") if not one.blank(key)}
         if number is not None:
             group["yarn"] = number
-        cloth = fabric.read(Fields(group, one.path, one.system, one.problems))
+        cloth = fabric.read(Fields(group, one.path, one.system, one.problems), knitter=who)
         mark = plain((one.text("mark") if one is not fields else None) or "").strip()
         if len(mark) > _LONGEST_NAME // 4:
-            one.refuse("mark", "This mark is too long.", "Write it as it stands on the dial.")
+            one.refuse("mark", say.mark_too_long(), say.mark_as_on_dial())
         if cloth is not None:
             yield Knitted(at, name, mark, cloth, group, left)
 
 
 def _lines(fabrics: list[Knitted]) -> list[tuple[Knitted, Line]]:
-    """Return the line over the marks of each yarn that has a sure one, with its first row."""
-    yarns: dict[tuple[str, object], list[tuple[Knitted, Swatch]]] = {}
+    """Return the line over the marks of each yarn that has a sure one, with its first row.
+
+    What was told of a mark is taken as told, whoever's swatch it was.
+    """
+    yarns: dict[tuple[Words, object], list[tuple[Knitted, Swatch]]] = {}
     for one in fabrics:
         cloth = one.cloth
         mark = Fields({"mark": one.mark}).plain("mark", swatch.MARK)
@@ -268,7 +294,8 @@ def _lines(fabrics: list[Knitted]) -> list[tuple[Knitted, Line]]:
             tube = Swatch("", "swatch", mark, cloth.stitches, cloth.rounds, *errors)
             yarns.setdefault((one.name, one.choose.get("yarn")), []).append((one, tube))
     found = [
-        (rows[0][0], swatch_line.line([tube for _, tube in rows], None)) for rows in yarns.values()
+        (rows[0][0], swatch_line.line([tube for _, tube in rows], None, knitter.UNKNOWN))
+        for rows in yarns.values()
     ]
     return [(one, line) for one, line in found if line and line.sure and not line.scattered]
 
@@ -287,10 +314,10 @@ def between(shelf: Shelf, kept: Kept) -> Iterable[Knitted]:
                 "rounds": _rate(rounds, shelf.system),
             }
             group = {**like.choose, **told}
-            cloth = fabric.read(Fields(group, "", shelf.system))
+            cloth = fabric.read(Fields(group, "", shelf.system), knitter=shelf.knitter)
             if cloth is not None:
-                words = f"{units.mark(mark)}, between those knitted"
-                yield Knitted(like.yarn, like.name, words, cloth, group)
+                between_two = say.mark_between(mark=units.mark(mark))
+                yield Knitted(like.yarn, like.name, between_two, cloth, group)
 
 
 def _rate(per_mm: float, system: System) -> str:
@@ -308,6 +335,19 @@ def rank(shelf: Shelf) -> list[Tried]:
         tried,
         key=lambda one: (one.weighed.standing, lacks_ribber(shelf, one.kept), one.weighed.score),
     )
+
+
+def chosen(kept: Kept, knitted: Knitted, shelf: Shelf) -> dict[str, Any]:
+    """Return the groups of a request that adopt a cylinder and a yarn."""
+    return {"cylinder": {"slots": kept.slots}, "fabric": knitted.choose, **shelf.adopt}
+
+
+def made_of(shelf: Shelf, tried: Tried) -> Sock | None:
+    """Return the sock of a cylinder and a yarn, None where it cannot be knitted."""
+    try:
+        return plan.make({**shelf.request, **chosen(tried.kept, tried.knitted, shelf)})
+    except Refused:
+        return None
 
 
 def lacks_ribber(shelf: Shelf, kept: Kept) -> bool:

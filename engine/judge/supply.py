@@ -20,23 +20,34 @@ variance s^2, the sum of the squares of those relative errors, and the scale's e
 from __future__ import annotations
 
 from collections.abc import Mapping
-from itertools import groupby
 from math import erfc, hypot, log, sqrt
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
 from engine import sources
 from engine.fabric.fabric import Fabric
+from engine.machine.operations import Yarn
+from engine.say import messages as say
+from engine.say.message import Message
+from engine.sections.color import LETTERS, letter
+from engine.sock.sock import Sock
 
 SOCKS = 2
-MAIN = "Main yarn"
 
 
 class Colour(NamedTuple):
-    """One colour of a pair: the sections knitted in it and its yarn in mm, ends included."""
+    """One colour of a pair: the sections knitted in it and its yarn in mm, ends included.
 
-    name: str
+    `color` is its letter, "" where all is one color.
+    """
+
+    color: str
     sections: tuple[str, ...]
     mm: float
+
+    @property
+    def name(self) -> Message:
+        """Return what it is called."""
+        return say.color_letter(color=self.color) if self.color else say.main_yarn()
 
 
 class Need(NamedTuple):
@@ -46,56 +57,50 @@ class Need(NamedTuple):
     sd: float
 
 
-def lengths(
-    loops: Mapping[str, float], grafted: int, fabric: Fabric, apart: frozenset[str] = frozenset()
-) -> dict[str, float]:
+def lengths(loops: Mapping[str, float], fabric: Fabric, colors: list[Colour]) -> dict[str, float]:
     """Return the yarn in mm for a pair, by section, from the stitches of one sock.
 
-    `grafted` are those that close the toe. A stitch of another loop than the foot's counts by its
-    loop over the foot's (`Sock.loops`). The sections `apart` are in another colour.
+    A stitch of another loop than the foot's counts by its loop over the foot's (`Sock.loops`). What
+    the `colors` take besides are their ends, and closing the toe.
     """
     found = {part: SOCKS * count * fabric.loop for part, count in loops.items()}
-    return {**found, "ends": SOCKS * sum(_ends(loops, grafted, fabric, apart).values())}
+    return {**found, "ends": sum(one.mm for one in colors) - sum(found.values())}
 
 
-def colours(
-    loops: Mapping[str, float], grafted: int, fabric: Fabric, apart: frozenset[str]
-) -> list[Colour]:
-    """Return the colours of a pair, the main yarn first."""
-    ends = _ends(loops, grafted, fabric, apart)
-    found: dict[str, list[str]] = {MAIN: []}
-    for part in loops:
-        found.setdefault(_colour(part, apart), []).append(part)
+def of_sock(sock: Sock) -> list[Colour]:
+    """Return the colors of a pair, the main yarn first."""
+    if sock.colors is None:
+        return _in_one(sock)
+    cloth, closing = sock.fabric, sock.closing(sock.fabric)
+    knitted = loops_by_color(sock)
+    stretches = [letter(one.name) for _, one in sock.operations() if isinstance(one, Yarn)]
+    stretches = [one for one in stretches if one in LETTERS]
+    ends = {one: 2 * sources.TAIL * stretches.count(one) for one in stretches}
+    ends[stretches[-1]] += closing
     return [
         Colour(
-            name,
+            one,
             tuple(parts),
-            SOCKS * (sum(loops[part] for part in parts) * fabric.loop + ends.get(name, 0.0)),
+            SOCKS * (sum(parts.values()) * cloth.loop + ends[one]),
         )
-        for name, parts in found.items()
+        for one, parts in sorted(knitted.items())
     ]
 
 
-def _colour(part: str, apart: frozenset[str]) -> str:
-    """Return the name of a section's colour; heel and toe apart share one.
-
-    What follows the toe is knitted in its yarn.
-    """
-    part = "toe" if part == "end" else part
-    if part not in apart:
-        return MAIN
-    return "Heel and toe" if part in ("heel", "toe") and {"heel", "toe"} <= apart else part.title()
-
-
-def _ends(
-    loops: Mapping[str, float], grafted: int, fabric: Fabric, apart: frozenset[str]
-) -> dict[str, float]:
-    """Return the ends of one sock in mm by colour; the last one grafts as well."""
-    knitted = [_colour(part, apart) for part, count in loops.items() if count]
-    found = {knitted[-1]: grafted * fabric.loop}
-    for colour, _stretch in groupby(knitted):
-        found[colour] = found.get(colour, 0.0) + 2 * sources.TAIL
+def loops_by_color(sock: Sock) -> dict[str, dict[str, float]]:
+    """Return the stitches of one sock by its planned color and part, as `Sock.loops` has them."""
+    found: dict[str, dict[str, float]] = {}
+    for section, work in zip(sock.sections, sock.work, strict=True):
+        for made, count in work.made if section.counted else ():
+            parts = found.setdefault(letter(made.yarn), {})
+            parts[section.part] = parts.get(section.part, 0.0) + count / made.tighter
     return found
+
+
+def _in_one(sock: Sock) -> list[Colour]:
+    """Return the yarn of a pair in one color."""
+    mm = sum(sock.loops.values()) * sock.fabric.loop + sock.closing(sock.fabric) + 2 * sources.TAIL
+    return [Colour("", tuple(sock.loops), SOCKS * mm)]
 
 
 def grams(mm: float, fabric: Fabric) -> float:
@@ -129,6 +134,14 @@ def probability(left: float, need: Need) -> float:
         return 0.0
     z = log(left / need.grams) / hypot(need.sd, sources.SCALE / need.grams)
     return erfc(-z / sqrt(2)) / 2
+
+
+Level = Literal["yes", "maybe", "no"]
+
+
+def level(likely: float) -> Level:
+    """Return how surely yarn that is `likely` enough may be said to be."""
+    return "yes" if likely > sources.SURE else "maybe" if likely >= 0.5 else "no"
 
 
 def less(need: Need, share: float) -> Need:

@@ -10,9 +10,8 @@ from typing import Any
 
 import pytest
 
-from engine.api import answer
 from engine.judge import fit as judging
-from tests.asking import asked, fit, plan, refused
+from tests.asking import answer, asked, fit, plan, refused
 
 WISHES = ("loose", "usual", "snug")
 LINE: dict[str, Any] = {

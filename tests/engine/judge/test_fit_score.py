@@ -9,22 +9,28 @@ from scipy import integrate, stats
 
 from engine import sources
 from engine.fabric.fabric import Fabric
+from engine.fabric.gauge import Way
 from engine.judge import fit, fit_score
 from engine.judge.fit_score import Felt, Wearer
 from engine.people.foot import Measure
+from engine.sections import short_row
+from engine.sections.flap import Flap
 from engine.sections.leg import Wish
+from engine.sections.pocket import Pocket
 from engine.sections.rib import Rib
 from engine.sections.short_rows import ShortRows
+from engine.sock import plan as planning
+from tests.asking import asked, plan
 
 SLOTS, TUBE = 60, 200.0  # 60 needles at 0.3 stitches a mm
-CLOTH = Fabric(0.3, 0.4, 0.0, 0.0, "swatch", "", 240.0, True, 1.6)
+CLOTH = Fabric(0.3, 0.4, 0.0, 0.0, "swatch", (), 240.0, True, 1.6)
 RIB = Rib(20)  # gives as far as the leg does
 FOOT = {
-    "length": Measure(246.0, 0.0, True, ""),
-    "ball_girth": Measure(224.0, 0.0, True, ""),
-    "heel_girth": Measure(310.0, 0.0, True, ""),
-    "ankle_girth": Measure(220.0, 0.0, True, ""),
-    "calf_girth": Measure(360.0, 0.0, True, ""),
+    "length": Measure(246.0, 0.0, True),
+    "ball_girth": Measure(224.0, 0.0, True),
+    "heel_girth": Measure(310.0, 0.0, True),
+    "ankle_girth": Measure(220.0, 0.0, True),
+    "calf_girth": Measure(360.0, 0.0, True),
 }
 
 
@@ -36,6 +42,7 @@ def weighed(
     measures = {**FOOT, name: measure}
     wearer = Wearer(measures, RIB, leg or Wish(rounds=50), 240.0, 0.0)
     heel, _ = wearer.turned(SLOTS, cloth)
+    assert isinstance(heel, Pocket)
     girth, top = heel.girth(SLOTS, cloth), wearer.top(heel, cloth)
     judged = fit.judge(measures, TUBE, girth, RIB, cloth, top)
     felt = wearer.weigh(SLOTS, cloth).places
@@ -64,7 +71,7 @@ def weighed(
 def test_a_guess_that_may_well_be_wrong_damns_no_sock(
     girth: float, sd: float, measured: bool, level: str
 ) -> None:
-    felt, judged = weighed("ball", Measure(girth, sd, measured, ""))
+    felt, judged = weighed("ball", Measure(girth, sd, measured))
     assert (felt.level, judged.level) == (level, level)
 
 
@@ -77,7 +84,7 @@ def test_a_guess_that_may_well_be_wrong_damns_no_sock(
 )
 def test_at_a_bound_the_ball_is_what_comes_after_it(girth: float, level: str) -> None:
     """In 200 mm a stretch of 1, 1.05, 1.18 and 1.25, to the last bit."""
-    felt, judged = weighed("ball", Measure(girth, 0.0, True, ""))
+    felt, judged = weighed("ball", Measure(girth, 0.0, True))
     assert (felt.level, judged.level) == (level, level)
 
 
@@ -85,7 +92,7 @@ def test_at_a_bound_the_ball_is_what_comes_after_it(girth: float, level: str) ->
 def test_a_calf_passes_just_where_the_leg_gives_as_much(girth: float, level: str) -> None:
     """A tube of 200 mm that gives 1.25 passes 250 mm and no more."""
     tall, gives = Wish(rounds=160), replace(CLOTH, pull=1.25)
-    felt, judged = weighed("calf", Measure(girth, 0.0, True, ""), gives, tall)
+    felt, judged = weighed("calf", Measure(girth, 0.0, True), gives, tall)
     assert (felt.level, judged.level) == (level, level)
 
 
@@ -95,14 +102,14 @@ def test_a_calf_passes_just_where_the_leg_gives_as_much(girth: float, level: str
 def test_a_heel_passes_just_where_the_leg_gives_as_much(girth: float, level: str) -> None:
     """1.5 is all that it gives, and up to 0.93 of it, 279 mm over 200, it is easy."""
     gives = replace(CLOTH, pull=1.5)
-    felt, judged = weighed("over_heel", Measure(girth, 0.0, True, ""), gives)
+    felt, judged = weighed("over_heel", Measure(girth, 0.0, True), gives)
     assert (felt.level, judged.level) == (level, level)
 
 
 def test_a_guessed_calf_passes_by_the_lower_end_of_its_interval() -> None:
     """260 mm less 1.28 times 10 mm is 247 mm."""
     tall, gives = Wish(rounds=160), replace(CLOTH, pull=1.25)
-    felt, judged = weighed("calf", Measure(260.0, 10.0, False, ""), gives, tall)
+    felt, judged = weighed("calf", Measure(260.0, 10.0, False), gives, tall)
     assert (felt.level, judged.level) == ("tight", "tight")
 
 
@@ -164,7 +171,7 @@ GIVES = replace(CLOTH, pull=1.8)  # 310 over 200 mm is 1.55, easy up to 0.93 x 1
 
 def wearer(aimed: float = 240.0, leg: Wish | None = None, **girths: float) -> Wearer:
     measures = {
-        name: Measure(girths.get(name.removesuffix("_girth"), one.value), 0.0, True, "")
+        name: Measure(girths.get(name.removesuffix("_girth"), one.value), 0.0, True)
         for name, one in FOOT.items()
     }
     return Wearer(measures, RIB, leg or Wish(rounds=50), aimed, 0.0)
@@ -180,7 +187,7 @@ def wearer(aimed: float = 240.0, leg: Wish | None = None, **girths: float) -> We
         (wearer(aimed=60.0), "swatch", fit_score.CANNOT),
     ],
 )
-def test_how_a_sock_stands(who: Wearer, way: str, standing: int) -> None:
+def test_how_a_sock_stands(who: Wearer, way: Way, standing: int) -> None:
     assert who.weigh(SLOTS, replace(GIVES, way=way)).standing == standing
 
 
@@ -219,7 +226,7 @@ def test_top_and_rounds_by_hand() -> None:
     assert wearer().top(heel, CLOTH) == pytest.approx(225)
     assert wearer(leg=Wish(height=180.0)).top(heel, CLOTH) == 180
     assert wearer(leg=Wish()).top(heel, CLOTH) == pytest.approx(73 / 0.4 + 50)
-    usual = replace(wearer(), measures={**FOOT, "heel_girth": Measure(310.0, 0.0, False, "")})
+    usual = replace(wearer(), measures={**FOOT, "heel_girth": Measure(310.0, 0.0, False)})
     assert rounds(usual) == pytest.approx(96 - 40)
     toes = replace(usual, toe_breadth=88.0)  # 1.77 x 88 mm over 40 / 0.3 are 1.168: comfortable
     assert rounds(toes) == pytest.approx(96 - 40)
@@ -243,3 +250,44 @@ def test_half_a_round_is_knitted_as_one() -> None:
         assert wearer()._length(rounds, GIVES).level == "good"
     assert wearer()._length(0.5, GIVES).discomfort == 0
     assert wearer()._length(0.499, GIVES).level == "bad"
+
+
+def test_a_flap_and_rounds_before_the_toe_are_of_the_length() -> None:
+    """Each row of the flap and each round before the toe is one foot round less."""
+    toe = short_row.free(SLOTS)._replace(before=5)
+    ends = short_row.free(SLOTS, Flap)._replace(flap=8), toe
+    usual, tried = (
+        next(one for one in made.weigh(SLOTS, CLOTH).places if one.place == "length").value
+        for made in (wearer(), replace(wearer(), ends=ends))
+    )
+    assert usual - tried == pytest.approx(8 + 5)
+
+
+def felt_at(who: Wearer, place: str) -> Felt:
+    return next(one for one in who.weigh(SLOTS, CLOTH).places if one.place == place)
+
+
+def test_a_ribbed_leg_is_weighed_as_its_rib() -> None:
+    """A rib of one and one leaves 70 % of the tube, so the ankle stretches it by 1/0.7 as far."""
+    plain = wearer(leg=Wish(rounds=60))
+    ribbed = replace(plain, leg=Wish(rounds=60, plain=5))
+    assert felt_at(ribbed, "ankle").value == pytest.approx(felt_at(plain, "ankle").value / 0.7)
+    # Down to the plain rounds alone, which reach above the ankle where there are enough of them.
+    low = replace(plain, leg=Wish(rounds=60, plain=40))
+    assert felt_at(low, "ankle") == felt_at(plain, "ankle")
+
+
+def test_the_shelf_weighs_a_ribbed_leg_as_the_plan_judges_it() -> None:
+    changes = {
+        "sock.cuff.kind": "rib",
+        "sock.leg.kind": "ribbed",
+        "sock.leg.rounds": 70,
+        "sock.leg.plain": 5,
+    }
+    places = {one["place"]: one["stretch"] for one in plan(changes)["fit"]}
+    made = planning.make(asked(changes))
+    wish = Wish(rounds=70, plain=5)
+    who = Wearer(made.measures, made.cuff, wish, made.aimed, made.aimed_sd)
+    weighed = {one.place: one.value for one in who.weigh(60, made.fabric).places}
+    for place in ("ankle", "calf", "ball"):
+        assert weighed[place] == pytest.approx(places[place], abs=6e-4)
