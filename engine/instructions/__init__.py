@@ -1,0 +1,1 @@
+"""Instructions over sizes that a stranger can knit from, of one plan."""

@@ -1,0 +1,87 @@
+"""The sock from the side with a letter at each measure; a table says what they are in each size.
+
+The drawing is that of a middle size: the others have its shape.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Literal
+
+from engine.drawing import picture
+from engine.drawing.cloth import n
+from engine.drawing.outline import Outline
+from engine.instructions.blocks import Block
+from engine.read import units
+from engine.say import messages as say
+from engine.sock.sock import Sock
+
+Letter = Literal["A", "B", "C", "D", "E", "F"]
+_AIR, _TICK, _LARGEST = 8.0, 3.0, 16.0  # mm around the sock, for lines and for letters
+MEASURES: dict[Letter, Callable[[Sock], float]] = {
+    "A": lambda sock: sock.foot_length,
+    "B": lambda sock: sock.tube,
+    "C": lambda sock: sock.top_above_floor,
+    "D": lambda sock: sock.cuff_depth,
+    "E": lambda sock: sock.leg_length,
+    "F": lambda sock: sock.heel_height,
+}
+LETTERS = tuple(MEASURES)
+
+
+def letters(sock: Sock) -> tuple[Letter, ...]:
+    """Return the letters that this kind of sock has: one without a heel has no heel's height."""
+    return LETTERS if sock.heel_girth is not None else LETTERS[:-1]
+
+
+def texts(sock: Sock) -> list[str]:
+    """Return its measures in the maker's units, in the order of `letters`."""
+    return [units.length_text(MEASURES[one](sock), sock.system) for one in letters(sock)]
+
+
+def draw(sock: Sock) -> Block:
+    """Return the drawing of a sock, x to the right and y downwards in mm."""
+    at = Outline(sock)
+    size = min(at.small, _LARGEST)
+    beside = 0.7 * size
+    by = complex(3 * _AIR + 3 * beside + size / 2 - at.left, _AIR - min(at.top, at.front))
+    back, sole = by.real, by.imag
+    tip, top, fold = at.tip + by.real, at.top + by.imag, at.fold + by.imag
+    ankle, instep, low = sole - at.high, sole - at.foot, sole + 2 * _AIR
+    near = at.left + by.real - _AIR
+    far = near - 2 * beside - _AIR
+    ball = by.real + (at.flat + at.toe) / 2
+    lines = [
+        (_along(back, tip, low), "A", ((back + tip) / 2, low + size)),
+        (_upright(ball, instep, sole), "B", (ball + beside, (sole + instep) / 2)),
+        (_upright(far, top, sole), "C", (far - beside, (top + sole) / 2)),
+        (_upright(near, top, fold), "D", (near - beside, (top + fold) / 2)),
+        # On the sock, so that a short leg's letter is clear of the others.
+        (_upright(near, fold, ankle), "E", (back + beside, (fold + ankle) / 2)),
+        (_upright(near, ankle, sole), "F", (near - beside, (ankle + sole) / 2)),
+    ]
+    shown = [line for line in lines if line[1] in letters(sock)]
+    return {
+        "kind": "schematic",
+        "text": say.set_schematic(),
+        "width": round(tip + _AIR, 1),
+        "height": round(low + size + _AIR, 1),
+        "letter_height": round(size, 1),
+        "paths": [
+            *({"kind": "part", "d": d} for _, d in picture.parts(at, by)),
+            *({"kind": "measure", "d": d} for d, _, _ in shown),
+        ],
+        "letters": [
+            {"letter": letter, "x": round(x, 1), "y": round(y, 1)} for _, letter, (x, y) in shown
+        ],
+    }
+
+
+def _along(start: float, end: float, y: float) -> str:
+    ticks = "".join(f"M{n(x)} {n(y - _TICK)}V{n(y + _TICK)}" for x in (start, end))
+    return f"M{n(start)} {n(y)}H{n(end)}{ticks}"
+
+
+def _upright(x: float, top: float, low: float) -> str:
+    ticks = "".join(f"M{n(x - _TICK)} {n(y)}H{n(x + _TICK)}" for y in (top, low))
+    return f"M{n(x)} {n(top)}V{n(low)}{ticks}"

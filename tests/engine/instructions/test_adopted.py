@@ -1,0 +1,123 @@
+"""A reader's plan: the size she chose, or her own foot, in her own gauge."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from tests.asking import answer, asked
+from tests.engine.instructions.asking_sets import Json, call, made, refused, request
+
+DETAILS = {"title": "Plain", "maker": "Invented: A. Maker", "version": "2"}
+MARKS: Json = {
+    "swatch": {"needles": "60", "rounds": "50", "flat_width": "10 cm", "length": "13.2 cm"},
+    "mark": "7",
+}
+MAKERS: dict[str, Json] = {
+    "told": request(),
+    "hers": asked(
+        {"foot": {"length": "23 cm"}, "first_sock": {"foot_rounds": 48, "length": "9 in"}}
+    ),
+    "by swatch": {**request(), "fabric": {"swatch": MARKS["swatch"]}},
+    "rib and colors": request(
+        sock={"cuff": {"kind": "set-up rib", "rounds": 30}, "toe": {"kind": "gathered"}},
+        stock={"apart": "cuff", "margin": "20 %"},
+    ),
+}
+
+
+def adopted(maker: Json, reader: Any, details: Json = DETAILS) -> Json:
+    found = answer(call(maker, "EU", "36, 40", do="adopt", details=details, reader=reader))
+    assert "errors" not in found, found
+    return found
+
+
+@pytest.mark.parametrize("maker", MAKERS)
+def test_a_size_in_the_makers_gauge_has_the_counts_of_the_set(maker: str) -> None:
+    told = MAKERS[maker]
+    for one in made(told, "EU", "36, 40")["sizes"]:
+        found = adopted(told, {"size": one["label"]})
+        plan = answer({"do": "plan", "request": found["request"]})
+        assert [part["figure"] for part in plan["parts"]] == [
+            part["figure"] for part in one["counts"]
+        ]
+
+
+def test_her_own_foot_and_gauge_are_planned_as_her_own() -> None:
+    gauge = {"stitches": "28 / 10 cm", "rounds": "36 / 10 cm"}
+    foot = {"length": "24.6 cm", "ball_girth": "22.8 cm"}
+    found = adopted(request(), {"foot": foot, "fabric": gauge})
+    plan = answer({"do": "plan", "request": found["request"]})
+    by_hand = {"units": "cm", "cylinder": {"slots": 60}, "fabric": gauge, "foot": foot}
+    assert plan["counts"] == answer({"do": "plan", "request": by_hand})["counts"]
+    knit = answer({"do": "knit", "request": found["request"]})
+    assert knit["foot_rounds"] == plan["counts"]["foot"]["rounds"]
+
+
+def test_the_cylinder_that_would_fit_is_planned_on() -> None:
+    """The needles told of the maker's heel stay with her cylinder."""
+    maker = request(sock={"heel": {"needles": 34, "left": 12}})
+    (large,) = made(maker, "EU", "50")["sizes"]
+    assert not large["fits"]
+    asked_for = {"size": "50", "cylinder": {"slots": str(large["slots"]), "carrier": "right"}}
+    found = answer(call(maker, "EU", "36, 50", do="adopt", details=DETAILS, reader=asked_for))
+    plan = answer({"do": "plan", "request": found["request"]})
+    assert plan["counts"]["needles"] == large["slots"]
+    assert plan["counts"]["heel"]["needles"] == large["slots"] // 2
+    same = {"size": "36", "cylinder": {"slots": 60, "carrier": "right"}}
+    assert adopted(maker, same)["request"]["sock"]["heel"] == {"needles": 34, "left": 12}
+
+
+def test_nothing_of_the_maker_but_her_sock_is_in_it() -> None:
+    hers = asked({"knitter": {}, "foot": {"length": "23.11 cm"}, "person": {"age": "47"}})
+    found = adopted(hers, {"size": "36"})
+    assert "23.11" not in str(found)
+    assert "47" not in str(found["request"])
+    assert not {"knitter", "first_sock", "other_foot"} & set(found["request"])
+
+
+def test_bands_at_marks_become_stitches_which_any_machine_has() -> None:
+    swatches = [{"needles": "60", "rounds": "50", "flat_width": "8 cm", "length": "10.6 cm"}]
+    fabric = {
+        "swatch": {**MARKS["swatch"], "mark": "7"},
+        "swatches": [{**swatches[0], "mark": "4"}],
+        "mark": "7",
+    }
+    maker = {**request(), "fabric": fabric}
+    maker["sock"] = {"leg": {"bands": [{"rounds": 20, "mark": "6"}, {"rounds": 20, "mark": "7"}]}}
+    one = made(maker, "EU", "40")["sizes"][0]
+    plan = answer({"do": "plan", "request": adopted(maker, {"size": "40"})["request"]})
+    assert "errors" not in plan, plan
+    assert [part["figure"] for part in plan["parts"]] == [part["figure"] for part in one["counts"]]
+
+
+@pytest.mark.parametrize(
+    ("details", "words"),
+    [
+        (DETAILS, "From “Plain” by Invented: A. Maker, version 2."),
+        ({"title": "Plain", "maker": "Invented: A."}, "From “Plain” by Invented: A.."),
+        ({"title": "Plain", "version": "2"}, "From “Plain”, version 2."),
+        ({}, "From “Socks on 60 slots”."),
+    ],
+)
+def test_it_says_whose_it_is(details: Json, words: str) -> None:
+    found = adopted(request(), {"size": "36"}, details)
+    assert found["words"] == words
+    whole = {"title": "", "maker": "", "version": ""}
+    assert found["origin"] == {**whole, **details}
+
+
+@pytest.mark.parametrize(
+    ("reader", "field", "words"),
+    [
+        ({}, "reader.size", "Choose a size of this set, or measure your foot."),
+        (None, "reader.size", "Choose a size of this set, or measure your foot."),
+        ({"size": "39"}, "reader.size", "This set has no size “39”. Choose 36 or 40."),
+        ({"shoe": "39"}, "reader.shoe", "is not known here"),
+        ([], "reader", "group"),
+    ],
+)
+def test_what_cannot_be_is_told_beside_its_field(reader: Any, field: str, words: str) -> None:
+    found = refused(call(request(), "EU", "36, 40", do="adopt", reader=reader))
+    assert words in found[field]
