@@ -6,10 +6,14 @@ dotted names: `asked({"cylinder.slots": 72, "fabric.rounds": None})`; None takes
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import json
+from collections.abc import Mapping, Sequence
 from typing import Any
+from xml.sax.saxutils import escape
 
-from engine.api import answer
+from engine import api
+from engine.read.errors import Refused
+from engine.say.aloud import aloud
 
 # The means of 1,986 women: ANSUR II 2012, Gordon et al. 2014, NATICK/TR-15/007.
 AVERAGE_WOMAN = {
@@ -20,6 +24,20 @@ AVERAGE_WOMAN = {
     "calf_girth": "373.3 mm",
 }
 MM_PER_INCH = 25.4
+
+
+def answer(call: object) -> dict[str, Any]:
+    """What a door answers, its messages as sentences in English, as a phone shows it."""
+    found: dict[str, Any] = aloud(api.answer(call))
+    return found
+
+
+def answer_text(text: str) -> str:
+    """The same, both as JSON text."""
+    try:
+        return json.dumps(answer(api.read_json(text)), ensure_ascii=False)
+    except Refused as refused:
+        return json.dumps(aloud(refused.as_dict()), ensure_ascii=False)
 
 
 def asked(changes: Mapping[str, Any] | None = None) -> dict[str, Any]:
@@ -51,11 +69,27 @@ def plan(changes: Mapping[str, Any] | None = None) -> dict[str, Any]:
     return found
 
 
+def on_a_page(sheet: Mapping[str, Any]) -> dict[str, Any]:
+    """A plan as a page gets it, which says itself what a row is."""
+    steps = [
+        {name: one for name, one in step.items() if name not in ("title", "text")}
+        if step["kind"] == "row"
+        else step
+        for step in sheet["steps"]
+    ]
+    return {**sheet, "steps": steps}
+
+
 def refused(changes: Mapping[str, Any]) -> dict[str, dict[str, str]]:
     """The problems of a request that cannot, by field."""
     found = answer({"do": "plan", "request": asked(changes)})
     assert set(found) == {"errors"}, "this should have been refused"
     return {problem["field"]: problem for problem in found["errors"]}
+
+
+def drawn(pieces: Sequence[str]) -> str:
+    """A drawing as one text: its words, at each odd place, become part of the markup."""
+    return "".join(escape(one) if at % 2 else one for at, one in enumerate(pieces))
 
 
 def noted(sheet: Mapping[str, Any]) -> dict[str | None, str]:

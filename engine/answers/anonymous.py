@@ -15,26 +15,34 @@ from collections.abc import Mapping
 from typing import Any, NamedTuple
 
 from engine.read import units
+from engine.say import messages as say
+from engine.say.message import Message
 from engine.sections import cuff, leg
 from engine.sections.leg import Band
-from engine.sock import plan
 from engine.sock.sock import Sock
+from engine.sock.wanted import SOCK_LENGTH
 
 _OF_THE_PERSON = ("foot", "other_foot", "person")
-_AS_TOLD = ("units", "cylinder", "fabric", "first_sock")
-_BEYOND = "This sock is shorter or higher than a link without the foot can tell."
+_AS_TOLD = ("units", "cylinder", "fabric", "first_sock", "knitter")
 
 
 class Bare(NamedTuple):
     """A request without the person, None where there can be none; `words` tell what it lacks."""
 
     request: Mapping[str, Any] | None
-    words: str = ""
+    words: Message | None = None
 
 
 def of(request: Mapping[str, Any], sock: Sock) -> Bare:
     """Return a request for the counts of `sock`: `request` itself where it tells of nobody."""
     return without_person(request, sock) if personal(request) else Bare(request)
+
+
+def without_record(request: Mapping[str, Any]) -> Mapping[str, Any]:
+    """Return a request that tells that the knitter's own record was left out, where it had one."""
+    if not _says(request.get("knitter")):
+        return request
+    return {**request, "knitter": {"left_out": "yes"}}
 
 
 def personal(request: Mapping[str, Any]) -> bool:
@@ -47,8 +55,8 @@ def personal(request: Mapping[str, Any]) -> bool:
 def without_person(request: Mapping[str, Any], sock: Sock) -> Bare:
     """Return a request for the counts of `sock`, planned from `request`, without the person."""
     length = _length(sock)
-    if length not in plan.SOCK_LENGTH or sock.leg_rounds not in leg.ROUNDS:
-        return Bare(None, _BEYOND)
+    if length not in SOCK_LENGTH or sock.leg_rounds not in leg.ROUNDS:
+        return Bare(None, say.no_bare_link())
     kept = {name: request[name] for name in _AS_TOLD if name in request}
     cuff_told = (request.get("sock") or {}).get("cuff") or {}
     counts: dict[str, Any] = {
@@ -57,15 +65,29 @@ def without_person(request: Mapping[str, Any], sock: Sock) -> Bare:
             **sock.cuff.asked(),
         },
         "leg": _leg(sock),
-        **{part: pocket.asked() for part, pocket in sock.pockets.items()},
+        "heel": sock.heel.asked(),
+        "toe": {**sock.toe.asked(), **_before_toe(sock)},
         "foot_length_of_sock": _written(length, sock),
     }
     if sock.end_rounds:
         counts["end"] = {"rounds": sock.end_rounds}
+    if sock.colors:
+        bare = {"heel", "toe"} - set(sock.pockets)  # nothing is knitted there that has a color
+        asked = sock.colors.asked()
+        counts["colors"] = {part: text for part, text in asked.items() if part not in bare}
+    if sock.string:
+        counts["string"] = sock.string
     return Bare({**kept, "sock": counts})
 
 
+def _before_toe(sock: Sock) -> dict[str, int]:
+    return {"plain": sock.rounds_before_toe} if sock.rounds_before_toe else {}
+
+
 def _leg(sock: Sock) -> dict[str, Any]:
+    if sock.leg.plain is not None:
+        plain = min(sock.leg.plain, sock.leg_rounds)
+        return {"kind": "ribbed", "rounds": sock.leg_rounds, "plain": plain}
     if not sock.leg.shaped:
         return {"rounds": sock.leg_rounds}
     return {"bands": [_band(band, sock) for band in sock.leg.bands]}
@@ -77,11 +99,12 @@ def _band(band: Band, sock: Sock) -> dict[str, int | str]:
         told["mark"] = f"{band.mark:g}"
     elif band.tighter != 1:
         before = sock.fabric_before or sock.fabric  # a band is told before sock one teaches
-        told["stitches"] = _rate(before.stitches * band.tighter, sock.system)
+        told["stitches"] = rate(before.stitches * band.tighter, sock.system)
     return told
 
 
-def _rate(per_mm: float, system: units.System) -> str:
+def rate(per_mm: float, system: units.System) -> str:
+    """Write a count per mm so that it is read as the same again."""
     if system == "in":
         return f"{units.number(per_mm * units.MM_PER_INCH, 6)} / in"
     return f"{units.number(per_mm * 100, 6)} / 10 cm"
@@ -93,9 +116,9 @@ def _length(sock: Sock) -> float:
     For sock two it must also give sock one a foot, before that was known: the length it was aimed
     at did.
     """
-    if sock.knitted_rounds is not None:
-        return max(sock.foot_length, sock.aimed)
-    return sock.foot_length
+    if sock.pair is None:
+        return sock.foot_length
+    return max(sock.foot_length, sock.aimed) if sock.by_foot else sock.for_foot
 
 
 def _written(mm: float, sock: Sock) -> str:

@@ -9,15 +9,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from engine.answers import sheet, steps
+from engine.answers import off_machine, pair_sheet, sheet, steps
 from engine.answers.steps import Step
 from engine.machine import half_mark
+from engine.say import messages as say
+from engine.say.message import Message
+from engine.sections.color import Color
 from engine.sections.pocket import WEIGHT_ROWS, Pocket
-from engine.sections.section import Row, Turn, said
+from engine.sections.section import Row, Section, Turn
 from engine.sock.sock import Sock
-
-_WEIGHT = "Move the weight up."
-_HALFWAY = "From here a needle comes back before each row."
 
 
 def write(sock: Sock) -> dict[str, Any]:
@@ -27,6 +27,7 @@ def write(sock: Sock) -> dict[str, Any]:
     asked of sock one's measures; a row has, besides what the plan's has, the `half` it belongs to,
     the words of where its needles stand, and what to remember before it (`remind`, often empty); a
     step of a leg with tensions of its own, and each after it, how the `tension` is set there.
+    In a string `second` are the steps of sock two, which begins and ends otherwise than sock one.
     """
     slots = sock.cylinder.slots
     return {
@@ -35,14 +36,17 @@ def write(sock: Sock) -> dict[str, Any]:
         "half_marks": half_mark.WORDS,
         "pockets": {part: _pocket(slots, pocket) for part, pocket in sock.pockets.items()},
         "parts": sheet.parts(sock),
-        "words": f"{slots} slots, foot {said(sock.foot_rounds)}",
+        "words": say.sock_on_slots(slots=slots, rounds=sock.foot_rounds),
         "foot_rounds": sock.foot_rounds,
+        "pair": pair_sheet.write(sock),
+        "off_machine": off_machine.write(sock),
         "notes": [
             {"field": field, "text": text}
             for field, text in sock.notes
             if field is not None and field.startswith("first_sock.")
         ],
         "steps": list(_steps(sock)),
+        **({} if sock.sock_two is sock else {"second": list(_steps(sock.sock_two))}),
     }
 
 
@@ -56,39 +60,45 @@ def _pocket(slots: int, pocket: Pocket) -> dict[str, int]:
 
 
 def _steps(sock: Sock) -> Iterator[Step]:
-    """Yield every step; from the first that sets the tension on, each says how it is set."""
-    tension = ""
+    """Yield every step; from the first that sets tension or color on, each says how it is set."""
+    told = dict[str, Message]()
     for section, stage in sock.stages():
         step = steps.step(section, stage)
         if "sets" in step:
-            tension = step["text"]
+            told[step["sets"]] = _set(section, step["text"])
         if isinstance(section, Pocket) and isinstance(stage, Turn):
             step |= _row(stage.row, sock.cylinder.slots, section)
-        yield {**step, "tension": tension} if tension else step
+        yield {**step, "tension": _in_turn(told)} if told else step
+
+
+def _set(section: Section, text: Message) -> Message:
+    """Return what a step has set, shortly."""
+    color = section.letter if isinstance(section, Color) else getattr(section, "color", "")
+    return say.color_is(color=color) if color else text
+
+
+def _in_turn(told: dict[str, Message]) -> Message:
+    return next(iter(told.values())) if len(told) == 1 else say.in_turn(sentences=(*told.values(),))
 
 
 def _row(row: Row, slots: int, pocket: Pocket) -> Step:
-    def where(needles: tuple[int, ...]) -> str | None:
-        found = [half_mark.where(slots, pocket.needles, needle) for needle in sorted(needles)]
-        counts, ends = [one.partition(" needle ")[0] for one in found], _ends(found)
-        if len(found) > 1 and len(ends) == 1:
-            return f"{' and '.join(counts)} needle {ends.pop()}"
-        return " and ".join(found) or None
+    def where(needles: tuple[int, ...]) -> Message | None:
+        return half_mark.words(slots, pocket.needles, sorted(needles)) if needles else None
 
     return {
-        "half": "widen" if row.back else "narrow",
+        "half": "widen" if row.back or row.joins else "narrow",
         "back_where": where(row.back),
         "hold_where": where(row.hold),
+        **({"joins_where": where(row.joins)} if row.joins else {}),
         "remind": _due(row.number, pocket),
     }
 
 
-def _ends(found: list[str]) -> set[str]:
-    """Return from where the needles are counted, each mark once."""
-    return {one.partition(" needle ")[2] for one in found}
-
-
-def _due(row: int, pocket: Pocket) -> list[str]:
+def _due(row: int, pocket: Pocket) -> list[Message]:
     """Return what is to be remembered before a row is cranked."""
-    due = [_WEIGHT] if row > 1 and (row - 1) % WEIGHT_ROWS == 0 else []
-    return [*due, _HALFWAY] if row == pocket.narrowing + 1 else due
+    due = [say.move_the_weight()] if row > 1 and (row - 1) % WEIGHT_ROWS == 0 else []
+    if row == pocket.narrowing + 1:
+        due.append(say.from_here_back())
+    if pocket.flap and row == pocket.rows - pocket.flap + 1:
+        due.append(say.from_here_joined())
+    return [*due, say.last_row()] if row == pocket.rows else due

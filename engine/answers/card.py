@@ -12,8 +12,11 @@ from typing import Any
 
 from engine.answers import anonymous, code, leg_sheet
 from engine.read import units
+from engine.say import messages as say
+from engine.say.message import Message
 from engine.sections.pocket import Pocket
 from engine.sections.section import TITLES
+from engine.sections.string import AFTER_CORD, BEFORE_CORD, Between
 from engine.sock.sock import Piece, Sock
 
 EVERY = 10  # rounds or rows a box
@@ -26,18 +29,27 @@ def write(sock: Sock, request: Mapping[str, Any], address: str) -> dict[str, Any
     then `code_words` say why.
     """
     return {
-        "title": f"{'A pair' if sock.knitted_rounds is None else 'Sock two'} on "
-        f"{sock.cylinder.slots} slots",
+        "title": say.card_title(
+            socks="pair" if sock.knitted_rounds is None else "second", slots=sock.cylinder.slots
+        ),
         "socks": ["1", "2"] if sock.knitted_rounds is None else ["2"],
         "parts": _parts(sock),
         "bands": [
-            f"Rounds {band['from_round']} to {band['to_round']}: {band['words']}"
+            say.card_band(first=band["from_round"], last=band["to_round"], words=band["words"])
             for band in leg_sheet.write(sock)["bands"]
-        ],
+        ]
+        + _between(sock),
         "facts": facts(sock, request),
         "code": code.on_paper(address),
-        "code_words": code.missing(address, anonymous.of(request, sock).words),
+        "code_words": code.missing(address, anonymous.of(request, sock).words) or "",
     }
+
+
+def _between(sock: Sock) -> list[Message]:
+    """Return the rounds of scrap after a sock that another one follows."""
+    if not isinstance(sock.sections[-1], Between):
+        return []
+    return [say.string_on_a_card(before=BEFORE_CORD, after=AFTER_CORD)]
 
 
 def _parts(sock: Sock) -> list[dict[str, Any]]:
@@ -45,32 +57,37 @@ def _parts(sock: Sock) -> list[dict[str, Any]]:
 
 
 def _part(sock: Sock, piece: Piece) -> dict[str, Any]:
-    unit = piece.unit[:-1] if piece.count == 1 else piece.unit
-    words: dict[str, str] = {
-        "cuff": f"{unit}, {sock.cuff.words}",
-        "leg": f"{unit}, {leg_sheet.kind(sock)}",
-        "foot": f"{unit}, from heel to toe",
-        "end": f"{unit}, before the waste yarn",
+    rounds = piece.count
+    words: dict[str, Message] = {
+        "cuff": say.card_rounds(rounds=rounds, words=sock.cuff.words),
+        "leg": say.card_rounds(rounds=rounds, words=leg_sheet.kind(sock)),
+        "foot": say.card_foot(rounds=rounds),
+        "before_toe": say.card_rounds(rounds=rounds, words=say.rounds_before_toe()),
+        "end": say.card_end(rounds=rounds),
         **{part: _turned(pocket) for part, pocket in sock.pockets.items()},
     }
+    if not isinstance(sock.toe, Pocket):
+        words["toe"] = say.card_rounds(rounds=rounds, words=sock.toe.manner)
     return {
         "title": TITLES[piece.part],
         "figure": piece.figure,
-        "words": words[piece.part],
+        "words": leg_sheet.in_colors(sock, piece.part, words[piece.part]),
         "boxes": _boxes(piece.count),
     }
 
 
-def _turned(pocket: Pocket) -> str:
-    manner = f"; {pocket.manner}" if pocket.manner else ""
-    return f"needles, {pocket.narrowing} rows down and {pocket.widening} back{manner}"
+def _turned(pocket: Pocket) -> Message:
+    rows = {"down": pocket.narrowing, "back": pocket.widening}
+    if pocket.manner:
+        return say.card_pocket_so(**rows, manner=pocket.manner)
+    return say.card_pocket(**rows)
 
 
 def _boxes(count: int) -> list[int]:
     return [*range(EVERY, count, EVERY), *([count] if count else [])]
 
 
-def facts(sock: Sock, request: Mapping[str, Any]) -> list[dict[str, str]]:
+def facts(sock: Sock, request: Mapping[str, Any]) -> list[dict[str, Any]]:
     """Return what the card says of yarn and fabric; "" is left to be written in by hand."""
     told = request.get("fabric") or {}
     cloth, system = sock.fabric, sock.system
@@ -80,19 +97,19 @@ def facts(sock: Sock, request: Mapping[str, Any]) -> list[dict[str, str]]:
     across, _, _ = stitches.partition(" / ")
     mark = "" if cloth.mark is None else units.mark(cloth.mark)
     return [
-        {"name": "Yarn", "text": _yarn(told)},
-        {"name": "Tension", "text": f"mark {mark}" if mark else ""},
-        {"name": "Stitches × rounds", "text": f"{across} × {rounds}"},
-        {"name": "Sock’s foot", "text": units.length_text(sock.foot_length, system)},
+        {"name": say.fact(name="yarn"), "text": _yarn(told)},
+        {"name": say.fact(name="tension"), "text": say.at_mark(mark=mark) if mark else ""},
+        {"name": say.fact(name="gauge"), "text": f"{across} × {rounds}"},
+        {"name": say.fact(name="foot"), "text": units.length_text(sock.foot_length, system)},
     ]
 
 
-def _yarn(told: Mapping[str, Any]) -> str:
-    """Return the yarn as it was told, since that is how she knows it."""
+def _yarn(told: Mapping[str, Any]) -> Message | str:
+    """Return the yarn as it was typed, since that is how the knitter knows it."""
     number, strands, along = (
         str(told.get(name) or "").strip() for name in ("yarn", "strands", "along")
     )
     if not number:
         return ""
-    several = f"{strands} × " if strands not in ("", "1") else ""
-    return f"{several}{number}{f', with {along}' if along else ''}"
+    one = say.strands_of(strands=strands, yarn=number) if strands not in ("", "1") else number
+    return say.with_along(yarn=one, along=along) if along else one

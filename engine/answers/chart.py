@@ -6,12 +6,11 @@ than that foot as the sock that the table is made beside, with its heel and toe;
 these alone are longer than the foot. The sock's own foot is a row besides, which in the column of
 its own fabric says what the plan says.
 
-`as_csv` writes the same figures as RFC 4180 has it: a header, comma, CRLF, no formula.
+`as_cells` gives the same figures as rows of cells, for a file; the page writes it (RFC 4180).
 """
 
 from __future__ import annotations
 
-import csv
 from collections.abc import Sequence
 from typing import Any, NamedTuple
 
@@ -22,6 +21,9 @@ from engine.read import units
 from engine.read.errors import Refused
 from engine.read.fields import Fields, Span
 from engine.read.units import System, nearest
+from engine.say import messages as say
+from engine.say.message import Message
+from engine.sections.pocket import Pocket
 from engine.sock import foot_rounds
 from engine.sock.sock import Sock
 
@@ -88,15 +90,18 @@ def read(fields: Fields, sock: Sock) -> Chart:
 def _feet(fields: Fields, by: str) -> tuple[list[tuple[float, float]], float]:
     """Return (size or mm, foot length in mm) of every row, and the step between rows."""
     if by == BY_LENGTH:
-        span, step_span = MEASURES["length"].span, Span("a step between lengths", 1.0, 50.0)
+        span, step_span = (
+            MEASURES["length"].span,
+            Span(say.of_chart_step(between="lengths"), 1.0, 50.0),
+        )
         first, last = fields.length("first", span), fields.length("last", span)
         step = fields.length("step", step_span)
         usual = _LENGTHS[fields.system]
     else:
         low, high = shoe_size.RANGE[by]
-        span = Span(f"a shoe size in {by}", low, high)
+        span = Span(say.of_shoe_size(system=by), low, high)
         first, last = fields.plain("first", span), fields.plain("last", span)
-        step = fields.plain("step", Span("a step between sizes", 0.25, 50))
+        step = fields.plain("step", Span(say.of_chart_step(between="sizes"), 0.25, 50))
         usual = (*_SIZES[by], _STEPS.get(by, 1.0))
     step = usual[2] if step is None else step
     places = _ladder(
@@ -116,7 +121,7 @@ def _columns(fields: Fields, sock: Sock) -> tuple[tuple[float, ...], float]:
 
     What is left out stands on both sides of the sock's own.
     """
-    step = fields.rate("between", Span("a step between columns", 0.0005, 0.2))
+    step = fields.rate("between", Span(say.of_chart_step(between="columns"), 0.0005, 0.2))
     step = _COLUMN_STEP[sock.system] if step is None else step
     reach = step * (_COLUMNS // 2)
     own = sock.fabric.rounds
@@ -134,29 +139,25 @@ def _ladder(
     """Return first, first + step, ... up to last; problems stand at the fields of `names`."""
     first, last = ends
     if last < first:
-        typed, way_out = names[1], "Exchange the two."
-        if any(fields.blank(name) for name in names[:2]):  # beside the one she can mend
+        typed, way_out = names[1], say.exchange_ends()
+        if any(fields.blank(name) for name in names[:2]):  # beside the one that was typed
             typed = names[0] if fields.blank(names[1]) else names[1]
-            way_out = "Fill in the other end too, or check this one."
-        fields.refuse(typed, "The last comes before the first.", way_out)
+            way_out = say.fill_other_end()
+        fields.refuse(typed, say.ends_exchanged(), way_out)
         return ()
     count = int((last - first) / step + 1e-6) + 1
     if count > most:
-        fields.refuse(
-            names[2],
-            f"That would be {count} of them, too many for one page.",
-            f"Take a larger step or a shorter range: {most} at most.",
-        )
+        fields.refuse(names[2], say.table_too_large(count=count), say.larger_step(most=most))
         return ()
     return tuple(first + step * i for i in range(count))
 
 
 def _rounds(sock: Sock, length: float, per_mm: float) -> int | None:
-    return _count(sock, length * (1 - sock.ease), per_mm)
+    return _count(sock, (length + sock.room) * (1 - sock.ease), per_mm)
 
 
 def _count(sock: Sock, aimed: float, per_mm: float) -> int | None:
-    rounds = nearest(foot_rounds.exact(aimed, per_mm, sock.sections))
+    rounds = nearest(foot_rounds.exact(aimed, per_mm, sock.others))
     return rounds if rounds >= 1 else None
 
 
@@ -165,7 +166,7 @@ def _label(by: str, at: float, system: System) -> str:
 
 
 def write(chart: Chart) -> dict[str, Any]:
-    """Return the table for a page: `title`, `head`, `columns`, `rows`, `assumptions`, `csv`.
+    """Return the table for a page: `title`, `head`, `columns`, `rows`, `assumptions`, `cells`.
 
     `taken` says, by the names `read` knows, what the table goes by, as it could have been typed;
     `own` is the row of the sock itself, to stand before the row `at`, and `column` the one of its
@@ -173,9 +174,9 @@ def write(chart: Chart) -> dict[str, Any]:
     """
     system = chart.sock.system
     return {
-        "title": f"Foot rounds on {chart.sock.cylinder.slots} slots",
+        "title": say.chart_title(slots=chart.sock.cylinder.slots),
         "by": chart.by,
-        "head": "Foot length" if chart.by == BY_LENGTH else f"Shoe size {chart.by}",
+        "head": _head(chart),
         "columns": [units.per_length(c, system) for c in chart.columns],
         "rows": [
             {
@@ -189,8 +190,14 @@ def write(chart: Chart) -> dict[str, Any]:
         "own": _own(chart),
         "column": _column(chart),
         "assumptions": _assumptions(chart),
-        "csv": as_csv(chart),
+        "cells": as_cells(chart),
     }
+
+
+def _head(chart: Chart) -> Message:
+    """Return what the rows go by."""
+    by_length = chart.by == BY_LENGTH
+    return say.chart_by_length() if by_length else say.chart_by_size(system=chart.by)
 
 
 def _taken(chart: Chart) -> dict[str, str]:
@@ -217,9 +224,9 @@ def _own(chart: Chart) -> dict[str, Any] | None:
         return None
     return {
         "at": sum(length < own for length in lengths),
-        "label": "This foot",
+        "label": say.this_foot(),
         "length": units.length(own, sock.system),
-        "rounds": [_count(sock, sock.aimed, c) for c in chart.columns],
+        "rounds": [_count(sock, sock.for_foot, c) for c in chart.columns],
     }
 
 
@@ -243,41 +250,54 @@ def _row_step_in_mm(chart: Chart) -> float:
     return shoe_size.foot_length(chart.by, last.at + chart.row_step)[0] - last.length
 
 
-def _assumptions(chart: Chart) -> list[str]:
+def _lengths(sock: Sock) -> Message:
+    percent = units.number(sock.ease * 100)
+    if not sock.room:
+        return say.chart_ease(percent=percent)
+    return say.chart_ease_and_room(percent=percent, room=units.length_text(sock.room, sock.system))
+
+
+def _turned(sock: Sock) -> Message:
+    heel, toe = sock.heel, sock.toe
+    if not isinstance(heel, Pocket):
+        if isinstance(toe, Pocket):
+            return say.chart_toe_alone(toe=toe.needles, left=toe.left)
+        return say.chart_tube(manner=toe.manner)
+    if not isinstance(toe, Pocket):
+        return say.chart_heel_and_toe(heel=heel.needles, left=heel.left, manner=toe.manner)
+    return say.chart_pockets(
+        heel=heel.needles, heelLeft=heel.left, toe=toe.needles, toeLeft=toe.left
+    )
+
+
+def _heel_manner(sock: Sock) -> list[Message]:
+    """Return how the heel differs from the usual, a flap by its rows."""
+    manner = sock.heel.manner if isinstance(sock.heel, Pocket) else None
+    return [say.chart_heel_is(manner=manner)] if manner else []
+
+
+def _assumptions(chart: Chart) -> list[Message]:
     sock = chart.sock
-    heel, toe = sock.pockets["heel"], sock.pockets["toe"]
     lines = [
-        f"Heel {heel.needles} needles down to {heel.left} and back, toe {toe.needles} down to "
-        f"{toe.left} and back.",
-        f"The sock is {units.number(sock.ease * 100)} % shorter than the foot.",
-        "Rounds per length of the washed, rested tube; counts to the nearest whole round.",
+        _turned(sock),
+        *_heel_manner(sock),
+        _lengths(sock),
+        say.chart_washed(),
     ]
     if chart.by != BY_LENGTH:
-        lines.append("A shoe size is no measurement: feet of one size differ. Measure if you can.")
+        lines.append(say.chart_sizes_differ())
     if any(count is None for row in chart.rows for count in row.rounds):
-        lines.append("A dash: heel and toe alone are longer than that foot.")
+        lines.append(say.chart_dash())
     return lines
 
 
-class _Paper(list[str]):
-    """What the csv module writes on, in place of a file."""
-
-    def write(self, text: str) -> None:
-        """Add a line."""
-        self.append(text)
-
-
-def as_csv(chart: Chart) -> str:
-    """Return the table as CSV: a row a foot, with its length in mm and the rounds a column."""
-    paper = _Paper()
-    writer = csv.writer(paper)
+def as_cells(chart: Chart) -> list[list[Message | str | int | None]]:
+    """Return the table as rows of cells: a head, then a foot with its length in mm and rounds."""
     per = "in" if chart.sock.system == "in" else "10 cm"
     mm = units.MM_PER_INCH if per == "in" else 100.0
-    head = "foot length" if chart.by == BY_LENGTH else f"shoe size {chart.by}"
-    columns = [f"{units.number(c * mm, 2)} rounds per {per}" for c in chart.columns]
-    writer.writerow([head, "foot length in mm", *columns])
+    columns = [say.chart_rounds(rounds=units.number(c * mm, 2), per=per) for c in chart.columns]
+    cells: list[list[Message | str | int | None]] = [[_head(chart), say.chart_in_mm(), *columns]]
     for row in chart.rows:
-        writer.writerow(
-            [_label(chart.by, row.at, chart.sock.system), units.number(row.length), *row.rounds]
-        )
-    return "".join(paper)
+        label = _label(chart.by, row.at, chart.sock.system)
+        cells.append([label, units.number(row.length), *row.rounds])
+    return cells

@@ -14,12 +14,12 @@ from typing import Any
 from segno import encoder
 
 from engine.read.errors import Problem, Refused
+from engine.say import messages as say
+from engine.say.message import Message
 
 QUIET = 4  # modules of white on each side: ISO/IEC 18004:2015, 6.3.8
 ON_PAPER = 10  # version, 65 modules across: half a mm each on 32 mm of paper
 MOST_BYTES = 450  # what version 16 holds at level M: ISO/IEC 18004:2015, table 7
-_TOO_FINE = "The plan’s link is too long for a code of this size: copy the link and keep it."
-_LABEL = "The link as a code for a camera"
 
 
 def draw(text: str) -> dict[str, Any]:
@@ -28,12 +28,9 @@ def draw(text: str) -> dict[str, Any]:
     Raises `Refused` where it is too long, or no address: those have ASCII letters only (RFC 3986).
     """
     if not text or not text.isascii():
-        raise _no("There is no link to make a code of.", "Load the page again.")
+        raise _no(say.no_link(), say.load_again())
     if len(text) > MOST_BYTES:
-        raise _no(
-            "This plan’s link is too long for a code that a camera can read.",
-            "Copy the link or send it instead. Fewer swatches make it shorter.",
-        )
+        raise _no(say.link_too_long(), say.copy_link_instead())
     # Byte mode, for a link mixes large and small letters; never more than level M, for a code of
     # larger modules is read from further off.
     made = encoder.encode(  # type: ignore[no-untyped-call]
@@ -43,7 +40,7 @@ def draw(text: str) -> dict[str, Any]:
     path = "".join(_row(row, at + QUIET) for at, row in enumerate(made.matrix))
     return {
         "svg": f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {across} {across}" '
-        f'role="img" aria-label="{_LABEL}" shape-rendering="crispEdges">'
+        f'aria-hidden="true" shape-rendering="crispEdges">'
         f'<path fill="#fff" d="M0 0h{across}v{across}H0z"/><path fill="#000" d="{path}"/></svg>',
         "version": made.version,
         "across": across,
@@ -58,14 +55,14 @@ def on_paper(text: str) -> str | None:
     return str(drawn["svg"]) if drawn["version"] <= ON_PAPER else None
 
 
-def missing(address: str, words: str) -> str:
-    """Return in one line why `on_paper` has no code for an address, "" where it has one.
+def missing(address: str, words: Message | None) -> Message | None:
+    """Return in one line why `on_paper` has no code for an address, None where it has one.
 
     `words` tell what the link of these counts cannot hold (`anonymous.Bare`).
     """
     if address and on_paper(address) is None:
-        return f"No code. {_TOO_FINE}"
-    return f"No code. {words}" if words and not address else ""
+        return say.no_code(why=say.code_too_fine())
+    return say.no_code(why=words) if words and not address else None
 
 
 def _row(modules: bytearray, down: int) -> str:
@@ -78,5 +75,5 @@ def _row(modules: bytearray, down: int) -> str:
     return drawn
 
 
-def _no(message: str, way_out: str) -> Refused:
+def _no(message: Message, way_out: Message) -> Refused:
     return Refused([Problem("text", message, way_out)])

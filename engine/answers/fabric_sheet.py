@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 from math import ceil, floor
-from typing import Any
+from typing import Any, Literal
 
 from engine import sources
+from engine.answers import yarn_sheet
 from engine.fabric import swatch
 from engine.fabric.fabric import Fabric
 from engine.fabric.gauge import Seen
 from engine.fabric.swatch_line import Line
 from engine.read import units
 from engine.read.units import nearest
-from engine.sock import foot_rounds
+from engine.say import messages as say
+from engine.say.message import Message
 from engine.sock.sock import Sock
 
 
@@ -39,11 +41,11 @@ def write(sock: Sock) -> dict[str, Any]:
     }
 
 
-def _words(cloth: Fabric) -> str:
-    return (
-        f"{cloth.words[0].upper()}{cloth.words[1:]}. Stitches right to within "
-        f"{_percent(cloth.stitches_sd)}, rounds to within {_percent(cloth.rounds_sd)}, four "
-        "times in five."
+def _words(cloth: Fabric) -> Message:
+    return say.fabric_known(
+        known=say.in_turn(sentences=cloth.words),
+        stitches=_percent(cloth.stitches_sd),
+        rounds=_percent(cloth.rounds_sd),
     )
 
 
@@ -57,10 +59,17 @@ def _observation(seen: Seen, system: units.System) -> dict[str, Any]:
     stitches, rounds = (
         units.per_length(one, system) if one else None for one in (tube.stitches, tube.rounds)
     )
-    at = "" if tube.mark is None else f" at mark {units.mark(tube.mark)}"
     counted = (
-        f"{one['text']} {what}" for one, what in ((stitches, "across"), (rounds, "along")) if one
+        *([say.counted_across(gauge=stitches["text"])] if stitches else []),
+        *([say.counted_along(gauge=rounds["text"])] if rounds else []),
     )
+    percent = f"{share * 100:.0f}"
+    kind: Literal["sock", "swatch"] = "sock" if tube.kind == "sock" else "swatch"
+    if tube.mark is None:
+        words = say.tube_seen(kind=kind, counted=counted, share=percent)
+    else:
+        mark = units.mark(tube.mark)
+        words = say.tube_seen_at(kind=kind, mark=mark, counted=counted, share=percent)
     changed = swatch.drew_in(tube)
     return {
         "field": tube.field,
@@ -69,18 +78,17 @@ def _observation(seen: Seen, system: units.System) -> dict[str, Any]:
         "rounds": rounds,
         "share": round(share, 3),
         "off": round(off, 2),
-        "words": f"{tube.kind.capitalize()}{at}: {', '.join(counted)}. Counts for "
-        f"{share * 100:.0f} %{f'; {changed}' if changed else ''}.",
+        "words": say.in_turn(sentences=(words, changed)) if changed else words,
     }
 
 
-def _line(line: Line) -> str:
+def _line(line: Line) -> Message:
     low, high = units.mark(line.low), units.mark(line.high)
     percent = abs(line.slope) / line.loop * 100
     if not line.sure:
-        return f"Marks {low} to {high} do not tell how far the mark moves the stitch: try others."
-    size = "larger" if line.slope > 0 else "smaller"
-    return f"Marks {low} to {high}: each whole mark makes the stitch about {percent:.0f} % {size}."
+        return say.marks_tell_nothing(low=low, high=high)
+    size: Literal["larger", "smaller"] = "larger" if line.slope > 0 else "smaller"
+    return say.marks_tell(size=size, low=low, high=high, percent=f"{percent:.0f}")
 
 
 def _mark_for_ball(sock: Sock, line: Line) -> dict[str, Any] | None:
@@ -91,33 +99,37 @@ def _mark_for_ball(sock: Sock, line: Line) -> dict[str, Any] | None:
     if found is None:
         return None
     mark, low, high = found
-    about = f"about {units.mark(nearest(mark * 4) / 4)}"
+    about = units.mark(nearest(mark * 4) / 4)
     if not line.near(mark):
         return {
             "mark": None,
             "low": None,
             "high": None,
             "use": None,
-            "words": f"The mark for this foot, {about}, is far from those tried: with this "
-            "cylinder and yarn a swatch nearer to it must tell.",
+            "words": say.mark_too_far(mark=about),
         }
-    span = f"from {units.mark(floor(low * 4) / 4)} to {units.mark(ceil(high * 4) / 4)}"
-    girth = units.length_text(ball, sock.system)
     return {
         "mark": round(mark, 2),
         "low": round(low, 2),
         "high": round(high, 2),
-        "use": units.mark(nearest(mark * 4) / 4),
-        "words": f"For a ball of {girth} set the mark to {about}, somewhere {span}.",
+        "use": about,
+        "words": say.mark_for_ball(
+            girth=units.length_text(ball, sock.system),
+            mark=about,
+            low=units.mark(floor(low * 4) / 4),
+            high=units.mark(ceil(high * 4) / 4),
+        ),
     }
 
 
 def _keep(sock: Sock) -> dict[str, str] | None:
     if sock.knitted_rounds is None:
         return None
-    rounds = sock.knitted_rounds + foot_rounds.others(sock.sections)
+    by_hand = nearest(sock.others.by_hand * sock.fabric.rounds)
+    rounds = sock.knitted_rounds + sock.others.rounds + by_hand
     kept = {"kind": "sock", "needles": str(sock.cylinder.slots), "rounds": str(rounds)}
     if not sock.fabric.seen:
         width = sock.cylinder.slots / sock.fabric.stitches / 2
         kept["flat_width"] = f"{units.number(width / 10, 2)} cm"
+    kept["whole_stitches"] = str(yarn_sheet.stitches_of_one(sock))
     return kept if sock.fabric.mark is None else {**kept, "mark": f"{sock.fabric.mark:g}"}

@@ -6,7 +6,7 @@ from collections.abc import Collection
 from typing import Any
 
 from engine.read.listing import Listing
-from engine.sock import plan
+from engine.sock import wanted
 
 
 def write(echoed: Collection[str]) -> dict[str, Any]:
@@ -16,7 +16,7 @@ def write(echoed: Collection[str]) -> dict[str, Any]:
     door `read` reads back while they are typed; `most` is how many rows a list can have.
     """
     asked = Listing({})
-    plan.read(asked)
+    wanted.read(asked)
     return {
         "fields": [
             {"name": name, "kind": kind, "echoed": name in echoed}

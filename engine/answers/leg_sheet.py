@@ -3,40 +3,56 @@
 from __future__ import annotations
 
 from math import hypot
-from typing import Any
+from typing import Any, Literal
 
 from engine import sources
 from engine.read import units
+from engine.say import messages as say
+from engine.say.message import Message, Words
 from engine.sections.leg import Band
-from engine.sections.section import said
+from engine.sections.section import Part
 from engine.sock.sock import Sock
 
-_TWO_SWATCHES = "two swatches at two marks would give the mark numbers"
 
-
-def kind(sock: Sock) -> str:
+def kind(sock: Sock) -> Message:
     """Return what kind of leg it is, in a word or two."""
+    if sock.leg.plain is not None:
+        return say.leg_ribbed(plain=min(sock.leg.plain, sock.leg_rounds))
     if not sock.leg.shaped:
-        return "plain"
+        return say.leg_kind(kind="plain")
     found = [_mark(band, sock) for band in sock.leg.bands]
-    *others, last = [units.mark(mark) for mark in found if mark is not None] or [""]
-    named = len(others) + 1 == len(found) and last
+    marks = tuple(units.mark(mark) for mark in found if mark is not None)
+    named = len(marks) == len(found)
     if len(found) == 1:
-        return f"at mark {last}" if named else "at its own tension"
-    marks = f" at marks {', '.join(others)} and {last}" if named else ""
-    return f"in {len(found)} bands{marks}"
+        return say.leg_at_mark(mark=marks[0]) if named else say.leg_kind(kind="own")
+    bands = len(found)
+    return say.leg_in_bands_at(bands=bands, marks=marks) if named else say.leg_in_bands(bands=bands)
+
+
+def in_colors(sock: Sock, part: Part, detail: Words) -> Words:
+    """Return the words of a part with its colors, where those are planned."""
+    told = sock.colors.text(part) if sock.colors else ""
+    if not told or not detail:
+        return detail
+    if len(told) == 1:
+        return say.in_color(detail=detail, color=told)
+    over = sock.colors is not None and sock.colors.repeats(part)
+    return (say.in_stripes if over else say.in_rounds)(detail=detail, rounds=told)
 
 
 def write(sock: Sock) -> dict[str, Any]:
     """Return the count of the leg, with its bands where it is shaped."""
-    words = f"{said(sock.leg_rounds)} {kind(sock)}, {sock.leg.words}"
+    counted = say.leg_count(rounds=sock.leg_rounds, kind=kind(sock))
+    words = say.leg_count_as(count=counted, why=sock.leg.words)
     if not sock.leg.shaped:
         return {"rounds": sock.leg_rounds, "words": words, "bands": []}
-    beyond = [mark for band in sock.leg.bands if (mark := _beyond(band, sock))]
-    if beyond:
-        words += f"; beyond the marks tried, so less sure: {', '.join(beyond)}"
-    if sock.fabric.line is None:
-        words += f"; {_TWO_SWATCHES}"
+    beyond = tuple(mark for band in sock.leg.bands if (mark := _beyond(band, sock)))
+    besides = (
+        *([say.beyond_marks(marks=beyond)] if beyond else []),
+        *([say.two_swatches()] if sock.fabric.line is None else []),
+    )
+    if besides:
+        words = say.in_turn(sentences=(words, *besides))
     bands, begun, height = list[dict[str, Any]](), 1, sock.top_above_floor - sock.cuff_depth
     for band in sock.leg.bands:
         end = height - band.rounds / band.cloth(sock.fabric).rounds
@@ -49,8 +65,7 @@ def write(sock: Sock) -> dict[str, Any]:
                 "stitches": units.per_length(band.cloth(sock.fabric).stitches, sock.system),
                 "from_height": units.length(height, sock.system),
                 "to_height": units.length(end, sock.system),
-                "words": f"{_setting(band, sock)}, to {units.length_text(end, sock.system)} above "
-                "the floor",
+                "words": _setting(band, sock, units.length_text(end, sock.system)),
             }
         )
         begun, height = begun + band.rounds, end
@@ -68,26 +83,26 @@ def _beyond(band: Band, sock: Sock) -> str:
     return units.mark(mark) if outside and mark is not None else ""
 
 
-def _setting(band: Band, sock: Sock) -> str:
+def _setting(band: Band, sock: Sock, height: str) -> Message:
+    """Return how a band is set, and the height above the floor at which it ends."""
     mark = _mark(band, sock)
     if mark is not None:
-        beyond = ", beyond the marks tried" if _beyond(band, sock) else ""
-        return f"tension mark {units.mark(mark)}{beyond}"
+        at = {"mark": units.mark(mark), "height": height}
+        return say.band_beyond(**at) if _beyond(band, sock) else say.band_at_mark(**at)
     if band.tighter == 1:
-        return "the stitch of the foot"
+        return say.band_as_foot(height=height)
     per = units.per_length(band.cloth(sock.fabric).stitches, sock.system)["text"]
-    return f"a stitch of {per}"
+    return say.band_at_stitch(gauge=per, height=height)
 
 
 def reach(sock: Sock) -> dict[str, Any]:
-    """Return the rounds of the leg with their middle 80 %, and what they hang on."""
-    rounds = sock.leg_rounds
-    if sock.leg.exact:
-        return {"low": rounds, "high": rounds, "words": "Exact: set by you."}
+    """Return the rounds of the leg with their middle 80 %, and what they depend on."""
+    rounds, by = sock.leg_rounds, sock.leg.set_by
+    if by:
+        return {"low": rounds, "high": rounds, "words": say.exact_by(by=by)}
     at_top = sock.leg.bands[0].cloth(sock.fabric).rounds
     sd = hypot(rounds * sock.fabric.rounds_sd, at_top * sock.leg.height_sd)
-    by = sources.TO_80_PERCENT * sd
-    low, high = units.whole_between(rounds - by, rounds, rounds + by)
-    sure = "tape and fabric are" if sock.leg.height_sd else "the fabric is"
-    words = f"Most likely {low} to {high} rounds for this height, as sure as {sure}."
-    return {"low": low, "high": high, "words": words}
+    reach = sources.TO_80_PERCENT * sd
+    low, high = units.whole_between(rounds - reach, rounds, rounds + reach)
+    whence: Literal["tape", "fabric"] = "tape" if sock.leg.height_sd else "fabric"
+    return {"low": low, "high": high, "words": say.leg_range(by=whence, low=low, high=high)}

@@ -12,9 +12,9 @@ from engine import sources
 from engine.judge import fit
 from engine.read import units
 from engine.read.units import nearest
+from engine.say import messages as say
 from engine.sections import short_row
 from engine.sections.pocket import Pocket
-from engine.sock import foot_rounds
 from engine.sock.sock import Sock
 
 _EACH_SIDE = 2
@@ -22,7 +22,7 @@ _EACH_SIDE = 2
 
 def choices(sock: Sock) -> dict[str, list[dict[str, Any]]]:
     """Return the heels and the toes beside those of the sock, deepest first."""
-    heel_girth = sock.measures["heel_girth"]
+    heel, heel_girth = sock.pockets.get("heel"), sock.measures["heel_girth"]
     toes = sock.toe_breadth and sock.toe_breadth * sources.TOE_ROUND_OVER_BREADTH
     heels = [
         _choice(
@@ -31,8 +31,9 @@ def choices(sock: Sock) -> dict[str, list[dict[str, Any]]]:
             pocket.girth(sock.cylinder.slots, sock.fabric),
             (heel_girth.value, heel_girth.measured, sources.HEEL_STRETCH),
         )
-        for pocket in short_row.beside(sock.pockets["heel"], _EACH_SIDE)
+        for pocket in (short_row.beside(heel, _EACH_SIDE) if heel else ())
     ]
+    toe = sock.pockets.get("toe")
     tips = [
         _choice(
             sock,
@@ -40,11 +41,12 @@ def choices(sock: Sock) -> dict[str, list[dict[str, Any]]]:
             pocket.halfway(sock.fabric),
             (toes, True, sources.BALL_STRETCH) if toes else None,
         )
-        for pocket in short_row.beside(sock.pockets["toe"], _EACH_SIDE)
+        for pocket in (short_row.beside(toe, _EACH_SIDE) if toe else ())
     ]
     return {
         part: [choice for choice in found if choice["foot_rounds"] >= 1]
         for part, found in (("heel", heels), ("toe", tips))
+        if found
     }
 
 
@@ -54,31 +56,29 @@ def _choice(
     girth: float,
     body: tuple[float, bool, tuple[sources.Cited, ...]] | None,
 ) -> dict[str, Any]:
-    sections = sock.with_pocket(pocket)
-    exact = foot_rounds.exact(sock.aimed, sock.fabric.rounds, sections)
     found: dict[str, Any] = {
         "needles": pocket.needles,
         "left": pocket.left,
         "rows": pocket.rows,
         "girth": units.length(girth, sock.system),
-        "foot_rounds": nearest(exact),
+        "foot_rounds": nearest(sock.exact_with(pocket)),
         "chosen": pocket == sock.pockets[pocket.part],
         "stretch": None,
         "verdict": "",
         "level": "",
     }
-    feel = ""
-    if body:
+    shown = {"needles": pocket.needles, "left": pocket.left, "girth": found["girth"]["text"]}
+    if body is None:
+        words = say.pocket_choice(**shown)
+    else:
         around, measured, bounds = body
-        level, verdict = fit.feels(around / girth, bounds)
-        perhaps = "" if measured else "perhaps "
-        found |= {"stretch": round(around / girth, 3), "verdict": perhaps + verdict, "level": level}
-        feel = f", {perhaps}{verdict}"
-    rounds = found["foot_rounds"]
-    found["words"] = (
-        f"{pocket.needles} needles down to {pocket.left}: {found['girth']['text']} round{feel}. "
-        f"{rounds} foot round{'' if rounds == 1 else 's'}."
-    )
+        level, feels = fit.feels(around / girth, bounds)
+        feel = say.verdict(feels=feels)
+        feel = feel if measured else say.perhaps(verdict=feel)
+        found |= {"stretch": round(around / girth, 3), "verdict": feel, "level": level}
+        words = say.pocket_choice_feels(**shown, feel=feel)
+    rounds = say.foot_rounds_then(rounds=found["foot_rounds"])
+    found["words"] = say.in_turn(sentences=(words, rounds))
     return found
 
 
@@ -87,17 +87,16 @@ def reach(sock: Sock) -> dict[str, dict[str, Any]]:
 
     They go by twos, so the ends of the tape's middle 80 % hold more: 95 to 98 % by trial.
     """
-    found = {}
-    for part, pocket, words in (
-        ("heel", sock.pockets["heel"], sock.heel_words),
-        ("toe", sock.pockets["toe"], sock.toe_words),
-    ):
+    found = dict[str, dict[str, Any]]()
+    why = {"heel": sock.heel_words, "toe": sock.toe_words}
+    for part, pocket in sock.pockets.items():
+        words = why[part]
         low, high = sock.likely_left.get(part, (pocket.left, pocket.left))
         if part not in sock.likely_left:
-            said = f"Exact: set by {'you' if words == short_row.AS_SET else 'custom'}."
+            said = say.exact_by(by="you" if words["why"] == "told" else "custom")
         elif low == high:
-            said = f"{low} left, whatever the tape was out by."
+            said = say.left_whatever(left=low)
         else:
-            said = f"{low} to {high} left (19 times in 20), by the error of the tape."
+            said = say.left_range(low=low, high=high)
         found[part] = {"low": low, "high": high, "words": said}
     return found

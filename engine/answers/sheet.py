@@ -6,25 +6,47 @@ lengths have their value in mm. Counts are plain whole numbers.
 
 from __future__ import annotations
 
-from typing import Any
+from collections.abc import Iterator
+from math import sqrt
+from typing import Any, Literal
 
 from engine import sources
-from engine.answers import fabric_sheet, leg_sheet, narrower, pocket_sheet, steps, yarn_sheet
+from engine.answers import (
+    fabric_sheet,
+    leg_sheet,
+    narrower,
+    off_machine,
+    pair_sheet,
+    pocket_sheet,
+    steps,
+    yarn_sheet,
+)
+from engine.fabric import certainty
 from engine.judge import cautions, fit
 from engine.people.foot import Measure
 from engine.read import units
+from engine.say import messages as say
+from engine.say.message import Message, Words
 from engine.sections.pocket import Pocket
 from engine.sections.section import TITLES
 from engine.sock.sock import Sock
 
-_END = "plain, over the toes: the sole stays as long"
+_CLEARLY = 0.03  # of a range's width (our choice)
+_SEEN = 0.0005  # of a habit: less would be written as none
 
 
-def write(sock: Sock) -> dict[str, Any]:
-    """Return the whole answer for a sock."""
-    worn = places(sock)
+def write(sock: Sock, worn: list[fit.Place], rows_in_words: bool = True) -> dict[str, Any]:
+    """Return the whole answer for a sock, the rows of its steps in words or without.
+
+    `worn` are its `places`.
+    """
     counts = _counts(sock)
-    notes = (*sock.notes, *yarn_sheet.notes(sock))
+    notes = (
+        *_leg_tight(worn),
+        *sock.notes,
+        *_weight_asked(sock, worn),
+        *yarn_sheet.notes(sock),
+    )
     return {
         "units": sock.system,
         "counts": counts,
@@ -36,13 +58,10 @@ def write(sock: Sock) -> dict[str, Any]:
         "yarn": yarn_sheet.write(sock),
         "range": _ranges(sock),
         "choices": pocket_sheet.choices(sock),
-        "steps": steps.whole_sock(sock),
-        "cautions": cautions.for_sock(
-            any(
-                p.place in ("over_heel", "ankle", "calf") and p.level == "bad" and p.stretch > 1
-                for p in worn
-            )
-        ),
+        "pair": pair_sheet.write(sock),
+        "off_machine": off_machine.write(sock),
+        "steps": steps.whole_sock(sock, rows_in_words),
+        "cautions": cautions.USUAL,
         "notes": [{"field": field, "text": text} for field, text in notes],
     }
 
@@ -54,23 +73,7 @@ def measures(found: dict[str, Measure], system: units.System) -> dict[str, Any]:
 
 def places(sock: Sock) -> list[fit.Place]:
     """Return the fit at every place; at the cuff where the leg is known, or was asked after."""
-    foot_length = sock.measures["length"].value
-    along = fit.Girths(
-        sock.narrowest,
-        sock.tube_at(sources.ANKLE_HEIGHT_OVER_FOOT * foot_length),
-        sock.tube_at(sources.CALF_HEIGHT_OVER_FOOT * foot_length),
-        sock.top_tube,
-    )
-    found = fit.judge(
-        sock.measures,
-        sock.tube,
-        sock.heel_girth,
-        sock.cuff,
-        sock.fabric,
-        sock.top_above_floor,
-        along,
-        sock.closer,
-    )
+    found = _worn(sock, sock.measures)
     body, slots, top = sock.top_of_body, sock.cylinder.slots, sock.top_tube
     if sock.leg.asked or sock.cuff.flat is not None:
         give = sock.cuff.give(slots, sock.fabric, top)
@@ -86,78 +89,164 @@ def places(sock: Sock) -> list[fit.Place]:
     return found
 
 
+def _worn(sock: Sock, body: dict[str, Measure]) -> list[fit.Place]:
+    """Return the fit on a foot and leg, but for the cuff."""
+    foot_length = sock.measures["length"].value
+    ankle, ankle_narrows = sock.tube_at(sources.ANKLE_HEIGHT_OVER_FOOT * foot_length)
+    calf, calf_narrows = sock.tube_at(sources.CALF_HEIGHT_OVER_FOOT * foot_length)
+    narrows = ankle_narrows, calf_narrows
+    along = fit.Girths(sock.narrowest, ankle, calf, sock.top_tube, narrows)
+    return fit.judge(
+        body,
+        sock.tube,
+        sock.heel_girth,
+        sock.cuff,
+        sock.fabric,
+        sock.top_above_floor,
+        along,
+        sock.closer,
+    )
+
+
+def _leg_tight(worn: list[fit.Place]) -> Iterator[tuple[None, Message]]:
+    """Yield the caution of a sock that presses the leg, or may not go over the heel."""
+    if any(
+        one.place in ("over_heel", "ankle", "calf") and one.level == "bad" and one.stretch > 1
+        for one in worn
+    ):
+        yield None, say.leg_is_tight()
+
+
+def _weight_asked(sock: Sock, worn: list[fit.Place]) -> list[tuple[str, Message]]:
+    """Return the question for the weight, where a heavy wearer's fit would be another."""
+    if sock.if_heavy is None:
+        return []
+    weight, body = sock.if_heavy
+    others = zip(worn, _worn(sock, body), strict=False)
+    if all(place.feels == other.feels for place, other in others):
+        return []
+    in_lb = units.GRAMS_PER_POUND / 1000
+    kg, lb = f"{weight:.0f} kg", f"{weight / in_lb:.0f} lb"
+    return [("person.weight", say.weight_asked(weight=lb if sock.system == "in" else kg))]
+
+
 def _counts(sock: Sock) -> dict[str, Any]:
     """Return the counts of every part, with what they are in words."""
     told = {
         "cuff": sock.cuff.words,
-        "heel": _turned(sock.pockets["heel"], sock.heel_words),
-        "foot": _rounding(sock),
-        "toe": _turned(sock.pockets["toe"], sock.toe_words),
-        "end": _END,
+        "toe": _toe(sock),
+        "before_toe": say.rounds_before_toe(),
+        "end": say.rounds_after_toe(),
     }
+    if isinstance(sock.heel, Pocket):
+        told["heel"] = _turned(sock.heel, sock.heel_words)
     found: dict[str, Any] = {"needles": sock.cylinder.slots}
     for section in sock.sections:
         if section.counted:
             words = told.get(section.part)
             found[section.part] = {**section.counts(sock.cylinder), "words": words}
+    for part, pocket in sock.pockets.items():
+        if pocket.manner:
+            found[part]["manner"] = pocket.manner
     found["foot"] = {
         "rounds": sock.foot_rounds,
         "exact": round(sock.exact_rounds, 2),
-        "words": _rounding(sock),
+        "words": working(sock),
     }
     found["leg"] = leg_sheet.write(sock)
     return found
 
 
-def _turned(pocket: Pocket, words: str) -> str:
-    manner = f", {pocket.manner}" if pocket.manner else ""
-    return f"{pocket.needles} needles down to {pocket.left} and back{manner}: {words}"
+def _toe(sock: Sock) -> Words:
+    toe = sock.toe
+    return _turned(toe, sock.toe_words) if isinstance(toe, Pocket) else toe.manner
 
 
-def _rounding(sock: Sock) -> str:
-    off = sock.foot_length - sock.aimed
-    by = units.small_length(abs(off), sock.system)["text"]
-    if abs(sock.exact_rounds - sock.foot_rounds) < 0.05:
-        return f"{_sum(sock)}: nothing to round"
-    way, longer = ("up", "longer") if off > 0 else ("down", "shorter")
-    rounded = f"rounded {way} to {sock.foot_rounds}: the sock is {by} {longer} than aimed at"
-    return f"{_sum(sock)}, {rounded}"
+def _turned(pocket: Pocket, words: Words) -> Message:
+    told = {"needles": pocket.needles, "left": pocket.left, "why": words}
+    if pocket.manner:
+        return say.pocket_turned_so(**told, manner=pocket.manner)
+    return say.pocket_turned(**told)
 
 
-def _sum(sock: Sock) -> str:
+def working(sock: Sock) -> Message:
     """Return the working of the foot rounds, as it would be done on paper."""
     aimed = units.length_text(sock.aimed, sock.system)
-    if sock.aimed_sd:
+    said = list[Message]()
+    if sock.pair is not None and sock.pair.like != "foot":
+        like: Literal["between", "one"] = "one" if sock.pair.like == "sock one" else "between"
+        said.append(say.pair_aim(like=like, aimed=aimed))
+    elif sock.aimed_sd:
         foot = units.length_text(sock.measures["length"].value, sock.system)
-        aimed = f"{foot} less {units.number(sock.ease * 100)} % is {aimed}"
-    rounds = units.per_length(sock.fabric.rounds, sock.system)["text"]
-    whole = sock.aimed * sock.fabric.rounds
-    heel, toe = (sock.pockets[part].sole for part in ("heel", "toe"))
-    return (
-        f"{aimed}; at {rounds} that is {whole:.1f} rounds; less {heel} for the heel "
-        f"and {toe} for the toe is {sock.exact_rounds:.1f} rounds"
-    )
+        told = {"foot": foot, "percent": units.number(sock.ease * 100), "aimed": aimed}
+        if sock.room:
+            room = units.length_text(sock.room, sock.system)
+            said.append(say.rounds_aim_and_room(**told, room=room))
+        else:
+            said.append(say.rounds_aim(**told))
+    by_hand = sock.toe.by_hand
+    if by_hand:
+        left = units.length_text(sock.aimed - by_hand, sock.system)
+        hand = units.length_text(by_hand, sock.system)
+        said.append(say.rounds_by_hand(aimed=aimed, hand=hand, left=left))
+        aimed = left
+    total = {
+        "aimed": aimed,
+        "gauge": units.per_length(sock.fabric.rounds, sock.system)["text"],
+        "exact": f"{sock.exact_rounds:.1f}",
+    }
+    whole = {**total, "whole": f"{(sock.aimed - by_hand) * sock.fabric.rounds:.1f}"}
+    before = sock.rounds_before_toe
+    heel, toe = sock.heel.sole, sock.toe.sole + before
+    if heel and toe:
+        said.append(say.rounds_sum(**whole, heel=heel, toe=toe))
+    elif heel:
+        said.append(say.rounds_sum_one(**whole, part="heel", rows=heel))
+    elif toe:
+        said.append(say.rounds_sum_one(**whole, part="toe", rows=toe))
+    else:
+        said.append(say.rounds_sum_plain(**total))
+    return say.in_turn(sentences=(*said, _rounded(sock)))
+
+
+def _rounded(sock: Sock) -> Message:
+    off = sock.foot_length - sock.aimed
+    if abs(sock.exact_rounds - sock.foot_rounds) < 0.05:
+        return say.nothing_to_round()
+    by = units.small_length(abs(off), sock.system)["text"]
+    return say.rounded(way="up" if off > 0 else "down", rounds=sock.foot_rounds, by=by)
 
 
 def parts(sock: Sock) -> list[dict[str, Any]]:
     """Return what is knitted in each part, and how much of it."""
-    low, high = sock.rounds_range
-    leg = f"{units.length_text(sock.leg_length, sock.system)} {leg_sheet.kind(sock)}"
-    foot = f"most likely {low} to {high}"
-    details = {"cuff": sock.cuff.words, "leg": leg, "foot": foot, "end": _END}
-    for part, one in sock.pockets.items():
-        details[part] = f"{one.needles} needles, down to {one.left}, back to {one.needles}"
-        details[part] += f"; {one.manner}" if one.manner else ""
+    length = units.length_text(sock.leg_length, sock.system)
+    details: dict[str, Words] = {
+        "cuff": sock.cuff.words,
+        "leg": say.leg_detail(length=length, kind=leg_sheet.kind(sock)),
+        "foot": say.most_likely(span=narrower.span(sock.rounds_range)),
+        "before_toe": say.rounds_before_toe(),
+        "end": say.rounds_after_toe(),
+        **({} if isinstance(sock.toe, Pocket) else {"toe": sock.toe.manner}),
+        **{part: _down_and_back(pocket) for part, pocket in sock.pockets.items()},
+    }
     return [
         {
             "part": piece.part,
             "title": TITLES[piece.part],
             "count": piece.count,
-            "unit": piece.unit[:-1] if piece.count == 1 else piece.unit,
-            "detail": details[piece.part],
+            "unit": piece.unit,
+            "figure": piece.figure,
+            "detail": leg_sheet.in_colors(sock, piece.part, details[piece.part]),
         }
         for piece in sock.pieces
     ]
+
+
+def _down_and_back(pocket: Pocket) -> Message:
+    needles = {"needles": pocket.needles, "left": pocket.left}
+    if pocket.manner:
+        return say.pocket_detail_so(**needles, manner=pocket.manner)
+    return say.pocket_detail(**needles)
 
 
 def _measure(measure: Measure, system: units.System) -> dict[str, Any]:
@@ -172,15 +261,16 @@ def _measure(measure: Measure, system: units.System) -> dict[str, Any]:
 
 
 def _sizes(sock: Sock) -> dict[str, Any]:
+    girth = sock.heel_girth
     sizes = {
         "tube_girth": sock.tube,
         "cuff_depth": sock.cuff_depth,
         "leg_length": sock.leg_length,
-        "heel_height": sock.heel_height,
+        **({} if girth is None else {"heel_height": sock.heel_height}),
         "top_above_heel": sock.top_above_heel,
         "top_above_floor": sock.top_above_floor,
         "foot_length": sock.foot_length,
-        "heel_girth": sock.heel_girth,
+        **({} if girth is None else {"heel_girth": girth}),
     }
     return {name: units.length(mm, sock.system) for name, mm in sizes.items()}
 
@@ -203,22 +293,50 @@ def _place(place: fit.Place, system: units.System) -> dict[str, Any]:
 
 def _ranges(sock: Sock) -> dict[str, Any]:
     cuff = sock.cuff.rounds
-    by = "you" if sock.cuff.told else "custom"
+    by: Literal["you", "custom"] = "you" if sock.cuff.told else "custom"
     return {
-        "cuff": {"low": cuff, "high": cuff, "words": f"Exact: set by {by}."},
+        "cuff": _exact(cuff, by),
         "leg": leg_sheet.reach(sock),
+        "toe": _exact(0, "you"),
         **pocket_sheet.reach(sock),
         "foot": _range(sock),
-        **({"end": _exact(sock.end_rounds)} if sock.end_rounds else {}),
+        **{
+            part: _exact(rounds, "you")
+            for part, rounds in (("before_toe", sock.rounds_before_toe), ("end", sock.end_rounds))
+            if rounds
+        },
     }
 
 
-def _exact(count: int) -> dict[str, Any]:
-    return {"low": count, "high": count, "words": "Exact: set by you."}
+def _exact(count: int, by: Literal["you", "custom"]) -> dict[str, Any]:
+    return {"low": count, "high": count, "words": say.exact_by(by=by)}
 
 
 def _range(sock: Sock) -> dict[str, Any]:
     low, high = sock.rounds_range
-    span = f"{low}" if low == high else f"{low} to {high}"
-    words = f"Most likely {span} rounds (four times in five). {narrower.words(sock)}"
-    return {"low": low, "high": high, "words": words.strip()}
+    words = say.foot_range(span=narrower.span((low, high)), high=high)
+    said = _in_turn(words, *_of_knitter(sock), *narrower.words(sock))
+    return {"low": low, "high": high, "words": said}
+
+
+def _of_knitter(sock: Sock) -> Iterator[Message]:
+    """Yield what her finished pairs change, or that they were left out of a link."""
+    who = sock.fabric.knitter
+    if who.left_out:
+        yield say.record_left_out()
+    if not who.pairs:
+        return
+    _, scatter = who.scatters
+    wide, usual = certainty.told(0.0, scatter).sd(), certainty.told(0.0).sd()
+    percent, habit = f"{sqrt(scatter.square) * 100:.1f}", who.along.habit
+    range_is: Literal["narrower", "wider", "same"] = "same"
+    if abs(wide / usual - 1) > _CLEARLY:
+        range_is = "narrower" if wide < usual else "wider"
+    yield say.pairs_taught(pairs=who.pairs, percent=percent, range=range_is)
+    if any(tube.kind == "swatch" for tube, *_ in sock.fabric.seen) and abs(habit) > _SEEN:
+        by = f"{abs(habit) * 100:.1f}"
+        yield say.habit_taken(size="shorter" if habit > 0 else "longer", percent=by)
+
+
+def _in_turn(first: Message, *others: Message) -> Message:
+    return say.in_turn(sentences=(first, *others)) if others else first

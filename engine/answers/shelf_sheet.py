@@ -10,33 +10,45 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 from math import ceil, floor
-from typing import Any
+from typing import Any, Literal
 
 from engine import sources
+from engine.answers import yarn_sheet
 from engine.fabric import certainty, swatch
 from engine.fabric.fabric import Fabric
-from engine.judge import fit, fit_score
+from engine.judge import fit, fit_score, supply
 from engine.judge.fit_score import Felt, Wearer
-from engine.judge.shelf import Kept, Knitted, Shelf, Tried, lacks_ribber, rank
+from engine.judge.shelf import (
+    Kept,
+    Knitted,
+    Shelf,
+    Tried,
+    chosen,
+    lacks_ribber,
+    made_of,
+    rank,
+)
 from engine.machine import cylinder
 from engine.read import units
 from engine.read.units import nearest
+from engine.say import messages as say
+from engine.say.message import Message, Words
+from engine.sections.pocket import Pocket
 
 SHOWN = 12
-_VERDICTS = ("fits well", "can be worn", "does not fit", "does not fit")
-_TITLES = {**fit.TITLES, "firmness": "Firmness", "length": "Length of the foot"}
-_RIBBERLESS = "No ribber for this cylinder: a hem or a mock rib needs none."
+Standing = Literal["fits", "worn", "not"]
+Firmness = Literal["usual", "far-loose", "loose", "far-firm", "firm"]
+_STANDINGS: tuple[Standing, ...] = ("fits", "worn", "not", "not")
 _STEPS = 10  # of stretch, between a ball that is baggy and one that is tight
 
 
 def write(shelf: Shelf) -> dict[str, Any]:
     """Return the answer: `words`, the `best`, the best of each yarn in `yarns`, what is `wanted`.
 
-    A candidate has `rank` (from 1), `slots`, `cylinder`, `yarn`, `mark`, `verdict`, `score`,
-    `left` (of the yarn), what it `lacks` (words or None), `swatch_first`, `tube` and `ball`
-    (girths), `reasons`, weightiest first, and `choose`: groups of a request that take the place of
-    its own. `wanted` says what would fit
-    where nothing does.
+    A candidate has `rank` (from 1), `slots`, `cylinder`, `yarn`, `mark`, its `standing` and that in
+    words (`verdict`), `score`, `left` (of the yarn), what it `lacks` (words or None),
+    `swatch_first`, `tube` and `ball` (girths), `reasons`, weightiest first, and `choose`: groups of
+    a request that take the place of its own. `wanted` says what would fit where nothing does.
     """
     ranked = rank(shelf)
     of_yarn: dict[int, int] = {}
@@ -59,38 +71,34 @@ def write(shelf: Shelf) -> dict[str, Any]:
     }
 
 
-def _summary(ranked: list[Tried]) -> str:
+def _summary(ranked: list[Tried]) -> Message:
     well = sum(one.weighed.standing == fit_score.FITS for one in ranked)
     worn = sum(one.weighed.standing == fit_score.WORN for one in ranked)
     if not well and not worn:
-        return "Nothing on this shelf fits this foot."
-    if len(ranked) == 1:
-        return f"There is one way to knit it, and it {'would fit well' if well else 'can be worn'}."
-    of = f"Of {len(ranked)} ways to knit it"
+        return say.shelf_nothing()
+    ways = len(ranked)
+    if ways == 1:
+        return say.shelf_only(fit="fits" if well else "worn")
     if not well:
-        return f"{of}, none would fit well, and {worn} can be worn."
-    return f"{of}, {well} would fit well" + (f" and {worn} more can be worn." if worn else ".")
+        return say.shelf_none_well(ways=ways, worn=worn)
+    if not worn:
+        return say.shelf_well(ways=ways, well=well)
+    return say.shelf_well_and_worn(ways=ways, well=well, worn=worn)
 
 
-def _assumptions(shelf: Shelf) -> Iterable[str]:
-    yield (
-        "Ranked by how far each place is likely to be outside what is comfortable, with the doubt "
-        "of tape and fabric counted in. Ankle, calf and firmness count half."
-    )
-    yield "Heel and toe are worked out anew for each cylinder."
+def _assumptions(shelf: Shelf) -> Iterable[Message]:
+    yield say.shelf_ranked()
+    yield say.shelf_turned()
     if shelf.wearer.leg.height is not None or shelf.wearer.leg.girths:
-        yield "The leg is taken as a plain tube here; the plan shapes it by the tension."
+        yield say.shelf_plain_leg()
     if len(shelf.cylinders) > 1 and any(one.cloth.way != "yarn" for one in shelf.fabrics):
-        yield (
-            "Stitches and rounds are taken as told on every cylinder. From one to another of one "
-            "machine they carry over only roughly: swatch on the one you choose."
-        )
+        yield say.shelf_one_gauge()
     if shelf.lines:
-        yield "A mark between two that you knitted is foretold from them: swatch there first."
+        yield say.shelf_between_marks()
     if any(one.cloth.way == "yarn" for one in shelf.fabrics):
-        yield "A length per ball alone is a guess, and ranks with that doubt: swatch first."
+        yield say.shelf_by_band()
     if any(not one.cloth.tex_told for one in shelf.fabrics):
-        yield "Firmness is judged only where the yarn’s length per ball is given."
+        yield say.shelf_firmness()
 
 
 def _candidate(shelf: Shelf, at: int, one: Tried) -> dict[str, Any]:
@@ -104,26 +112,42 @@ def _candidate(shelf: Shelf, at: int, one: Tried) -> dict[str, Any]:
         "yarn": knitted.name,
         "mark": knitted.mark or None,
         "left": None if knitted.left is None else units.weight(knitted.left),
-        "verdict": _VERDICTS[weighed.standing],
+        "standing": _STANDINGS[weighed.standing],
+        "verdict": say.standing(standing=_STANDINGS[weighed.standing]),
         "score": round(weighed.score, 4),
-        "lacks": _RIBBERLESS if lacks_ribber(shelf, kept) else None,
+        "lacks": say.no_ribber_here() if lacks_ribber(shelf, kept) else None,
         "swatch_first": cloth.way == "yarn",
         "stitches": units.per_length(cloth.stitches, system),
         "rounds": units.per_length(cloth.rounds, system),
         "tube": units.length(kept.slots / cloth.stitches, system),
         "ball": units.length(ball, system),
         "reasons": _reasons(shelf.wearer, one),
-        "choose": {"cylinder": {"slots": kept.slots}, "fabric": knitted.choose, **shelf.adopt},
+        "enough": _enough(shelf, one),
+        "choose": chosen(kept, knitted, shelf),
     }
+
+
+def _enough(shelf: Shelf, one: Tried) -> dict[str, Any] | None:
+    """Return whether the yarn there is a pair, None where nobody says how much there is."""
+    left = one.knitted.left
+    sock = None if left is None else made_of(shelf, one)
+    if left is None or sock is None:
+        return None
+    need = yarn_sheet.pair_takes(sock)
+    level = supply.level(supply.probability(left, need))
+    needed = units.weight(need.grams)["text"]
+    words = say.shelf_enough(level=level, left=units.weight(left)["text"], needed=needed)
+    return {"level": level, "words": words}
 
 
 def _reasons(wearer: Wearer, one: Tried) -> list[dict[str, Any]]:
     """Return every place with its number and words: what is bad first, then the weightiest."""
     slots, cloth = one.kept.slots, one.knitted.cloth
     heel, _ = wearer.turned(slots, cloth)
-    girth, top = heel.girth(slots, cloth), wearer.top(heel, cloth)
-    judged = {
-        place.place: (place.verdict, place.words)
+    girth = heel.girth(slots, cloth) if isinstance(heel, Pocket) else None
+    top = wearer.top(heel, cloth)
+    judged: dict[str, tuple[Words, Words, Words]] = {
+        place.place: (fit.TITLES[place.place], place.verdict, place.words)
         for place in fit.judge(
             wearer.measures,
             slots / cloth.stitches,
@@ -134,18 +158,17 @@ def _reasons(wearer: Wearer, one: Tried) -> list[dict[str, Any]]:
             closer=wearer.closer,
         )
     }
-    reasons = []
+    reasons = list[dict[str, Any]]()
     for felt in sorted(one.weighed.places, key=_weight):
         if felt.place == "length":
-            verdict, words = _length_words(felt.value)
+            judged["length"] = _length_words(felt.value)
         elif felt.place == "firmness":
-            verdict, words = _firmness_words(felt.value, felt.level, cloth)
-        else:
-            verdict, words = judged[felt.place]
+            judged["firmness"] = _firmness_words(felt.value, felt.level, cloth)
+        title, verdict, words = judged[felt.place]
         reasons.append(
             {
                 "place": felt.place,
-                "title": _TITLES[felt.place],
+                "title": title,
                 "value": felt.value,
                 "level": felt.level,
                 "verdict": verdict,
@@ -162,33 +185,28 @@ def _weight(felt: Felt) -> tuple[bool, bool, float]:
     return not (bad and felt.place == "length"), not bad, -felt.discomfort
 
 
-def _length_words(exact: float) -> tuple[str, str]:
-    rounds = nearest(exact)
+def _length_words(exact: float) -> tuple[Message, Message, Message]:
+    """Return title, verdict and words of whether the foot is long enough."""
+    rounds, title = nearest(exact), say.place_besides(place="length")
     if rounds < 1:
-        return "too short", "Heel and toe alone are longer than this foot: fewer slots would do."
-    return "long enough", f"{rounds} foot rounds between heel and toe."
+        return title, say.length_felt(level="bad"), say.heel_and_toe_longer()
+    return title, say.length_felt(level="good"), say.rounds_between(rounds=rounds)
 
 
-def _firmness_words(value: float, level: str, cloth: Fabric) -> tuple[str, str]:
+def _firmness_words(value: float, level: str, cloth: Fabric) -> tuple[Message, Message, Message]:
+    """Return title, verdict and words of how firm the fabric is."""
+    title = say.place_besides(place="firmness")
     if level == "apart":
-        why = (
-            "guessed as usual" if cloth.way == "yarn" else "the yarn’s length per ball is not given"
-        )
-        return "not judged", f"Not judged: {why}."
-    low, high = sources.TIGHTNESS_LOOSE, sources.TIGHTNESS_FIRM
-    if level == "good":
-        return "usual", f"{value:.2f}: usual for a sock."
-    if level == "loose":
-        verdict, ends = (
-            "loose",
-            "it will wear soon" if value < low else "a finer stitch wears longer",
-        )
-    else:
-        verdict, ends = (
-            "firm",
-            "it may crank hard" if value > high else "it wears well, and is stiff",
-        )
-    return verdict, f"{value:.2f}, where 1.1 is usual: {verdict} fabric; {ends}."
+        why: Literal["guessed", "length"] = "guessed" if cloth.way == "yarn" else "length"
+        return title, say.firmness_felt(felt="unjudged"), say.firmness_unjudged(why=why)
+    by_level: dict[str, Firmness] = {
+        "good": "usual",
+        "loose": "far-loose" if value < sources.TIGHTNESS_LOOSE else "loose",
+        "tight": "far-firm" if value > sources.TIGHTNESS_FIRM else "firm",
+    }
+    felt = by_level[level]
+    words = say.firmness_words(felt=felt, value=f"{value:.2f}")
+    return title, say.firmness_felt(felt=felt), words
 
 
 def _wanted(shelf: Shelf, ranked: list[Tried]) -> Iterable[dict[str, Any]]:
@@ -198,19 +216,24 @@ def _wanted(shelf: Shelf, ranked: list[Tried]) -> Iterable[dict[str, Any]]:
     for _, knitted in sorted(best_of_yarn.items()):
         if slots := _slots_for(wearer, knitted):
             told = True
-            name = f"{knitted.name}, mark {knitted.mark}" if knitted.mark else knitted.name
-            words = f"For {name}: a cylinder of about {slots} slots."
+            of = {"yarn": knitted.name, "slots": slots}
+            words = (
+                say.slots_for_mark(**of, mark=knitted.mark)
+                if knitted.mark
+                else say.slots_for_yarn(**of)
+            )
             yield {"yarn": knitted.name, "mark": knitted.mark, "slots": slots, "words": words}
     for kept in dict.fromkeys(shelf.cylinders):
         if cloth := _fabric_for(wearer, kept, shelf.fabrics[0].cloth):
             told = True
             stitches = units.per_length(cloth.stitches, shelf.system)
             rounds = units.per_length(cloth.rounds, shelf.system)
-            words = f"{stitches['text']} stitches and {rounds['text']} rounds"
-            words = f"On {kept.slots} slots: about {words}."
+            words = say.gauge_for_slots(
+                slots=kept.slots, stitches=stitches["text"], rounds=rounds["text"]
+            )
             yield {"slots": kept.slots, "stitches": stitches, "rounds": rounds, "words": words}
     if not told:
-        yield {"words": "No plain tube fits this foot as it stands: what is in the way is below."}
+        yield {"words": say.no_tube_fits()}
 
 
 def _slots_for(wearer: Wearer, knitted: Knitted) -> int | None:
@@ -231,17 +254,17 @@ def _fabric_for(wearer: Wearer, kept: Kept, like: Fabric) -> Fabric | None:
     shape, ball = like.rounds / like.stitches, wearer.measures["ball_girth"].value
     loosest, tightest = sources.BALL_STRETCH[0], sources.BALL_STRETCH[-1]
     best: tuple[tuple[int, float], Fabric | None] = (fit_score.NOT, 0.0), None
+    known = [certainty.told(sources.GAUGE_AS_TOLD, one) for one in like.knitter.scatters]
     for at in range(_STEPS + 1):
         w = kept.slots * (loosest + (tightest - loosest) * at / _STEPS) / ball
         if w in swatch.STITCHES and w * shape in swatch.ROUNDS:
-            known = certainty.told(sources.GAUGE_AS_TOLD)
             cloth = replace(
                 like,
                 stitches=w,
                 rounds=w * shape,
                 way="gauge",
                 tex_told=False,
-            ).known(known, known)
+            ).known(*known)
             best = min(
                 best, (wearer.weigh(kept.slots, cloth)[:2], cloth), key=lambda found: found[0]
             )

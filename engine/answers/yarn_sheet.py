@@ -4,16 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from math import ceil, hypot, log
-from typing import Any
+from typing import Any, Literal
 
 from engine import sources
 from engine.judge import stripes, supply
 from engine.judge.stripes import Stripes
 from engine.judge.supply import Colour, Need, Swap
 from engine.read import units
+from engine.read.units import nearest
+from engine.say import messages as say
+from engine.say.message import Message
+from engine.sock.colors import MAIN
 from engine.sock.sock import Sock
 
-_Notes = tuple[tuple[str, str], ...]
+_Notes = tuple[tuple[str, Message], ...]
 
 
 def write(sock: Sock) -> dict[str, Any]:
@@ -22,9 +26,9 @@ def write(sock: Sock) -> dict[str, Any]:
     `enough` and `stripes` are None where nothing was told of them.
     """
     cloth, system, stock = sock.fabric, sock.system, sock.stock
-    parts = supply.lengths(sock.loops, sock.grafted, cloth, stock.apart)
+    parts = supply.lengths(sock.loops, cloth, _colours(sock))
     pair = sum(parts.values())
-    waste = supply.SOCKS * sock.waste_loops * cloth.loop
+    waste = (sock.waste_loops + sock.sock_two.waste_loops) * cloth.loop
 
     def amount(mm: float) -> dict[str, Any]:
         return {
@@ -33,12 +37,15 @@ def write(sock: Sock) -> dict[str, Any]:
         }
 
     with_margin = amount(pair * (1 + stock.margin))
-    words = (
-        f"For the pair, ends and grafting included, waste yarn apart. Have "
-        f"{with_margin['grams']['text']} ({with_margin['metres']['text']}) to be safe."
+    words = say.yarn_for_pair(
+        weight=with_margin["grams"]["text"], length=with_margin["metres"]["text"]
     )
-    if not cloth.tex_told:
-        words += f" The weight is for a usual {cloth.yarn_name}; its band says what yours has."
+    if cloth.weighed_sd is not None:
+        grams = supply.grams(sock.cylinder.slots * cloth.loop, cloth)
+        a_round = say.grams_a_round(weight=f"{units.number(grams, 2)} g")
+        words = say.in_turn(sentences=(words, a_round))
+    elif cloth.yarn_name is not None:
+        words = say.in_turn(sentences=(words, say.weight_is_usual(yarn=cloth.yarn_name)))
     return {
         **amount(pair),
         "words": words,
@@ -54,21 +61,21 @@ def write(sock: Sock) -> dict[str, Any]:
 
 def notes(sock: Sock) -> _Notes:
     """Return what is worth asking of the yarn at hand."""
-    stock, asked = sock.stock, list[tuple[str, str]]()
+    stock, asked = sock.stock, list[tuple[str, Message]]()
     if stock.sock_one is not None:
         by_number = supply.reckoned(_whole(_sock_one(sock)), sock.fabric)
         apart = abs(log(stock.sock_one / by_number.grams))
         sd = hypot(by_number.sd, supply.weighed(stock.sock_one, 1).sd)
         if apart > sources.FAR_APART * sd:
             text = units.weight(by_number.grams)["text"]
-            words = f"By its stitches and the yarn's length per ball sock one weighs about {text}. "
-            asked.append(("stock.sock_one", f"{words}Weigh again, or check the length per ball."))
+            asked.append(("stock.sock_one", say.sock_one_weighs(weight=text)))
     if stock.sock_one is not None and stock.left is None:
-        asked.append(("stock.left", "Weigh what is left too, to see whether it is a sock."))
+        asked.append(("stock.left", say.weigh_the_rest()))
+    if (most := _if_light(sock)) is not None:
+        asked.append(("stock.ball", say.balls_if_light(balls=most)))
     found = _striped(sock)
     if found and not found.agree:
-        words = "These rounds and this length cannot both be one repeat: look at both again."
-        asked.append(("stock.repeat_rounds", words))
+        asked.append(("stock.repeat_rounds", say.repeat_at_odds()))
     return tuple(asked)
 
 
@@ -79,12 +86,17 @@ def _sock_one(sock: Sock) -> Sock:
 
 
 def _colours(sock: Sock) -> list[Colour]:
-    return supply.colours(sock.loops, sock.grafted, sock.fabric, sock.stock.apart)
+    return supply.of_sock(sock)
 
 
 def _whole(sock: Sock) -> float:
     """Return the yarn of one sock in mm, all colours."""
     return sum(colour.mm for colour in _colours(sock)) / supply.SOCKS
+
+
+def stitches_of_one(sock: Sock) -> int:
+    """Return the stitches whose yarn sock one holds, of the foot's loop, its ends included."""
+    return nearest(_whole(_sock_one(sock)) / sock.fabric.loop)
 
 
 def _main(sock: Sock) -> float:
@@ -96,7 +108,7 @@ def _colour(
     sock: Sock, colour: Colour, amount: Callable[[float], dict[str, Any]]
 ) -> dict[str, Any]:
     with_margin, ball = colour.mm * (1 + sock.stock.margin), sock.stock.ball
-    balls = None if ball is None else ceil(supply.grams(with_margin, sock.fabric) / ball)
+    balls = None if ball is None else _balls(sock, colour, ball)
     return {
         "name": colour.name,
         "sections": list(colour.sections),
@@ -104,6 +116,31 @@ def _colour(
         "with_margin": amount(with_margin),
         "balls": balls,
     }
+
+
+def _balls(sock: Sock, colour: Colour, ball: float) -> int:
+    with_margin = colour.mm * (1 + sock.stock.margin)
+    return ceil(supply.grams(with_margin, sock.fabric) / ball)
+
+
+def _if_light(sock: Sock) -> int | None:
+    """Return the balls of all colours if they are light, None where that makes no more of them.
+
+    A weight that no label says was weighed, and is as it is.
+    """
+    ball = sock.stock.ball
+    if ball is None or ball % sources.LABEL_STEP:
+        return None
+    usual, light = (
+        sum(_balls(sock, colour, by * ball) for colour in _colours(sock))
+        for by in (1.0, sources.BALL_LIGHTEST)
+    )
+    return light if light > usual else None
+
+
+def pair_takes(sock: Sock) -> Need:
+    """Return what a pair takes of the main yarn, by its stitches and the yarn's number."""
+    return supply.reckoned(_colours(sock)[0].mm, sock.fabric)
 
 
 def takes(sock: Sock) -> Need:
@@ -120,65 +157,65 @@ def _enough(sock: Sock) -> dict[str, Any] | None:
         return None
     main, need = _main(sock), takes(sock)
     likely = supply.probability(left, need)
-    level = "yes" if likely > sources.SURE else "maybe" if likely >= 0.5 else "no"
+    level = supply.level(likely)
     quantity = units.weight(left, 2)
     needed = units.weight(need.grams, 2)
-    start = {"yes": "Yes", "maybe": "Perhaps", "no": "No"}[level]
-    yarn = "main yarn are" if sock.stock.apart else "yarn are"
-    words = (
-        f"{start}: {quantity['text']} of {yarn} left and sock two takes about {needed['text']}. "
-        f"That is enough with {_percent(likely)} likelihood."
-    )
+    told = {"left": quantity["text"], "needed": needed["text"], "chance": _percent(likely)}
+    enough = say.enough_of_main if len(_colours(sock)) > 1 else say.enough
+    words = [enough(level=level, **told)]
     if level != "yes":
-        words += f" {_advice(sock, left, need, main)}"
+        words += _advice(sock, left, need, main)
         if one is None and likely > 0.005:
-            words += " Weigh sock one, and this is much surer."
+            words.append(say.weigh_sock_one())
     return {
         "probability": round(likely, 4),
         "level": level,
-        "words": words,
+        "words": say.in_turn(sentences=tuple(words)),
         "left": quantity,
         "needed": needed,
     }
 
 
-def _percent(likely: float) -> str:
+def _percent(likely: float) -> Message | str:
     if likely > 0.995:
-        return "more than 99 %"
-    return "less than 1 %" if likely < 0.005 else f"{likely * 100:.0f} %"
+        return say.nearly_sure()
+    return say.hardly() if likely < 0.005 else f"{likely * 100:.0f} %"
 
 
-def _advice(sock: Sock, left: float, need: Need, main: float) -> str:
+def _advice(sock: Sock, left: float, need: Need, main: float) -> list[Message]:
     """Return what would make it enough."""
-    loop, apart = sock.fabric.loop, sock.stock.apart
-    loops = sock.loops
-    a_round = loops["leg"] / max(sock.leg_rounds, 1) * loop / main
+    loop, apart = sock.fabric.loop, _apart(sock)
+    loops = sock.loops if sock.colors is None else supply.loops_by_color(sock)[MAIN]
+    a_round = loops.get("leg", 0.0) / max(sock.leg_rounds, 1) * loop / main
     fewer = supply.fewer_rounds(left, need, a_round, sock.leg_rounds)
-    shares = {part: loops[part] * loop / main for part in ("heel", "toe") if part not in apart}
-    ways = []
+    shares = {str(part): loops[part] * loop / main for part in sock.pockets if part not in apart}
     swapped = supply.swap(left, need, shares)
-    if swapped:
-        ways.append(_swapped(swapped))
+    ways = [_swapped(swapped)] if swapped else []
     if fewer is not None:
-        rounds = "1 round" if fewer == 1 else f"{fewer} rounds"
-        ways.append(f"knit sock two’s leg {rounds} shorter than sock one’s.")
-    if not ways:
-        return "Neither a shorter leg nor another yarn for heels and toes would do: get more."
-    return f"To be sure, {' Or '.join(ways)}"
+        shorter = say.or_shorter_leg if swapped else say.shorter_leg
+        ways.append(shorter(rounds=fewer))
+    return ways or [say.get_more_yarn()]
 
 
-def _swapped(swap: Swap) -> str:
+def _apart(sock: Sock) -> frozenset[str]:
+    """Return the parts in another color than the main yarn."""
+    if sock.colors is None:
+        return frozenset()
+    return frozenset(part for part in sock.pockets if MAIN not in sock.colors.text(part))
+
+
+def _swapped(swap: Swap) -> Message:
     saved = units.weight(swap.grams, 2)["text"]
-    parts = " and ".join(f"{part}s" for part in swap.parts)
-    back = "leg" if "heel" in swap.parts else "foot"
-    return (
-        f"knit the {parts} of both socks in another yarn, so that the pair matches: ravel sock one "
-        f"back to its {back}. That saves about {saved}."
-    )
+    parts: Literal["toe", "heel", "heel-and-toe"] = "heel-and-toe"
+    if len(swap.parts) == 1:
+        parts = "heel" if "heel" in swap.parts else "toe"
+    return say.in_another_yarn(parts=parts, saved=saved)
 
 
 def _striped(sock: Sock) -> Stripes | None:
     stock, cloth = sock.stock, sock.fabric
+    if stock.repeat is None and stock.repeat_rounds is None:
+        return None
     return stripes.work_out(
         _main(_sock_one(sock)),
         sock.cylinder.slots * cloth.loop,
@@ -196,30 +233,27 @@ def _stripes(sock: Sock) -> dict[str, Any] | None:
     def text(mm: float) -> str:
         return str(units.yarn_length(mm, sock.system, 1)["text"])
 
-    words = f"One repeat makes {units.number(found.rounds)} rounds of plain tube."
-    if "heel" not in sock.stock.apart:
+    words = [say.repeat_makes(rounds=units.number(found.rounds))]
+    if "heel" in sock.pockets and "heel" not in _apart(sock):
         rounds = units.number(sock.stitches["heel"] / sock.cylinder.slots)
-        words += f" The heel takes the yarn of {rounds} rounds, so the stripes move on there."
-    words += f" Sock one takes {units.number(found.repeats)} repeats."
+        words.append(say.heel_moves_stripes(rounds=rounds))
+    words.append(say.sock_one_repeats(repeats=units.number(found.repeats)))
     if found.by_eye:
-        words += (
-            f" Reckoned over so many, the start may be out by {text(found.reach)}, more than half "
-            "a repeat: wind off by eye, until the colour comes that sock one began with."
-        )
+        words.append(say.wind_off_by_eye(reach=text(found.reach)))
     else:
-        rounds = units.number(found.wind_rounds)
-        words += (
-            f" Before sock two, wind off {text(found.wind_off)} ({rounds} rounds), "
-            f"right to within {text(found.reach)} four times in five; then look for the colour "
-            "that sock one began with."
-        )
+        rounds, reach = units.number(found.wind_rounds), text(found.reach)
+        words.append(say.wind_off(length=text(found.wind_off), rounds=rounds, reach=reach))
         if sock.stock.left is not None:
             weight = units.weight(supply.grams(found.wind_off, sock.fabric), 2)
-            words += f" It weighs about {weight['text']}: take that off what is left."
+            words.append(say.wind_off_weighs(weight=weight["text"]))
     wind_off = {
         "length": units.yarn_length(found.wind_off, sock.system, 1),
         "rounds": round(found.wind_rounds, 1),
         "within": units.yarn_length(found.reach, sock.system, 1),
         "by_eye": found.by_eye,
     }
-    return {"rounds_per_repeat": round(found.rounds, 1), "wind_off": wind_off, "words": words}
+    return {
+        "rounds_per_repeat": round(found.rounds, 1),
+        "wind_off": wind_off,
+        "words": say.in_turn(sentences=tuple(words)),
+    }

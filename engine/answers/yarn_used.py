@@ -46,9 +46,8 @@ def write(sock: Sock, request: Mapping[str, Any], kept: object) -> dict[str, Any
 
 
 def _after(grams: float) -> str:
-    """Return what stays of a yarn as she would write it; where all of it went, nothing stays."""
-    text: str = units.weight(grams)["text"]
-    return text.replace("under 1", "0")
+    """Return what stays of a yarn as one would write it; where all of it went, nothing stays."""
+    return str(units.weight(grams)["text"]) if grams > 0.5 else "0 g"
 
 
 def _plain(number: object) -> str:

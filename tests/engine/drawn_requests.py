@@ -6,7 +6,7 @@ from typing import Any
 
 from hypothesis import strategies as st
 
-from engine.api import answer
+from tests.asking import answer
 
 Json = dict[str, Any]
 
@@ -33,6 +33,19 @@ def pockets(draw: st.DrawFn, slots: int) -> Json:
 
 
 @st.composite
+def toes(draw: st.DrawFn, slots: int) -> Json:
+    """A toe and what follows it."""
+    bare = draw(st.sampled_from(("", "", "", "gathered", "left open")))
+    if bare:
+        return {"toe": {"kind": bare}}
+    rounds = st.integers(0, 4)
+    return {
+        "toe": {**draw(pockets(slots)), "plain": draw(st.sampled_from((0, 0, 5)))},
+        "end": draw(st.just({}) | st.builds(lambda n: {"rounds": n}, rounds)),
+    }
+
+
+@st.composite
 def cuffs(draw: st.DrawFn, slots: int) -> Json:
     """A cuff of any kind, or nothing said of it."""
     kind = draw(
@@ -54,6 +67,18 @@ def cuffs(draw: st.DrawFn, slots: int) -> Json:
 
 
 @st.composite
+def tops(draw: st.DrawFn, slots: int) -> Json:
+    """A cuff and its leg, which may be in its rib."""
+    cuff = draw(cuffs(slots))
+    leg: Json = draw(st.just({}) | st.builds(lambda n: {"rounds": n}, st.integers(0, 120)))
+    if cuff.get("kind") in ("rib", "set-up rib") and draw(st.booleans()):
+        leg["kind"] = "ribbed"
+        if draw(st.booleans()):
+            leg["plain"] = draw(st.integers(0, min(20, leg.get("rounds", 20))))
+    return {"cuff": cuff, "leg": leg}
+
+
+@st.composite
 def knittable(draw: st.DrawFn) -> Json:
     """A request for a sock; its foot is long enough for nearly every heel and toe."""
     slots = draw(SLOTS)
@@ -67,13 +92,16 @@ def knittable(draw: st.DrawFn) -> Json:
             "rounds": f"{stitches * draw(st.floats(1.1, 1.6)):.2f} / 10 cm",
         },
         "sock": {
-            "cuff": draw(cuffs(slots)),
-            "leg": draw(st.just({}) | st.builds(lambda n: {"rounds": n}, st.integers(0, 120))),
+            **draw(tops(slots)),
             "heel": draw(pockets(slots)),
-            "toe": draw(pockets(slots)),
-            "end": draw(st.just({}) | st.builds(lambda n: {"rounds": n}, st.integers(0, 4))),
+            **draw(toes(slots)),
         },
     }
+    if request["sock"]["leg"].get("kind") != "ribbed" and draw(st.integers(0, 3)) == 0:
+        runs = st.sampled_from(("A", "B", "4 A, 2 B", "3 b and 1 a", "10 A, 4 C, A"))
+        request["sock"]["colors"] = {"cuff": "A", "leg": draw(runs), "foot": draw(runs)}
+    if request["sock"]["toe"].get("kind") != "gathered" and draw(st.integers(0, 3)) == 0:
+        request["sock"]["string"] = draw(st.sampled_from(("pair", "first", "between", "last")))
     for name, low, high in (
         ("ball_girth", 120, 330),
         ("heel_girth", 160, 450),

@@ -7,6 +7,7 @@ What is so here (all made up, drawn from a seed):
   tube go together with a correlation of 0.5, and stray like Student's t with 8 degrees of freedom.
 - Her socks differ from her swatches by a habit of her own, normal with 1 %.
 - Loops grow with the mark by 3 to 7 % a mark, in a slightly bent line.
+- In the wash her yarn's tubes get 3 % shorter, yarns differ by 5 % and tubes by 2 %.
 - Rulers are out by 1.5 mm on a swatch, 3 mm on a sock's foot and on a foot, 1.5 mm on a flat width,
   and are read to the millimetre; one swatch in seven has a round miscounted.
 
@@ -32,6 +33,7 @@ from engine.sock.sock import Sock
 SCATTERS = {"steady": 0.012, "usual": 0.02, "unsteady": 0.03}
 MEDIAN, SPREAD = 0.02, 0.40  # of the population's scatter: median, sd of its logarithm
 HABIT, RULER, SOCK_RULER, FOOT_RULER, MISCOUNTS = 0.01, 1.5, 3.0, 3.0, 1 / 7
+WASHES = 0.02
 _FREE = 8
 SLOTS, POCKETS = 60, 40  # rounds along the sole that the customary heel and toe of 60 slots take
 STITCHES, ROUNDS = 7.5 / 25.4, 9.6 / 25.4
@@ -62,8 +64,8 @@ class Knitter:
         logs: np.ndarray = self.at(mark) + self.scatter * both * wild
         return logs
 
-    def swatch(self, mark: float | None = None) -> dict[str, Any]:
-        """A swatch as it is typed."""
+    def swatch(self, mark: float | None = None, wash: float | None = None) -> dict[str, Any]:
+        """A swatch as it is typed; measured before a wash too, where that is told."""
         w, c = np.exp(self.tube(10 if mark is None else mark) - self.habit)
         knitted = int(self.chance.integers(50, 90))
         counted = knitted + (self.chance.choice((-1, 1)) if self.chance.random() < MISCOUNTS else 0)
@@ -73,6 +75,8 @@ class Knitter:
             "length": self._read(knitted / c, RULER),
             "flat_width": self._read(SLOTS / w / 2, RULER),
         }
+        if wash is not None:
+            told["unwashed_length"] = self.unwashed(knitted / c, wash, RULER)
         return told if mark is None else {**told, "mark": mark}
 
     def sock(self, logs: np.ndarray, rounds: int) -> dict[str, Any]:
@@ -94,6 +98,19 @@ class Knitter:
             "length": self._read((rounds + POCKETS) / c, SOCK_RULER),
             "flat_width": self._read(SLOTS / w / 2, RULER),
         }
+
+    def wash(self) -> float:
+        """How her yarn's lengths change in the wash: a log, drawn anew at each call."""
+        return float(self.chance.normal(-0.03, 0.05))
+
+    def unwashed(self, mm: float, wash: float, ruler: float) -> str:
+        """What a tube of washed `mm` measured before."""
+        return self._read(mm * math.exp(-self.chance.normal(wash, WASHES)), ruler)
+
+    def first_unwashed(self, logs: np.ndarray, rounds: int, wash: float) -> dict[str, Any]:
+        """Sock one of a pair off the machine."""
+        mm = (rounds + POCKETS) / math.exp(logs[1])
+        return {"foot_rounds": rounds, "unwashed_length": self.unwashed(mm, wash, SOCK_RULER)}
 
     def _read(self, mm: float, sd: float) -> str:
         return f"{self.chance.normal(mm, sd):.0f} mm"
@@ -138,7 +155,18 @@ def planned(
     knitted = first_sock.read(fields.part("first_sock"))
     if knitted is None:
         return made
-    return replace(made, fabric=first_sock.learn(fields.part("first_sock"), knitted, made))
+    knitted = first_sock.as_washed(fields.part("first_sock"), knitted, made)
+    assert knitted, fields.problems
+    cloth = first_sock.learn(fields.part("first_sock"), knitted, made)
+    pair = planning.pair_after(made, knitted, cloth)
+    return replace(
+        made,
+        fabric=cloth,
+        pair=pair,
+        aimed=pair.chosen.aimed,
+        aimed_sd=pair.chosen.aimed_sd,
+        knitted_rounds=knitted.foot_rounds,
+    )
 
 
 def needed(length: float, logs: np.ndarray, ease: float = 0.04) -> float:

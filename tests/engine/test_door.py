@@ -14,9 +14,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from engine import api
 from engine.__main__ import main
-from engine.api import answer, answer_text
-from tests.asking import asked
+from engine.say.aloud import aloud
+from tests.asking import answer, answer_text, asked, on_a_page
 
 ROOT = Path(__file__).resolve().parents[2]
 GOOD = json.dumps(asked(), ensure_ascii=False)
@@ -71,12 +72,12 @@ def file(tmp_path: Path) -> Path:
 
 
 def told() -> dict[str, Any]:
-    """A plan as the terminal tells it: with its operations, which the page does without."""
+    """A plan as the terminal tells it: with operations and ids, which the page does without."""
     call = {"do": "plan", "request": asked()}
-    plan: dict[str, Any] = json.loads(json.dumps(answer({**call, "operations": True})))
-    assert plan["operations"]
-    bare = {name: part for name, part in plan.items() if name != "operations"}
-    assert bare == json.loads(json.dumps(answer(call)))
+    found = api.answer({**call, "operations": True})
+    assert found["operations"]
+    assert {name: part for name, part in found.items() if name != "operations"} == api.answer(call)
+    plan: dict[str, Any] = json.loads(json.dumps(aloud(found, ids=True)))
     return plan
 
 
@@ -171,6 +172,44 @@ def test_no_line_has_no_answer() -> None:
     assert run("plan", "--lines", "-") == (0, "", "")
 
 
+SET = json.dumps({"request": asked(), "set": {"by": "EU", "sizes": "38, 40"}})
+
+
+def test_a_set_is_printed_as_plain_text(file: Path) -> None:
+    file.write_text(SET, encoding="utf-8")
+    code, output, complaints = run("set", str(file))
+    assert (code, complaints) == (0, "")
+    assert output.startswith("Socks on 60 slots\n=================\n")
+    assert "Sizes: 38 (40)." in output
+    assert max(map(len, output.splitlines())) <= 78
+    assert run("set", "-", given=SET.encode()) == (code, output, complaints)
+
+
+def test_one_size_of_a_set_and_another_language(file: Path) -> None:
+    file.write_text(SET, encoding="utf-8")
+    code, output, _ = run("set", "--size", "40", "--language", "en-GB", str(file))
+    assert code == 0
+    assert "For size 40 alone." in output
+    assert "Thread waste yarn in a colour" in output
+    assert "38 (" not in output
+
+
+@pytest.mark.parametrize(
+    ("given", "arguments", "field"),
+    [
+        (SET.encode(), ["--size", "39"], "size"),
+        (b'{"request": {}, "set": {}}', [], "cylinder.slots"),
+        (b"[]", [], ""),
+        (b"\xff", [], ""),
+        (b"{", [], ""),
+    ],
+)
+def test_a_set_that_cannot_be_ends_with_2(given: bytes, arguments: list[str], field: str) -> None:
+    code, output, complaints = run("set", *arguments, "-", given=given)
+    assert (code, complaints) == (2, "")
+    assert field in {problem["field"] for problem in only_errors(output)}
+
+
 def test_a_wrong_command_is_explained() -> None:
     for arguments in ([], ["knit"], ["plan"]):
         code, output, complaints = run(*arguments)
@@ -217,8 +256,10 @@ def test_any_text_has_an_answer(text: str) -> None:
 def test_the_page_gets_plan_picture_and_links() -> None:
     page = answer({"do": "page", "request": asked()})
     links = {"link", "counts_link", "counts_link_words"}
-    assert set(page) == {"plan", "picture", "counted", *links}
-    assert page["plan"] == answer({"do": "plan", "request": asked()})
+    links |= {f"{name}_with_record" for name in ("link", "counts_link")}
+    assert set(page) == {"plan", "picture", "bare", "counted", *links}
+    plan = answer({"do": "plan", "request": asked()})
+    assert page["plan"] == on_a_page(plan)
     assert page == json.loads(answer_text(json.dumps({"do": "page", "request": asked()})))
     assert "errors" in answer({"do": "page", "request": asked({"cylinder.slots": 61})})
 

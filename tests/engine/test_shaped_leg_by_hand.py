@@ -13,21 +13,22 @@ from engine.fabric.fabric import Fabric
 from engine.fabric.tension import Setting
 from engine.people.foot import Measure
 from engine.read.errors import Refused
+from engine.say import messages as say
 from engine.sections import shaped_leg
 from engine.sections.leg import Girth
 from engine.sections.rib import Rib
 from engine.sections.shaped_leg import Ground
 
-CLOTH = Fabric(0.3, 0.4, 0.0, 0.0, "gauge", "", 240.0, True, 1.8)
+CLOTH = Fabric(0.3, 0.4, 0.0, 0.0, "gauge", (), 240.0, True, 1.8)
 ANKLE, CALF = 0.43 * 200, 1.37 * 200  # heights on a foot of 200 mm: 86 and 274
 
 
 def body(ankle_measured: bool = True, calf_measured: bool = True) -> dict[str, Measure]:
     return {
-        "length": Measure(200.0, 0.0, True, ""),
-        "heel_girth": Measure(310.0, 0.0, True, ""),
-        "ankle_girth": Measure(210.0, 0.0, ankle_measured, ""),
-        "calf_girth": Measure(350.0, 0.0, calf_measured, ""),
+        "length": Measure(200.0, 0.0, True),
+        "heel_girth": Measure(310.0, 0.0, True),
+        "ankle_girth": Measure(210.0, 0.0, ankle_measured),
+        "calf_girth": Measure(350.0, 0.0, calf_measured),
     }
 
 
@@ -86,7 +87,7 @@ def test_what_yarn_and_heel_bear(
     tex: float, told: bool, heel: float, low: float, high: float
 ) -> None:
     cloth = replace(CLOTH, tex=(tex * CLOTH.loop) ** 2, tex_told=told)
-    measures = {**body(), "heel_girth": Measure(heel, 0.0, True, "")}
+    measures = {**body(), "heel_girth": Measure(heel, 0.0, True)}
     ground = Ground(60, cloth, 50.0, Rib(20), measures, "cm")
     assert shaped_leg._limits(ground) == pytest.approx((low, high))
     assert ground.scale == pytest.approx(60 * 1.135 / 0.3)
@@ -151,5 +152,5 @@ def test_the_least_top_leaves_two_rounds_of_leg() -> None:
         shaped_leg._under_cuff(102.4, ground, 1.0)
     # a cuff twice as tight is half as deep
     assert shaped_leg._under_cuff(102.4, ground, 2.0) == pytest.approx(77.4)
-    assert "10.5 cm or more" in shaped_leg._too_low(ground, 1.0).way_out
+    assert shaped_leg._too_low(ground, 1.0).way_out == say.higher_or_shallower(height="10.5 cm")
     assert float(sources.BANDS_MOST) == 6

@@ -10,9 +10,8 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from engine.api import answer
 from engine.sock import plan as planning
-from tests.asking import asked
+from tests.asking import answer, asked, drawn
 from tests.engine.drawn_requests import Json, knittable
 
 HOST = "https://heelwise.example/#"
@@ -130,7 +129,8 @@ def test_the_very_same_counts_and_nothing_of_the_person(request: Json) -> None:
     assert opened(found["link"])["person"] == request["person"], "the whole link stays whole"
     assert found["counts_link"], found["counts_link_words"]
     bare = opened(found["counts_link"])
-    assert not names_in(bare.get("sock")) & OF_THE_PERSON
+    sock = {name: told for name, told in bare.get("sock", {}).items() if name != "colors"}
+    assert not names_in(sock) & OF_THE_PERSON, "but a color has the name of its part"
     assert not names_in(bare.get("first_sock")) & (OF_THE_PERSON - {"length"})
     assert set(bare) <= {"units", "cylinder", "fabric", "sock", "first_sock"}
     again = page(bare)
@@ -227,12 +227,12 @@ def test_the_bands_of_a_leg_go_along(changes: Json) -> None:
 
 
 def test_a_sock_beyond_what_can_be_set_says_so() -> None:
-    """A foot of 95 mm, the shortest there is, less 15 % of ease, at rounds 9 mm high."""
+    """A foot of 80 mm, the shortest there is, less 15 % of ease, at rounds 7 mm high."""
     tiny: Json = {
         "units": "cm",
-        "foot": {"length": "95 mm"},
+        "foot": {"length": "80 mm"},
         "cylinder": {"slots": 24},
-        "fabric": {"stitches": "16 / 10 cm", "rounds": "11 / 10 cm"},
+        "fabric": {"stitches": "16 / 10 cm", "rounds": "14 / 10 cm"},
         "sock": {
             "length_ease": 0.15,
             "heel": {"needles": 8, "left": 6},
@@ -240,11 +240,11 @@ def test_a_sock_beyond_what_can_be_set_says_so() -> None:
         },
     }
     found = page(tiny)
-    assert found["plan"]["sizes"]["foot_length"]["value"] >= 80
+    assert found["plan"]["sizes"]["foot_length"]["value"] >= 70
     assert found["counts_link"]
-    tiny["fabric"]["rounds"] = "10.5 / 10 cm"
+    tiny["fabric"]["rounds"] = "13 / 10 cm"
     short = page(tiny)
-    assert short["plan"]["sizes"]["foot_length"]["value"] < 80
+    assert short["plan"]["sizes"]["foot_length"]["value"] < 70
     assert short["counts_link"] is None
     assert short["counts_link_words"].endswith(".")
 
@@ -286,3 +286,14 @@ def test_an_ordinary_plan_fits_a_code_of_version_10() -> None:
             assert len(HOST + link) <= BYTES_OF_VERSION_10_M
             assert answer({"do": "code", "text": HOST + link})["version"] <= 10
         assert json.dumps(opened(found["counts_link"]))
+
+
+def test_no_fit_is_judged_on_a_foot_that_is_not_there() -> None:
+    """The second phone said that it fits, of a foot guessed from the sock itself."""
+    found = page(asked())
+    assert found["plan"]["fit"]
+    again = page(opened(found["counts_link"]))
+    assert again["plan"]["fit"] == []
+    assert again["plan"]["counts"]["foot"]["rounds"] == found["plan"]["counts"]["foot"]["rounds"]
+    assert "comfortable" in drawn(found["picture"])
+    assert "comfortable" not in drawn(again["picture"])

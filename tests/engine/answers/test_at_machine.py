@@ -9,13 +9,13 @@ from typing import Any
 import pytest
 from hypothesis import assume, given
 
-from engine.api import answer
-from tests.asking import asked, plan
+from tests.asking import answer, asked, plan, refused
 from tests.engine.drawn_requests import knittable
 from tests.engine.needle_by_needle import follow, moved, slot_told, slots_told
 
 Step = dict[str, Any]
-MORE = {"half", "back_where", "hold_where", "remind"}  # what a row has besides the plan's
+# What a row has besides the plan’s, and every step from the first that sets tension or color.
+MORE = {"half", "back_where", "hold_where", "remind", "tension", "ticks"}
 
 
 def knit(changes: dict[str, Any] | None = None) -> dict[str, Any]:
@@ -27,7 +27,8 @@ def knit(changes: dict[str, Any] | None = None) -> dict[str, Any]:
 
 def texts(found: dict[str, Any], *parts: str) -> list[str]:
     """What is done by hand in some parts, in order."""
-    return [s["text"] for s in found["steps"] if s["kind"] == "do" and s["part"] in parts]
+    done = [s for s in found["steps"] if s["kind"] == "do" and s["part"] in parts]
+    return [text for step in done for text in step.get("ticks", [step["text"]])]
 
 
 def rows(found: dict[str, Any], part: str) -> list[Step]:
@@ -36,12 +37,17 @@ def rows(found: dict[str, Any], part: str) -> list[Step]:
 
 def check(found: dict[str, Any], sheet: dict[str, Any]) -> None:
     """Hold the counter's sock against the plan of the same request, and follow its needles."""
-    plain = [{name: step[name] for name in step if name not in MORE} for step in found["steps"]]
+    plain = [
+        {**{name: step[name] for name in step if name not in MORE}, "text": text}
+        for step in found["steps"]
+        for text in step.get("ticks", [step["text"]])
+    ]
     assert plain == sheet["steps"]
     slots = sheet["counts"]["needles"]
     assert (found["slots"], found["parts"]) == (slots, sheet["parts"])
     assert found["foot_rounds"] == sheet["counts"]["foot"]["rounds"]
-    for part in ("heel", "toe"):
+    assert set(found["pockets"]) == {p for p in ("heel", "toe") if "left" in sheet["counts"][p]}
+    for part in found["pockets"]:
         pocket, steps = found["pockets"][part], rows(found, part)
         followed = follow(steps, pocket["needles"])
         assert followed.fewest == pocket["left"] == sheet["counts"][part]["left"]
@@ -102,17 +108,21 @@ def test_the_weight_is_moved_up_as_often_as_it_says(left: int) -> None:
 def test_only_the_first_row_of_widening_says_that_needles_come_back_from_here() -> None:
     found = knit()
     for part in ("heel", "toe"):
-        said = [step["row"] for step in rows(found, part) if "From here" in str(step["remind"])]
+        pocket = rows(found, part)
+        assert [step["row"] for step in pocket if "The last row" in str(step["remind"])] == [
+            len(pocket)
+        ]
+        said = [step["row"] for step in pocket if "From here" in str(step["remind"])]
         widens = [step["row"] for step in rows(found, part) if step["back"] is not None]
         assert said == widens[:1]
 
 
 @pytest.mark.parametrize("part", ["heel", "toe"])
 def test_what_is_put_on_for_a_pocket_is_taken_off_after_it(part: str) -> None:
-    """One thing a step, and the carrier stands at needle 1 before a needle is lifted."""
+    """One list to tick; the carrier stands at needle 1 before a needle is lifted."""
     found = knit()
-    before, after = (
-        [step["text"] for step in steps]
+    (before,), (after,) = (
+        [step["ticks"] for step in steps]
         for kind, steps in groupby(
             [step for step in found["steps"] if step["part"] == part], lambda s: s["kind"]
         )
@@ -120,23 +130,30 @@ def test_what_is_put_on_for_a_pocket_is_taken_off_after_it(part: str) -> None:
     )
     for text, words in zip(
         before,
-        ("left of needle 1", "Lift the 30", "weight on", "tension on", "stronger thread along"),
+        ("left of needle 1", "Lift the 30", "weight on", "spring on", "reinforcing thread along"),
         strict=True,
     ):
         assert words in text
     for text, words in zip(
         after,
-        ("the 30 held needles back", "tension off", "thread out", "weight back"),
+        (
+            "the 30 held needles back",
+            "spring off",
+            "thread out",
+            "weight back",
+            f"strand at each corner of the {part}",
+        ),
         strict=True,
     ):
         assert words in text
 
 
+HANGING = ["Take the weight off", "Hang the hem", "Check that each needle holds both loops"]
 CUFFS: dict[str, tuple[dict[str, Any], int | None, list[str]]] = {
     "hem": (
         {},
         None,
-        ["Thread waste", "Cast on", "Hang the weight", "Change to the sock yarn", "Hang the hem"],
+        ["Thread waste", "Cast on", "Hang the weight", "Change to the sock yarn", *HANGING],
     ),
     "rib": (
         {"sock.cuff.kind": "rib"},
@@ -189,7 +206,7 @@ CUFFS: dict[str, tuple[dict[str, Any], int | None, list[str]]] = {
             "Hang the weight",
             "Change to the sock yarn",
             "Move every second stitch onto the needle at its right",
-            "Hang the hem",
+            *HANGING,
         ],
     ),
     "mock rib hem": (
@@ -201,7 +218,9 @@ CUFFS: dict[str, tuple[dict[str, Any], int | None, list[str]]] = {
             "Cast on",
             "Hang the weight",
             "Change to the sock yarn",
+            "Take the weight off",
             "Hang the hem: lift each of the 45 loops",
+            "Check that each needle holds both loops",
             "Put back the 15 needles",
         ],
     ),
@@ -260,7 +279,7 @@ def test_sock_two_differs_from_sock_one_in_its_foot_alone() -> None:
     first, *rest = [(a["part"], b["part"]) for a, b in apart]
     assert first == ("foot", "foot")
     assert rest in ([], [("finish", "finish")]), "the end for grafting goes with the stitch"
-    assert two["words"] == f"60 slots, foot {two['foot_rounds']} rounds"
+    assert two["words"] == f"60 slots, {two['foot_rounds']} foot rounds"
     assert f"Knit {two['foot_rounds']} foot rounds in sock two" in two["notes"][0]["text"]
     assert one["notes"] == []
 
@@ -283,3 +302,37 @@ def test_what_is_read_at_arms_length_is_short() -> None:
         found = knit(changes)
         assert max(len(step["text"]) for step in found["steps"]) <= 140
         assert all(step["title"] for step in found["steps"])
+
+
+@pytest.mark.parametrize("part", ["heel", "toe"])
+def test_what_is_done_at_one_stop_is_one_step_at_the_counter(part: str) -> None:
+    """Five things before a pocket and five after it, each said once; on paper each stands alone."""
+    found, sheet = knit(), plan()
+    lists = [s for s in found["steps"] if s["part"] == part and "ticks" in s]
+    assert [len(step["ticks"]) for step in lists] == [5, 5]
+    told = [text for step in lists for text in step["ticks"]]
+    assert len(set(told)) == 10
+    on_paper = [s["text"] for s in sheet["steps"] if s["part"] == part and s["kind"] == "do"]
+    assert on_paper == told
+    assert all("ticks" not in step for step in sheet["steps"])
+
+
+def test_words_follow_from_what_the_machine_has() -> None:
+    def ticks(**has: str) -> str:
+        changes = {f"cylinder.{name}": one for name, one in has.items()}
+        steps = knit(changes)["steps"]
+        return " ".join(text for step in steps for text in step.get("ticks", ()))
+
+    unknown, has = ticks(), ticks(spring="yes", thread="yes")
+    lacks = ticks(spring="no", thread="no")
+    assert "Without one, take up the slack" in unknown
+    assert "if you use one" in unknown
+    assert "Without one" not in has
+    assert "Put the heel spring on." in has
+    assert "Run the reinforcing thread along. " in has
+    assert "spring" not in lacks
+    assert "Take up the slack by hand at each turn." in lacks
+    assert "reinforcing" not in lacks
+    assert plan({"cylinder.spring": "no"})["counts"] == plan()["counts"]
+    problem = refused({"cylinder.spring": "perhaps"})["cylinder.spring"]
+    assert "yes" in problem["way_out"]

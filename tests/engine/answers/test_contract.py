@@ -10,8 +10,8 @@ from hypothesis import strategies as st
 
 from engine import api
 from engine.answers import contract
-from engine.api import answer
-from tests.asking import asked
+from engine.answers.contract.shown import Refusal
+from tests.asking import answer, asked
 from tests.engine.answers.test_anonymous import MARKED, SHAPED, of_a_person
 from tests.engine.conforming import strays
 from tests.engine.drawn_requests import Json
@@ -30,6 +30,8 @@ SHELF = {
         },
     ],
 }
+MEASURED = {"foot_rounds": "48", "length": "23 cm"}
+SET = {"by": "EU", "sizes": "36, 46", "details": {"title": "Plain", "notes": "One.\nTwo."}}
 HAND = {"left": "30 g", "ball": "50 g", "repeat": "40 m"}
 WORKED: list[Json] = [
     asked(),
@@ -53,10 +55,14 @@ def calls(request: Json) -> dict[str, Json]:
         "used": {"shelf": SHELF},
         "card": {"text": text},
         "tag": {"text": text},
+        "off_sheet": {"sheet": {"bar": "98", "length": "24,5"}, "units": "cm"},
         "code": {"text": text},
         "chart": {"chart": {"by": "EU"}},
+        "set": {"set": SET},
+        "adopt": {"set": SET, "reader": {"size": "36"}},
         "shelf": {"shelf": SHELF},
         "open": {"link": link},
+        "record": {"pairs": [{"request": request, "measured": MEASURED, "name": "a", "day": "1"}]},
         "read": {"fields": {"foot.length": "9 3/8", "stock.left": "far"}, "units": "in"},
     }
     return {do: {"do": do, "request": request, **more.get(do, {})} for do in contract.DOORS}
@@ -65,7 +71,7 @@ def calls(request: Json) -> dict[str, Json]:
 def off(do: str, found: Json) -> list[str]:
     """Where an answer strays; a refusal is an answer too, and `read` has both."""
     refused = set(found) == {"errors"}
-    return list(strays(found, contract.Refusal if refused else contract.DOORS[do], do))
+    return list(strays(found, Refusal if refused else contract.DOORS[do], do))
 
 
 def test_every_door_has_a_type() -> None:

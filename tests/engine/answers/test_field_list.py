@@ -10,10 +10,9 @@ from typing import Any
 import pytest
 from hypothesis import given
 
-from engine.api import answer
 from engine.read.listing import Listing
-from engine.sock import plan as planning
-from tests.asking import asked
+from engine.sock import wanted
+from tests.asking import answer, asked
 from tests.engine.answers.test_anonymous import of_a_person
 from tests.engine.drawn_requests import Json, plan
 
@@ -41,7 +40,7 @@ def test_every_field_that_is_taken_is_told(request: Json) -> None:
 
 def test_a_reader_that_knows_a_name_reads_it() -> None:
     asking = Listing({})
-    planning.read(asking)
+    wanted.read(asking)
     groups = {
         name.rsplit(".", levels)[0] for name in KINDS for levels in range(1, name.count(".") + 1)
     }
@@ -70,7 +69,7 @@ def test_every_input_of_the_form_is_a_field() -> None:
     named = set(re.findall(r'\bfield\("([a-z_.A-Z]+)"', drawn))
     of_request = {name for name in named if not name.startswith(("chart.", "shelf.", "yarns."))}
     assert len(of_request) > 20
-    assert {name for name in of_request if name.partition(".")[0] in planning.GROUPS} <= set(KINDS)
+    assert {name for name in of_request if name.partition(".")[0] in wanted.GROUPS} <= set(KINDS)
 
 
 def test_what_is_echoed_is_read_back() -> None:

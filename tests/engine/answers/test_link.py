@@ -14,12 +14,13 @@ import zlib
 from typing import Any
 
 import pytest
-from hypothesis import given
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from engine.answers import link
-from engine.api import answer
+from engine.answers import link, sent_counts
 from engine.read.errors import Refused
+from engine.sock import plan as plan_of_sock
+from tests.asking import answer, asked
 from tests.engine.drawn_requests import Json, knittable, plan
 
 # Made by version 1 on the day it was finished. Never change these lines: people keep such links.
@@ -85,6 +86,28 @@ GOLDEN: dict[str, Json] = {
         "sock": {"foot_length_of_sock": "11\xa0cm"},
     },
 }
+# Made by version 2 on the day it was finished, with its counts: never change these lines either.
+GOLDEN_2: dict[str, Json] = {
+    "2.PCgZnhQZHhTwE1fXwxoAZgYoAUDIW9hcgmwHAA": {
+        "request": {
+            "cylinder": {"slots": 60},
+            "fabric": {"yarn": "400 m / 100 g"},
+            "foot": {"length": "24.6 cm"},
+            "units": "cm",
+        },
+        "sent": {
+            "slots": 60,
+            "figures": {
+                "cuff": "20",
+                "leg": "51",
+                "heel": "30→10→30",
+                "foot": "50",
+                "toe": "30→10→30",
+            },
+            "two": False,
+        },
+    },
+}
 ALPHABET = string.ascii_letters + string.digits + "-_"
 
 
@@ -109,6 +132,46 @@ def test_links_of_version_1_decode_for_ever(text: str) -> None:
     assert "errors" not in plan(request)
 
 
+@pytest.mark.parametrize("text", GOLDEN_2)
+def test_links_of_version_2_decode_for_ever(text: str) -> None:
+    for form in (text, "#" + text, f"  {text}\n"):
+        assert opened(form) == GOLDEN_2[text]
+
+
+def test_the_counts_lie_in_their_bits() -> None:
+    """By hand: 1 bit to spare, then 6, 8, 10, 7, 7, 10, 7, 7 and 1 bits."""
+    (text,) = GOLDEN_2
+    bits = "0011110000101000000110011001111000010100000110010001111000010100"
+    body = base64.urlsafe_b64decode(text[2:] + "=" * (-len(text[2:]) % 4))
+    assert body[:8] == int(bits.replace(" ", ""), 2).to_bytes(8, "big")
+
+
+@given(knittable())
+def test_the_counts_of_a_link_are_those_of_its_plan(request: Json) -> None:
+    page = answer({"do": "page", "request": request})
+    assume("errors" not in page)
+    figures = page["counted"]["figures"]
+    for name in ("link", "counts_link"):
+        if page[name] is None:
+            continue
+        found = opened(page[name])["sent"]
+        assert found["slots"] == page["plan"]["counts"]["needles"]
+        assert found["two"] == bool(page["plan"]["pair"])
+        assert found["figures"] == {
+            part: figures[part]
+            for part in ("cuff", "leg", "heel", "foot", "toe")
+            if figures.get(part, "0") != "0"
+        }
+        kept = {"engine": page["counted"]["engine"], "figures": found["figures"]}
+        assert answer({"do": "again", "request": request, "counted": kept})["moved"] == []
+
+
+def test_counts_too_large_for_a_link_stay_behind() -> None:
+    sock = plan_of_sock.make(asked())
+    assert sent_counts.pack(sock.with_foot(1023)) is not None
+    assert sent_counts.pack(sock.with_foot(1024)) is None
+
+
 def without_blanks(value: Any) -> Any:
     """The value without blank fields and empty groups, which say nothing."""
     if not isinstance(value, dict):
@@ -124,7 +187,7 @@ def test_there_and_back(request: Json) -> None:
     assert set(text) <= {*ALPHABET, "."}, (
         "safe in the fragment of an address: RFC 3986, section 3.5"
     )
-    assert plan(link.read(text)) == plan(request)
+    assert plan(link.read(text)["request"]) == plan(request)
     assert len(text) <= 400
 
 
@@ -136,10 +199,10 @@ def test_a_usual_link_is_short_enough_for_a_small_code() -> None:
 
 def test_words_of_any_script_survive() -> None:
     request = {"foot": {"length": "９⅜″"}, "units": "in"}
-    assert link.read(link.write(request)) == request
+    assert link.read(link.write(request)) == {"request": request}
 
 
-@pytest.mark.parametrize("text", list(GOLDEN)[:2])
+@pytest.mark.parametrize("text", [*list(GOLDEN)[:2], *GOLDEN_2])
 def test_every_wrong_character_is_noticed(text: str) -> None:
     """Each place, each other character. What changes spare bits only, opens as it should."""
     right = link.read(text)
@@ -154,7 +217,7 @@ def test_every_wrong_character_is_noticed(text: str) -> None:
             assert at >= len(text) - 2, "spare bits after the end, at most a byte and a letter"
 
 
-@pytest.mark.parametrize("text", GOLDEN)
+@pytest.mark.parametrize("text", [*GOLDEN, *GOLDEN_2])
 def test_every_cut_is_noticed(text: str) -> None:
     for end in range(len(text)):
         assert message(text[:end])
@@ -165,7 +228,7 @@ def test_every_cut_is_noticed(text: str) -> None:
 
 
 @given(
-    st.sampled_from(["", "#", "1.", "#1.", "2."]),
+    st.sampled_from(["", "#", "1.", "#1.", "2.", "3.", "4."]),
     st.text(alphabet=ALPHABET, max_size=200) | st.text(max_size=50),
 )
 def test_a_foreign_text_gets_one_sentence(lead: str, text: str) -> None:
@@ -178,7 +241,7 @@ def test_what_is_no_link_is_said_to_be_none(text: object) -> None:
 
 
 def test_a_newer_link_is_not_called_damaged() -> None:
-    assert "newer" in message("2.AbCdEfGhIjKl")
+    assert "newer" in message("4.AbCdEfGhIjKl")
     assert "newer" in message("#10.AbCdEfGhIjKl")
 
 
@@ -283,4 +346,4 @@ ANYTHING = st.recursive(
 
 @given(group=st.sampled_from(["stock", "fabric"]), anything=ANYTHING)
 def test_anything_in_place_of_a_weight_goes_through(group: str, anything: Any) -> None:
-    assert link.read(link.write({"units": "in", group: anything}))["units"] == "in"
+    assert link.read(link.write({"units": "in", group: anything}))["request"]["units"] == "in"

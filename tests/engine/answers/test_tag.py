@@ -7,8 +7,7 @@ import re
 import pytest
 from hypothesis import assume, given
 
-from engine.api import answer
-from tests.asking import asked, mm
+from tests.asking import answer, asked, mm
 from tests.engine.answers.test_card import BEYOND
 from tests.engine.drawn_requests import Json, knittable, plan
 from tests.published.code_reader import pixels, read
@@ -21,7 +20,8 @@ def tag(request: Json, page: object = PAGE) -> Json:
 
 
 def facts(request: Json) -> dict[str, str]:
-    return {one["name"]: one["text"] for one in tag(request)["facts"]}
+    """What it says beside its code, which is dear to draw."""
+    return {one["name"]: one["text"] for one in tag(request, "")["facts"]}
 
 
 def range_in_cm(request: Json) -> tuple[float, float]:
@@ -41,8 +41,7 @@ def test_the_foot_it_was_planned_on_is_among_them(request: Json) -> None:
     found = plan(request)
     assume("errors" not in found)
     assume(not (request.get("sock") or {}).get("foot_length_of_sock"))
-    text = tag({**request, "units": "cm"})["facts"][0]["text"]
-    ends = [float(end) for end in re.findall(r"[\d.]+", text)]
+    ends = range_in_cm(request)
     round_of_it = 5 / found["fabric"]["rounds"]["value"] / 100  # half a round, in cm
     foot = found["measures"]["length"]["value"] / 10
     assert min(ends) - 0.06 - round_of_it <= foot <= max(ends) + 0.06 + round_of_it
@@ -67,6 +66,21 @@ def test_the_shoe_size_where_it_was_told(system: str, size: str, text: str) -> N
     told = asked({"person.shoe_size": {"system": system, "size": size}})
     assert facts(told)["Shoe size"] == text
     assert "Shoe size" not in facts(asked())
+
+
+def test_a_shoe_size_follows_from_the_feet_that_the_sock_fits() -> None:
+    """ISO 19407 (third-hand): EU counts Paris points of 2/3 cm and two more; women's US sizes are
+    one above men's."""
+    request = {**asked({"person": None}), "units": "cm"}
+    low, high = range_in_cm(request)
+    sizes = facts(request)["Shoe size, about"]
+    first, last = map(int, re.findall(r"\d+", sizes))
+    assert sizes.startswith("EU ")
+    assert (first, last) == pytest.approx((low * 1.5 + 2, high * 1.5 + 2), abs=0.6)
+    both = facts(asked({"person": None}))["Shoe size, about"]
+    women, men = (re.findall(r"[\d.]+", part) for part in both.split(","))
+    assert [float(one) - float(other) for one, other in zip(women, men, strict=True)] == [1, 1]
+    assert "US men" not in facts(asked())["Shoe size, about"]  # a woman's
 
 
 def test_its_code_opens_the_same_counts_and_nothing_of_the_person() -> None:
@@ -95,7 +109,7 @@ def test_why_a_pair_has_no_code_is_said_and_a_code_needs_no_words() -> None:
     assert tag(asked())["code_words"] == ""
     beyond = tag(asked(BEYOND))
     assert beyond["code"] is None
-    assert "shorter or higher" in beyond["code_words"]
+    assert "this short or this tall" in beyond["code_words"]
 
 
 def test_its_code_opens_the_bands_of_a_shaped_leg() -> None:

@@ -6,8 +6,7 @@ from typing import Any
 
 import pytest
 
-from engine.api import answer
-from tests.asking import asked, plan
+from tests.asking import answer, asked, plan
 
 NUMBER = "400 m / 100 g"
 
