@@ -174,8 +174,9 @@ def with_socks(phone: Json) -> Json:
 SETTINGS = st.none() | st.fixed_dictionaries(
     {}, optional={"guard": st.integers(0, 2000), "ticks": st.booleans()}
 )
+NO_SHEETS = dict.fromkeys(("mine", "before", "shelf", "chart", "sets"))
 SHEETS = st.fixed_dictionaries(
-    dict.fromkeys(("mine", "before", "shelf", "chart"), st.none() | VALUES)
+    dict.fromkeys(("mine", "before", "shelf", "chart", "sets"), st.none() | VALUES)
 )
 GONE = st.lists(st.fixed_dictionaries({"id": IDS, "at": MOMENTS}), max_size=2)
 PHONES = st.builds(
@@ -310,7 +311,7 @@ def test_a_file_that_is_cut_short_gives_what_is_whole(take: Take) -> None:
     phone = {
         "wearers": [{"id": f"w{at}", "label": f"Wearer {at}", "made": at} for at in range(20)],
         "visits": [],
-        "sheets": {"mine": {"foot.length": "24"}, "before": None, "shelf": None, "chart": None},
+        "sheets": {**NO_SHEETS, "mine": {"foot.length": "24"}},
         "sessions": [session("p-1")],
         "happenings": [],
         "ended": [],
@@ -331,7 +332,7 @@ def test_the_checksum_is_that_of_zlib(take: Take) -> None:
     phone = {
         "wearers": [{"id": "w-1", "label": "Zoë “é”", "made": 5}],
         "visits": [{"wearer": "w-1", "number": 1, "at": 5, "values": {"foot.length": "24"}}],
-        "sheets": {"mine": None, "before": None, "shelf": None, "chart": None},
+        "sheets": NO_SHEETS,
         "sessions": [],
         "happenings": [],
         "ended": [],
@@ -347,4 +348,4 @@ def test_the_checksum_is_that_of_zlib(take: Take) -> None:
 def test_only_known_whole_numbers_are_versions(take: Take, version: Json) -> None:
     found = take(json.dumps({"heelwise": "wearers", "version": version, "book": []}))
     assert "version" in found["sentence"]
-    assert "Nothing was taken in" in found["sentence"] or "newer version" in found["sentence"]
+    assert "Nothing was loaded" in found["sentence"] or "newer version" in found["sentence"]

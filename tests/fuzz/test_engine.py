@@ -14,7 +14,7 @@ import pytest
 from hypothesis import strategies as st
 
 from engine.answers import link
-from engine.api import answer_text
+from tests.asking import answer_text
 from tests.fuzz.drawn import anything, corpus, cut_up, spoilt, tried
 from tests.fuzz.invariant import answered, in_little_room
 
@@ -52,7 +52,7 @@ def opened(text: str) -> None:
 
 def enveloped(data: bytes) -> str:
     """A whole link of version 1 with this inside."""
-    squeeze = zlib.compressobj(9, zlib.DEFLATED, -15, 9, zlib.Z_DEFAULT_STRATEGY, link._WORDS_1)
+    squeeze = zlib.compressobj(9, zlib.DEFLATED, -15, 9, zlib.Z_DEFAULT_STRATEGY, link._WORDS)
     body = zlib.crc32(data).to_bytes(4, "big") + squeeze.compress(data) + squeeze.flush()
     return "1." + base64.urlsafe_b64encode(body).rstrip(b"=").decode()
 

@@ -23,16 +23,17 @@ that it knows nothing of the engine; one that it does not know is an error.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Iterable
 from typing import Any
 
 Operation = dict[str, Any]
 
 PITCH = 2  # slots of a bed from one needle of the cylinder to the next
-_HEADER = (";!knitout-2", ";;Machine: SWG091N2", ";;Carriers: 1 2", ";;Position: Keep")
-_CARRIERS = {"main": 1, "waste": 2}
+_HEADER = (";!knitout-2", ";;Machine: SWG091N2", ";;Carriers: 1 2 3 4 5", ";;Position: Keep")
+_CARRIERS = {"main": 1, "waste": 2, "ravel cord": 3, "B": 4, "C": 5}
 _OF_NO_LOOP = ("stand", "lift", "tension", "weight", "spring", "along")
-_AT_THE_TABLE = ("bind off", "graft", "ravel", "table")
+_AT_THE_TABLE = ("pull cord", "bind off", "graft", "knit on", "ravel", "table")
 
 
 def widest(operations: Iterable[Operation], slots: int) -> tuple[int, int]:
@@ -62,6 +63,7 @@ class Writer:
         self._ribber = "off"
         self._kept: dict[int, int] | None = None  # visits since an edge that is hung
         self._row, self._section, self._lifted = 0, "", 0
+        self._rows_of = Counter[str]()  # of each section, in all socks of a string
         self._ends: list[str] = []
         self._doings: dict[str, Callable[[Operation], None]] = {
             "yarn": self._yarn,
@@ -77,7 +79,8 @@ class Writer:
             "transfer": self._transfer,
             "ribber": self._set_ribber,
             "hang": self._hang,
-            "crank off": self._crank_off,
+            "crank off": self._off_the_needles,
+            "gather": self._off_the_needles,  # a thread holds the loops, as scrap does
         }
 
     def write(self) -> str:
@@ -155,7 +158,8 @@ class Writer:
 
     def _knit_row(self, one: Operation) -> None:
         self._row += 1
-        label = f"{one['section']} row {self._row}"
+        self._rows_of[one["section"]] += 1
+        label = f"{one['section']} row {self._rows_of[one['section']]}"
         self.off[label], self._lifted = max(self._lifted, 1), 0
         goes, slot = (1 if one["goes"] == "right" else -1), one["first"]
         for _ in range((one["last"] - slot) * goes % self._slots + 1):
@@ -234,7 +238,7 @@ class Writer:
                 sign = self._sign(slot, self._goes)
                 self._say(f"tuck {sign} {self._needle(slot)} {self._carrier}")
 
-    def _crank_off(self, _: Operation) -> None:
+    def _off_the_needles(self, _: Operation) -> None:
         stay = [self._needle(slot) for slot in range(self._slots) if slot not in self._out]
         for needle in [*stay, *self._ends]:
             self._say(f"drop {needle}")

@@ -13,7 +13,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from engine.api import answer
+from tests.asking import answer
 from tests.published.code_reader import DARK, WHITE, found, pixels, read
 
 # Table 7: bytes that versions 1 to 16 hold at level M.

@@ -17,6 +17,7 @@ those there is the engine's own needle bed.
 
 from __future__ import annotations
 
+import json
 import re
 import warnings
 from collections import Counter
@@ -27,9 +28,10 @@ from typing import Any
 
 import pytest
 
-from engine.api import answer
-from engine.sections.registry import CUFFS, POCKETS
+from engine.answers import steps
+from engine.sections.registry import BARE_TOES, CUFFS, HEELS, POCKETS
 from engine.sock import plan as planning
+from tests.asking import answer
 from tests.published.knitout_writer import PITCH, Operation, Writer
 
 pytest.importorskip("knitout_interpreter", reason="this Python has no knitout-interpreter")
@@ -101,6 +103,8 @@ def _rows(done: Knitout_Executer[Any], off: dict[str, int]) -> list[str]:
         if not isinstance(line, Loop_Making_Instruction | Miss_Instruction):
             continue
         name = _label(line)
+        if name == "hand":  # a new yarn's end lies aside; the carrier stands where it was
+            continue
         reach = PITCH * off.get(name, 0)
         if reach and name != row and abs(line.needle.position - at) > reach:
             objections.append(f"{name} starts at {line.needle}, the yarn is at {at}")
@@ -208,6 +212,7 @@ CUFF_TRIES: dict[str, dict[str, Any]] = {
 POCKET_TRIES: dict[str, dict[str, Any]] = {
     "short rows": {"needles": 11, "left": 5},
     "two at first": {"needles": 11, "left": 5},
+    "flap": {"needles": 11, "left": 5, "flap": 4},
 }
 
 
@@ -244,6 +249,20 @@ def test_a_rib_that_changes(carrier: str) -> None:
     check(request(24, "8 cm", carrier=carrier, cuff=changes))
 
 
+@pytest.mark.parametrize("kind", ["rib", "set-up rib"])
+@pytest.mark.parametrize(("slots", "plain"), [(24, 0), (24, 2), (60, 2)])
+@pytest.mark.parametrize("carrier", ["left", "right"])
+def test_a_rib_that_goes_on_down_the_leg(kind: str, slots: int, plain: int, carrier: str) -> None:
+    """To a heel on fewer than half of the needles, before which the carrier stops elsewhere."""
+    wishes: dict[str, Any] = {
+        "cuff": {"kind": kind, "rounds": 6},
+        "leg": {"kind": "ribbed", "rounds": 5, "plain": plain},
+        "heel": {"needles": 11, "left": 5},
+        "toe": {"needles": 11, "left": 5},
+    }
+    check(request(slots, "8 cm", carrier=carrier, **wishes))
+
+
 @pytest.mark.parametrize("carrier", ["left", "right"])
 def test_rounds_after_the_toe(carrier: str) -> None:
     """Where the toe does not stand on half the needles too."""
@@ -251,11 +270,74 @@ def test_rounds_after_the_toe(carrier: str) -> None:
     check(request(24, "8 cm", carrier=carrier, cuff={"rounds": 2}, toe=toe, end={"rounds": 2}))
 
 
-@pytest.mark.parametrize("kind", POCKETS)
+@pytest.mark.parametrize("carrier", ["left", "right"])
+def test_rounds_before_the_toe(carrier: str) -> None:
+    """They end where the toe begins, where that is not on half the needles too."""
+    toe = {"needles": 11, "left": 5, "plain": 3}
+    check(request(24, "10 cm", carrier=carrier, cuff={"rounds": 2}, toe=toe))
+
+
+@pytest.mark.parametrize("carrier", ["left", "right"])
+def test_colors_by_plan(carrier: str) -> None:
+    """Each change is a yarn of its own; heel and toe stand off the half marks."""
+    pockets = {"needles": 11, "left": 5}
+    colors = {"cuff": "B", "leg": "2 A, 1 B", "heel": "C", "foot": "1 B, A", "toe": "B"}
+    leg = {"rounds": 7}
+    wishes = {"cuff": {"rounds": 2}, "leg": leg, "heel": pockets, "toe": pockets}
+    check(request(24, "9 cm", carrier=carrier, colors=colors, **wishes))
+
+
+@pytest.mark.parametrize("kind", CUFFS)
+@pytest.mark.parametrize("carrier", ["left", "right"])
+def test_sock_two_on_the_waste_yarn_of_sock_one(kind: str, carrier: str) -> None:
+    """Both in one program, a ravel cord between them; heel and toe off the half marks."""
+    pockets = {"needles": 11, "left": 5}
+    wishes = {"cuff": {"kind": kind, **CUFF_TRIES[kind]}, "heel": pockets, "toe": pockets}
+    one = planning.make(request(24, "8 cm", carrier=carrier, string="pair", **wishes))
+    both = [*steps.operations(one), *steps.operations(one.sock_two)]
+    verdict = judge(json.loads(json.dumps(both)), 24, carrier)
+    assert not verdict.objections
+    expected = Counter[str]()
+    for sock in (one, one.sock_two):
+        for section, work in zip(sock.sections, sock.work, strict=True):
+            expected[section.part] += work.stitches
+    assert verdict.loops == {part: n for part, n in expected.items() if n}
+    assert abs(verdict.loops["between"] - 20 * 24) <= 1  # as the toe leaves the carrier
+
+
+@pytest.mark.parametrize("toe", [{"needles": 11, "left": 5}, {"kind": "gathered"}])
+@pytest.mark.parametrize("slots", [24, 60])
+@pytest.mark.parametrize("carrier", ["left", "right"])
+def test_a_sock_without_a_heel(toe: dict[str, Any], slots: int, carrier: str) -> None:
+    wishes: dict[str, Any] = {"cuff": {"rounds": 2}, "heel": {"kind": "none"}, "toe": toe}
+    check(request(slots, "8 cm", carrier=carrier, **wishes))
+
+
+@pytest.mark.parametrize("kind", BARE_TOES)
+@pytest.mark.parametrize("slots", [24, 54])
+@pytest.mark.parametrize("carrier", ["left", "right"])
+def test_every_toe_that_is_no_pocket(kind: str, slots: int, carrier: str) -> None:
+    heel = {"needles": 11, "left": 5}
+    wishes: dict[str, Any] = {"cuff": {"rounds": 2}, "heel": heel, "toe": {"kind": kind}}
+    check(request(slots, "8 cm", carrier=carrier, **wishes))
+
+
+@pytest.mark.parametrize("kind", HEELS)
 @pytest.mark.parametrize("carrier", ["left", "right"])
 def test_every_kind_of_pocket(kind: str, carrier: str) -> None:
-    pockets = {part: {"kind": kind, **POCKET_TRIES[kind]} for part in ("heel", "toe")}
-    check(request(24, "8 cm", carrier=carrier, cuff={"rounds": 2}, **pockets))
+    """As heel and, where it may be one, as toe."""
+    tried = {"kind": kind, **POCKET_TRIES[kind]}
+    pockets = {"heel": tried, **({"toe": tried} if kind in POCKETS else {})}
+    check(request(24, "10 cm", carrier=carrier, cuff={"rounds": 2}, **pockets))
+
+
+def test_a_flap_that_is_knitted_over_a_needle_in_hold_is_seen() -> None:
+    heel = {"kind": "flap", "needles": 12, "left": 4, "flap": 2}
+    operations = told(request(24, "10 cm", cuff={"rounds": 2}, heel=heel))
+    assert not judge(operations, 24).objections
+    rows = [one for one in operations if one["section"] == "heel" and one["op"] == "row"]
+    rows[-1]["last"] -= 1  # the last row of those joined to the flap
+    assert judge(operations, 24).objections
 
 
 # What is wrong with the operations, and a word of what the judge must say. `heel` tells where the

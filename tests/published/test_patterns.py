@@ -7,6 +7,7 @@ needles and rows must come out.
 
 from __future__ import annotations
 
+import math
 from typing import Any
 
 import pytest
@@ -113,6 +114,26 @@ def test_a_rib_of_one_and_one_that_goes_on_as_three_and_one(address: str, carrie
 
 
 @pytest.mark.parametrize("carrier", ["left", "right"])
+@pytest.mark.parametrize("plain", [5, 10, 20])
+def test_a_rib_down_the_leg_to_plain_rounds_before_the_heel(plain: int, carrier: str) -> None:
+    """needlesofsteel.blogspot.co.uk/2015/05/free-pattern-ribbed-csm-sock-for-72.html: 5 of them,
+    needlesofsteel.org.uk/knitpatterns/pat-csm03.html and pat-csm02.html: 10 and 20. Asked for as a
+    leg in the cuff's rib it is, stitch for stitch, the sock that has all of that rib as its cuff.
+    """
+    cuff = {"kind": "set-up rib", "every": 4}
+    where = {"cylinder": {"slots": 84, "carrier": carrier}, "fabric.stitches": "9 / in"}
+    leg = {"kind": "ribbed", "rounds": 50 + plain, "plain": plain}
+    one = runs({**LONG, **where, "sock": {"cuff": {**cuff, "rounds": 23}, "leg": leg}})
+    long = {"cuff": {**cuff, "rounds": 73}, "leg": {"rounds": plain}}
+    other = runs({**LONG, **where, "sock": long})
+    both = [sheet["yarn"]["stitches"] for sheet in (one, other)]
+    assert [sum(made.values()) for made in both] == [sum(both[0].values())] * 2
+    assert one["counts"]["leg"]["rounds"] == 50 + plain
+    cleared = [step["text"].startswith("Take the ribber off") for step in one["steps"]]
+    assert one["steps"][cleared.index(True) + 1]["rounds"] == plain
+
+
+@pytest.mark.parametrize("carrier", ["left", "right"])
 def test_four_rounds_after_the_toe(carrier: str) -> None:
     """needlesofsteel.org.uk/knitpatterns/pat-csm03.html: 84 needles, 4 rounds after the toe. They
     lie over the toes, so the foot rounds stay (our sum), and the tail grafts as many stitches."""
@@ -128,7 +149,7 @@ def test_four_rounds_after_the_toe(carrier: str) -> None:
     (at,) = [at for at, part in enumerate(order) if part == "end"]
     assert order[at - 1 : at + 2] == ["toe", "end", "finish"]
     assert sheet["steps"][at]["text"] == "After the toe: knit 4 rounds."
-    assert sheet["range"]["end"]["words"] == "Exact: set by you."
+    assert sheet["range"]["end"]["words"] == "Exact: you set it."
 
 
 def test_54_needles_in_two_by_one_rib_and_10_plain() -> None:
@@ -216,3 +237,69 @@ def test_two_at_first_leaves_at_least_four_fewer(left: int, offer: str) -> None:
     heel: dict[str, Any] = {"kind": "two at first", "needles": 30, "left": left}
     assert offer in refused({"sock.heel": heel})["sock.heel.left"]["way_out"]
     assert plan({"sock.heel": {**heel, "left": 26}})["counts"]["heel"]["rows"] == 6
+
+
+def test_a_toe_left_open_stops_2_in_before_its_end() -> None:
+    """katyafrankel.com/2015/12/how-to-shape-star-toe-sock-knitting.html: a star toe is begun 2 in
+    or 5 cm before the end. So with a heel of 20 rows along the sole, at 9.6 rounds an inch, a foot
+    of 9 in has (9 - 50 / 25.4) 9.6 - 20 = 47.5 rounds, by our sum. Within half a round."""
+    heel = {"needles": 30, "left": 10}
+    wishes = {"heel": heel, "toe": {"kind": "left open"}, "foot_length_of_sock": "9 in"}
+    sheet = runs({**LONG, "sock": wishes})
+    assert abs(sheet["counts"]["foot"]["rounds"] - 47.5) <= 0.5
+    assert sheet["sizes"]["foot_length"]["value"] == pytest.approx(9 * 25.4, abs=0.6 * 25.4 / 9.6)
+
+
+def test_a_gathered_toe_adds_nothing_to_the_foot() -> None:
+    """Common practice, no published source: 9 x 9.6 - 20 rounds of heel are 66.4 foot rounds."""
+    heel = {"needles": 30, "left": 10}
+    wishes = {"heel": heel, "toe": {"kind": "gathered"}, "foot_length_of_sock": "9 in"}
+    sheet = runs({**LONG, "sock": wishes})
+    assert sheet["counts"]["foot"]["rounds"] == 66
+    assert "toe" not in {one["part"] for one in sheet["steps"]}
+    finish = [one["kind"] for one in sheet["steps"] if one["part"] == "finish"]
+    assert "rounds" not in finish, "no waste yarn there"
+
+
+@pytest.mark.parametrize("kind", ["gathered", "left open"])
+def test_a_toe_without_needles_refuses_them_and_rounds_after_it(kind: str) -> None:
+    wrong: dict[str, Any] = {"toe": {"kind": kind, "needles": 30, "left": 10}}
+    assert set(refused({"sock": wrong})) == {"sock.toe.needles", "sock.toe.left"}
+    wrong = {"toe": {"kind": kind}, "end": {"rounds": 2}}
+    assert set(refused({"sock": wrong})) == {"sock.end.rounds"}
+
+
+@pytest.mark.parametrize(("kind", "tail"), [("gathered", 2 * 203.2 + 200), ("left open", 200)])
+def test_the_yarn_that_closes_a_toe(kind: str, tail: float) -> None:
+    """By hand: twice round a tube of 8 in, and 20 cm; or an end, and up to a whole cm."""
+    sheet = plan({"units": "cm", "sock.toe.kind": kind})
+    (cut,) = [one["text"] for one in sheet["steps"] if one["text"].startswith("Cut the sock yarn")]
+    assert f"Leave {math.ceil(tail / 10)} cm" in cut
+
+
+@pytest.mark.parametrize("carrier", ["left", "right"])
+def test_a_tube_sock_has_no_heel(carrier: str) -> None:
+    """Common practice, no published source. By our sum 9 x 9.6 - 20 rows of toe are 66.4 foot
+    rounds, and the leg has the 20 rounds more that a usual heel is high."""
+    toe = {"needles": 30, "left": 10}
+    where = {"cylinder": {"slots": 60, "carrier": carrier}}
+    wishes = {"heel": {"kind": "none"}, "toe": toe, "foot_length_of_sock": "9 in"}
+    usual = runs({**LONG, **where, "sock": {**wishes, "heel": {"needles": 30, "left": 10}}})
+    sheet = runs({**LONG, **where, "sock": wishes})
+    counts = sheet["counts"]
+    assert "heel" not in counts
+    assert counts["foot"]["rounds"] == 66
+    assert counts["leg"]["rounds"] == usual["counts"]["leg"]["rounds"] + 20
+    assert sheet["sizes"]["top_above_floor"] == usual["sizes"]["top_above_floor"]
+    assert "heel" not in {one["part"] for one in [*sheet["steps"], *sheet["parts"]]}
+    assert not {"heel"} & {place["place"] for place in sheet["fit"]}
+    assert "Without 20 for the toe" in counts["foot"]["words"]
+
+
+def test_a_sock_without_a_heel_has_no_needles_for_one_and_may_be_a_bare_tube() -> None:
+    wrong: dict[str, Any] = {"heel": {"kind": "none", "needles": 30}}
+    assert set(refused({"sock": wrong})) == {"sock.heel.needles"}
+    bare = {"heel": {"kind": "none"}, "toe": {"kind": "left open"}}
+    sheet = runs({**LONG, "sock": bare})
+    assert sheet["choices"] == {}
+    assert [one["part"] for one in sheet["parts"]] == ["cuff", "leg", "foot", "toe"]

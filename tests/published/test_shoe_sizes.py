@@ -11,6 +11,7 @@ from __future__ import annotations
 import pytest
 
 from engine.people.shoe_size import foot_length, size
+from tests.engine.instructions.asking_sets import made, request
 
 ROWS = [  # foot in mm, EU, UK, US men, US women
     (220, 35, 3, 4, 5),
@@ -77,3 +78,17 @@ def test_mens_us_size_on_the_brannock_scale(inches_over: float) -> None:
 def test_childrens_uk_sizes_run_on_into_the_adults() -> None:
     """After child 13 comes adult 1: the scale starts again at 13 (from memory)."""
     assert foot_length("UK child", 14)[0] == pytest.approx(foot_length("UK", 1)[0], abs=1.0)
+
+
+def test_the_shoe_sizes_of_a_set_are_those_of_iso_19407() -> None:
+    """A set's sizes by length; both round to half a size, so a cell may be half a size off."""
+    table = made(request(), "length", [f"{row[0]} mm" for row in ROWS])
+    (shoes,) = (
+        block
+        for block in table["document"]["all_sizes"]
+        if block["kind"] == "table" and "EU" in block["head"]
+    )
+    assert shoes["head"][1:5] == ["EU", "UK", "US women", "US men"]
+    for row, (_, eu, uk, us_men, us_women) in zip(shoes["rows"], ROWS, strict=True):
+        told = [float(cell) for cell in row["cells"][:4]]
+        assert told == pytest.approx([eu, uk, us_women, us_men], abs=0.5)

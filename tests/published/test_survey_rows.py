@@ -295,3 +295,30 @@ def test_few_of_the_measured_people_are_called_unlikely(sex: Sex) -> None:
             counts[measure] += 1
     print("unlikely", sex, {m: n / len(people) for m, n in counts.items()})
     assert all(1 / 700 < count / len(people) < 1 / 70 for count in counts.values()), counts
+
+
+@needs_survey
+@pytest.mark.parametrize("sex", ["woman", "man"])
+def test_the_heaviest_tenth_is_a_tenth_and_its_girths_are_as_sure_with_the_weight(
+    folds: list[Fold], sex: Sex
+) -> None:
+    """By the length alone their calves lie in the interval 48 to 57 times in 100."""
+    beyond: list[bool] = []
+    judged: dict[tuple[str, ...], list[tuple[str, float, float]]] = {}
+    for module, _, _, others, _ in folds:
+        people = list(people_of(others, maker.ADULT_COLUMNS, {"weight"}, ROWS_OF[sex]))
+        heavy = []
+        for one in people:
+            _, age, person = one
+            found = module.heavy({"length": (person["length"], 0.0)}, sex, age, False)
+            if found is None:  # who is not grown up
+                continue
+            beyond.append(person["weight"] > found.begins)
+            heavy += [one] if beyond[-1] else []
+        for names in (("length",), ("length", "weight")):
+            rows = judge(module, heavy, names, sex, ["ankle_girth", "calf_girth"])
+            judged.setdefault(names, []).extend(one for many in rows.values() for one in many)
+    assert 0.08 <= sum(beyond) / len(beyond) <= 0.12
+    without, told = (coverage(rows) for rows in judged.values())
+    print("heavy", sex, without, told)
+    assert without < 0.70 < told <= 0.85
