@@ -122,7 +122,10 @@ TAPS = """(async () => {
     const pause = (ms) => new Promise((go) => setTimeout(go, ms));
     const until = async (value) => { while (!value()) await pause(20); return value(); };
     (await until(() => document.querySelector("#knit-it:not([hidden])"))).click();
-    const target = await until(() => document.querySelector(".target"));
+    const target = await until(() => {
+        document.querySelector("#cared")?.click();
+        return document.querySelector(".target");
+    });
     const shown = () => document.querySelector(".at-machine").innerText;
     const taken = [];
     for (let tap = 0; tap < 80; tap += 1) {

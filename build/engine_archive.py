@@ -9,42 +9,41 @@ import zipfile
 from collections.abc import Mapping
 from pathlib import Path, PurePosixPath
 
+from build import unit_table
 from build.compile_archive import archive
 from build.inside_pyodide import made
 
-# pint, what pint imports under Pyodide's Python, and segno, as installed (pinned by hash) here.
-LIBRARIES = ("pint", "flexcache", "flexparser", "platformdirs", "segno")
+# As installed (pinned by hash) here.
+LIBRARIES = ("segno",)
 # Of segno the encoder alone: its package file imports writers of a dozen kinds of picture, and with
 # them XML and gzip. A blank one stands in its place.
 ENCODER = ("encoder.py", "consts.py")
 BLANK = "segno/__init__.py"
-# platformdirs for other systems than the phone's Python takes itself for, and its tools.
-OTHERS = "windows|macos|android|_android|ios|testing|pytest_plugin|__main__"
-SCRIPT = "pint_convert.py"  # a program for a terminal
+# Small modules that stand for larger ones, of which Pyodide's start and the engine ask little.
+PHONE = Path(__file__).resolve().parent / "phone"
 LICENCES = ("LICENSE", "LICENCE", "COPYING", "AUTHORS", "METADATA")
-# Standard modules that nothing here uses: other people's file formats, servers, debuggers,
+# Standard modules that nothing here uses: other people's file formats, servers, debuggers, tasks,
 # character sets of old machines (but cp437, that of zip files), and twins of what Pyodide has in C.
 # tests/build/test_engine_archive.py watches over it.
 UNUSED = re.compile(
     r"""
-    (__phello__|_pyrepl|ctypes|curses|ensurepip|html|http|idlelib|multiprocessing|pydoc_data|sqlite3
-    |tkinter|tomllib|turtledemo|unittest|venv|wsgiref|xml|xmlrpc)/
-    |(_pydatetime|_pyio|antigravity|bdb|cProfile|cmd|colorsys|compileall|configparser|doctest
-    |fileinput|ftplib|imaplib|mailbox|mimetypes|modulefinder|netrc|nturl2path|optparse|pdb
-    |pickletools|plistlib|poplib|profile|pstats|pty|pyclbr|pydoc|rlcompleter|shelve|smtplib
-    |socketserver|symtable|tabnanny|tarfile|this|timeit|trace|turtle|uuid|wave|webbrowser|zipapp)\.py
-    |asyncio/(__main__|proactor_events|tools|windows_events|windows_utils)
-    |(concurrent/interpreters|email/mime|logging/(config|handlers)|pyodide/console)
-    |(difflib|filecmp|getopt|graphlib|robotparser|sched|statistics|tracemalloc)\.py
-    |urllib/(error|request|response|robotparser)
-    |(_ast_unparse|_markupbase|_py_abc|_strptime|_sysconfigdata\w+|_threading_local|argparse|calendar
-    |code|getpass|gettext|gzip|pkgutil|py_compile|queue|runpy|secrets|shlex|sre_\w+|stringprep|tty)\.py
-    |(json/tool|email/(_header_value_parser|contentmanager|generator|headerregistry|policy))\.py
-    |(sysconfig|zoneinfo)/|concurrent/futures/(interpreter|process|thread)
-    |importlib/(metadata/diagnose|readers|resources/(_adapters|_itertools|readers|simple)|simple)
-    |pyodide/(_nodesock_transport|http)
+    (__phello__|_pyrepl|asyncio|compression|concurrent|ctypes|curses|email|ensurepip|html|http|idlelib
+    |logging|multiprocessing|pathlib|pydoc_data|site-packages|sqlite3|string|sysconfig|tkinter|tomllib
+    |turtledemo|unittest|urllib|venv|wsgiref|xml|xmlrpc|zipfile|zoneinfo)/
+    |importlib/(metadata/|readers|resources/|simple)
+    |json/(tool|__main__)
+    |pyodide/(_core|_nodesock_transport|_run_js|common|console|ffi/wrappers|http|webloop)
+    |(__hello__|_ast_unparse|_compat_pickle|_markupbase|_opcode_metadata|_py_abc|_pydatetime|_pyio|_ssl
+    |_strptime|_sysconfigdata[\w-]+|_threading_local|antigravity|argparse|bdb|bz2|cProfile|calendar|cmd
+    |code|colorsys|compileall|configparser|csv|decimal|difflib|dis|doctest|filecmp|fileinput|fnmatch
+    |fractions|ftplib|getopt|getpass|gettext|glob|graphlib|gzip|hashlib|heapq|hmac|imaplib|inspect
+    |ipaddress|locale|lzma|mailbox|mimetypes|modulefinder|netrc|ntpath|nturl2path|numbers|opcode|optparse
+    |pdb|pickle|pickletools|pkgutil|platform|plistlib|poplib|pprint|profile|pstats|pty|py_compile|pyclbr
+    |pydoc|queue|quopri|random|rlcompleter|runpy|sched|secrets|selectors|shelve|shlex|shutil|signal
+    |smtplib|socket|socketserver|sre_\w+|ssl|statistics|stringprep|subprocess|symtable|tabnanny|tarfile
+    |tempfile|this|threading|timeit|trace|tracemalloc|tty|turtle|uuid|wave|webbrowser|zipapp)\.py
     |encodings/(idna|punycode|utf_16|utf_32|utf_7|mbcs|oem|palmos|ptcp|quopri|rot_13|tis_620|uu_codec
-    |_win_cp|base64|bz2|hex|zlib)
+    |_win_cp|base64|bz2|hex|undefined|zlib)
     |encodings/(?!cp437)(cp|iso|mac_|koi|big5|euc|gb|hp|hz|johab|kz|shift)
     |.*/$
     """,
@@ -57,21 +56,21 @@ def engine_sources(root: Path) -> bytes:
     members = {
         path.relative_to(root).as_posix(): path.read_bytes()
         for path in (root / "engine").rglob("*.py")
-        # Neither the terminal's door, nor types that nothing asks for while it runs.
-        if path.stem not in ("__main__", "contract")
+        # Neither what the terminal alone needs, nor types that nothing asks for while it runs.
+        if path.stem not in ("__main__", "aloud", "grammar", "printed")
+        and path.parent.name not in ("contract", "spoken")
     }
     for library in LIBRARIES:
         for file in importlib.metadata.files(library) or ():
             if _wanted(PurePosixPath(file)):
                 members[file.as_posix()] = Path(str(file.locate())).read_bytes()
     members[BLANK] = b""
+    members |= unit_table.modules()
     return archive(members)
 
 
 def _wanted(file: PurePosixPath) -> bool:
     if "testsuite" in file.parts or ".." in file.parts:
-        return False
-    if (file.parts[0] == "platformdirs" and re.fullmatch(OTHERS, file.stem)) or file.name == SCRIPT:
         return False
     if file.parts[0] == "segno" and file.name not in ENCODER:
         return False
@@ -82,9 +81,10 @@ def _wanted(file: PurePosixPath) -> bool:
 def standard_library(pyodide: Path) -> bytes:
     """An archive of Pyodide's own standard library without the parts that nothing here uses."""
     with zipfile.ZipFile(pyodide / "python_stdlib.zip") as given:
-        return archive(
-            {name: given.read(name) for name in given.namelist() if not UNUSED.match(name)}
-        )
+        names = [name for name in given.namelist() if not UNUSED.match(name)]
+        kept = {name: given.read(name) for name in names}
+    ours = {path.relative_to(PHONE).as_posix(): path.read_bytes() for path in PHONE.rglob("*.py")}
+    return archive(kept | ours)
 
 
 def compiled(sources: bytes, node: str, build: Path, kept: Path) -> bytes:

@@ -8,7 +8,6 @@ from are not.
 import gc
 import importlib.metadata
 import json
-import random
 import sys
 from typing import Any
 
@@ -69,6 +68,5 @@ def warm_up(archive: str) -> None:
     sys.path_importer_cache.clear()
     importlib.metadata.MetadataPathFinder.invalidate_caches()  # it keeps the archive open
     importlib.invalidate_caches()
-    random.seed(0)  # a phone seeds it anew
     gc.collect()
     gc.freeze()  # nothing of it will ever be garbage: no use in looking through it again

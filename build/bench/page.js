@@ -3,13 +3,14 @@
 import { Engine } from "../worker/client.js";
 import { script } from "./trusted.js";
 
-const { worker, pyodide, engine, snapshot, serviceWorker } = document.documentElement.dataset;
+const { worker, pyodide, engine, words, snapshot, serviceWorker } =
+  document.documentElement.dataset;
 const query = new URLSearchParams(location.search);
 const ways = {
   "stock, default units": { worker: "bench/stock.js", pyodide: "bench/", snapshot: "bench/units" },
   stock: { worker: "bench/stock.js", pyodide: "bench/" },
-  snapshot: { worker, pyodide, engine, snapshot },
-  "no snapshot": { worker, pyodide, engine },
+  snapshot: { worker, pyodide, engine, words, snapshot },
+  "no snapshot": { worker, pyodide, engine, words },
   floor: { worker: "bench/floor.js", pyodide, snapshot },
 };
 const call = (number) => ({
