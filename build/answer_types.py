@@ -9,7 +9,9 @@ from __future__ import annotations
 
 import argparse
 import sys
+from importlib import import_module
 from pathlib import Path
+from pkgutil import iter_modules
 from types import NoneType, UnionType
 from typing import Any, Literal, Union, get_args, get_origin, get_type_hints, is_typeddict
 
@@ -34,13 +36,16 @@ _PLAIN: dict[Any, str] = {
 
 def text() -> str:
     """Return what the file holds."""
-    told = [one for one in vars(contract).values() if is_typeddict(one)]
-    shown = [one for one in told if not one.__name__.startswith("_")]
-    unions = [name for name, one in vars(contract).items() if isinstance(one, UnionType)]
+    shown, unions = list[Any](), dict[str, Any]()
+    for module in iter_modules(contract.__path__):
+        there = vars(import_module(f"{contract.__name__}.{module.name}"))
+        own = [one for one in there.values() if getattr(one, "__module__", "") == there["__name__"]]
+        shown += [one for one in own if is_typeddict(one) and not one.__name__.startswith("_")]
+        unions |= {name: one for name, one in there.items() if isinstance(one, UnionType)}
     return (
         _HEAD
         + "".join(map(_interface, shown))
-        + "".join(f"export type {name} = {spelled(vars(contract)[name])};\n" for name in unions)
+        + "".join(f"export type {name} = {spelled(one)};\n" for name, one in unions.items())
     )
 
 

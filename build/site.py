@@ -11,7 +11,6 @@ import base64
 import hashlib
 import json
 import os
-import re
 import shutil
 import subprocess
 import sys
@@ -27,14 +26,15 @@ if __name__ == "__main__":
     install.enter(install.SITE, __doc__)
 
 import jinja2
-from markupsafe import Markup
 
 from build import licences, linked, words
-from build.catalogue import ENGLISH, WordsError, spoken
+from build.catalogue import ENGLISH, Message, WordsError
 from build.compile_archive import archive
 from build.engine_archive import compiled, engine_sources, snapshot, standard_library
 from build.headers import OPENING, TYPES
 from build.lean_pyodide import OtherPyodide, lean
+from build.pages import Pages, address
+from build.unused_modules import without_unused
 
 ROOT = Path(__file__).resolve().parent.parent
 BUILD = ROOT / "build"
@@ -43,6 +43,28 @@ PYODIDE = MODULES / "pyodide"
 PYODIDE_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
 # Of our scripts those that call Pyodide's C functions themselves.
 BEHIND_THE_DOOR = (ROOT / "webapp" / "worker" / "snapshot.js", BUILD / "memory_snapshot.mjs")
+# Scripts that say something, a bundle each for every language; and what all languages share.
+SAYING = {
+    "main": "webapp/page/main.js",
+    "machine": "webapp/machine/main.js",
+    "paper": "webapp/paper/main.js",
+    "book": "webapp/book/main.js",
+    "copies": "webapp/copies/main.js",
+    "behind": "webapp/behind/main.js",
+    "sets": "webapp/sets/main.js",
+    "updates": "webapp/offline/updates.js",
+    "sent": "webapp/sent/main.js",
+}
+SHARED = {
+    "worker": "webapp/worker/worker.js",
+    "page": "webapp/style/page.css",
+    "shapes": "webapp/style/shapes.css",
+    "behind_style": "webapp/style/behind.css",
+    "machine_style": "webapp/style/machine.css",
+    "paper_style": "webapp/style/paper.css",
+    "book_style": "webapp/style/book.css",
+    "sets_style": "webapp/style/sets.css",
+}
 STAMP = ".inputs"  # in the built folder: the hash of what it was built from
 # Browsers from 2023 on; all of them run what Pyodide needs.
 BROWSERS = "es2022,chrome109,firefox115,safari16.4"
@@ -63,9 +85,10 @@ def inputs_of(root: Path) -> str:
     total = hashlib.sha256()
     files = [
         *(p for p in (root / "webapp").rglob("*") if p.is_file()),
-        *(root / "engine").rglob("*.py"),
+        *(p for p in (root / "engine").rglob("*.*") if p.suffix in (".py", ".ftl")),
         *BUILD.glob("*.py"),
         *BUILD.glob("*.mjs"),
+        *(BUILD / "phone").rglob("*.py"),
         *BUILD.glob("notices/*.txt"),
         BUILD / "package-lock.json",
         BUILD / "requirements-site.txt",
@@ -100,31 +123,39 @@ def pyodide() -> dict[str, bytes]:
     callers = (files["pyodide.mjs"], *(path.read_bytes() for path in BEHIND_THE_DOOR))
     glue = files["pyodide.asm.mjs"].decode()
     try:
-        wasm, glue = lean(files["pyodide.asm.wasm"], glue, b"\n".join(callers).decode())
+        stock = files["pyodide.asm.wasm"]
+        wasm, glue = lean(stock, glue, b"\n".join(callers).decode())
+        wasm = without_unused(stock, wasm)
     except OtherPyodide as error:
         raise SiteError(str(error)) from error
     return files | {"pyodide.asm.wasm": wasm, "pyodide.asm.mjs": glue.encode()}
 
 
 class Site:
-    """One build of `root`'s engine and webapp, in a language, into the empty folder `out`."""
+    """One build of `root`'s engine and webapp into the empty folder `out`.
 
-    def __init__(self, root: Path, out: Path, language: str = ENGLISH) -> None:
+    Each language has a page and scripts of its own; what holds no words they share.
+    """
+
+    def __init__(self, root: Path, out: Path) -> None:
         self.root = root
-        self.language = language
+        self.languages = words.languages(root)
         self.webapp = root / "webapp"
         self.out = out
         self.shipped = [*licences.of_engine(), *licences.of_page(BUILD)]
         within = {one.name for one in licences.of_python()[1:]}
         self.made_with = [one.name for one in self.shipped if one.name not in within]
-        self.assets: dict[str, str] = {
-            "service_worker": "sw.js",
-            "manifest": "manifest.webmanifest",
-        }
+        self.assets: dict[str, str] = {"service_worker": "sw.js"}
+        # By language: its scripts' addresses, where esbuild finds its words, those of templates.
+        self.scripts: dict[str, dict[str, str]] = {}
+        self.said: dict[str, list[str]] = {}
+        self.catalogue: dict[str, dict[str, Message]] = {}
+        self.templates: Pages
 
     def make(self) -> None:
         """Every step in order: each uses names that an earlier one gave."""
         self.words()
+        self.markup()
         self.python()
         self.scripts_and_style()
         self.icons()
@@ -142,11 +173,26 @@ class Site:
     def words(self) -> None:
         """What the page says, as modules. Raises SiteError where a catalogue is not right."""
         try:
-            self.said = words.aliases(self.root, self.language)
-            catalogues = words.catalogues(self.root, self.language)
+            for language in self.languages:
+                self.said[language] = words.aliases(self.root, language)
+                found = words.catalogues(self.root, language)
+                self.catalogue[language] = found.get(words.TEMPLATES, {})
         except WordsError as error:
             raise SiteError(str(error)) from error
-        self.catalogue = catalogues.get(words.TEMPLATES, {})
+
+    def markup(self) -> None:
+        """What opens from the steps, as a module of each language beside its words."""
+        try:
+            self.templates = Pages(self.webapp, self.catalogue, {"made_with": self.made_with})
+        except WordsError as error:
+            raise SiteError(str(error)) from error
+        self.scripts = {language: {} for language in self.languages}
+        for language, content in self.rendered("behind.html").items():
+            place = self.root / ".tools" / "words" / language / "markup.js"
+            place.write_text(
+                f"export default {json.dumps(content.decode(), ensure_ascii=False)};\n"
+            )
+            self.said[language].append(f"--alias:words/markup={place.resolve()}")
 
     def python(self) -> None:
         """Pyodide in a folder named by its content, the engine as one archive, and a snapshot of
@@ -167,28 +213,28 @@ class Site:
 
     def scripts_and_style(self) -> None:
         """The page and, apart from it, what it loads later: bundled, minified, named by content."""
-        entries = {
-            "main": "webapp/page/main.js",
-            "worker": "webapp/worker/worker.js",
-            "page": "webapp/style/page.css",
-            "machine": "webapp/machine/main.js",
-            "machine_style": "webapp/style/machine.css",
-            "paper": "webapp/paper/main.js",
-            "paper_style": "webapp/style/paper.css",
-            "updates": "webapp/offline/updates.js",
-            "book": "webapp/book/main.js",
-            "book_style": "webapp/style/book.css",
-            "copies": "webapp/copies/main.js",
-        }
+        # What a start waits for, with its bytes: Python's files and the engine's are here by now.
+        sizes = {name: (self.out / name).stat().st_size for name in self.files()}
+        told = f"--define:SIZES={json.dumps(sizes)}"
+        self.assets |= self.bundles(SHARED, "assets/", told)
+        for language in self.languages:
+            folder = "assets/" if language == ENGLISH else f"assets/{language}/"
+            sentences = {"words": f".tools/words/{language}/engine.js"}
+            self.scripts[language] = self.bundles(
+                SAYING | sentences, folder, told, *self.said[language]
+            )
+
+    def bundles(self, entries: dict[str, str], folder: str, *options: str) -> dict[str, str]:
+        """Bundle each of some scripts and styles into a folder; returns addresses by name."""
         made = self.esbuild(
             *(f"{name}={path}" for name, path in entries.items()),
+            *options,
             "--format=esm",
-            "--entry-names=assets/[name]-[hash]",
+            f"--entry-names={folder}[name]-[hash]",
         )
-        names = {entries[name]: name for name in entries}
-        for output, facts in made.items():
-            if facts.get("entryPoint") in names:
-                self.assets[names[facts["entryPoint"]]] = output
+        names = {path: name for name, path in entries.items()}
+        entry = {output: facts.get("entryPoint") for output, facts in made.items()}
+        return {names[path]: output for output, path in entry.items() if path in names}
 
     def esbuild(self, *arguments: str) -> dict[str, Any]:
         """Run esbuild from the root into the site; returns its outputs by address in the site."""
@@ -201,7 +247,6 @@ class Site:
                 [
                     program,
                     *arguments,
-                    *self.said,
                     "--bundle",
                     "--minify",
                     "--charset=utf8",
@@ -249,57 +294,49 @@ class Site:
             )
         return script
 
-    def say(self, name: str, **given: str | float) -> str:
-        """A message of the templates' catalogue in the site's language; with tags, markup."""
-        message = self.catalogue.get(name)
-        if message is None:
-            raise WordsError(f"{words.TEMPLATES}.ftl has no {name}")
-        said = spoken(message, given, self.language)
-        return Markup(said) if message.marked else said  # noqa: S704 (tags are ours, and looked at)
-
     def icons(self) -> None:
         """As they are."""
         for path in sorted((self.webapp / "icons").iterdir()):
             self.put(f"icons/{path.name}", path.read_bytes())
 
     def pages(self) -> None:
-        """index.html and the install manifest, from their templates and webapp/data."""
-        jinja = jinja2.Environment(
-            loader=jinja2.FileSystemLoader([self.webapp / "templates", self.webapp]),
-            autoescape=True,
-            undefined=jinja2.StrictUndefined,
-            trim_blocks=True,
-            lstrip_blocks=True,
-        )
-        jinja.globals["say"] = self.say
-        opening = self.opening()
-        data = {path.stem: _json(path) for path in sorted((self.webapp / "data").glob("*.json"))}
-
-        def render(template: str, version: str) -> bytes:
-            try:
-                page = jinja.get_template(template)
-                facts = {"assets": self.assets, "made_with": self.made_with, "version": version}
-                facts["language"] = self.language
-                text = page.render(**facts, opening=opening, **data)
-                return re.sub(r"\n\s+", "\n", text).encode()
-            except (jinja2.TemplateError, WordsError) as error:
-                raise SiteError(f"The template {template} is not right: {error}") from error
-
-        manifest = self.assets["manifest"]
-        self.put(manifest, render(manifest, ""))
-        # The version is the hash of everything else, the page without its version included.
+        """Each language's page and install manifest."""
+        self.templates.facts["opening"] = self.opening()
+        for language, content in self.rendered("manifest.webmanifest").items():
+            name = address(language).replace(".html", ".webmanifest") or "manifest.webmanifest"
+            self.scripts[language]["manifest"] = self.put(name, content)
+        # The version is the hash of everything else, the pages without their version included.
         rest = [name.encode() + (self.out / name).read_bytes() for name in self.files()]
-        self.version = digest(b"\0".join([*rest, render("index.html", "")]))
-        self.put("index.html", render("index.html", self.version))
+        rest += self.rendered("index.html").values()
+        self.version = digest(b"\0".join(rest))
+        for language, content in self.rendered("index.html", self.version).items():
+            self.put(address(language) or "index.html", content)
+
+    def rendered(self, template: str, version: str = "") -> dict[str, bytes]:
+        """A template by language. Raises SiteError where it is not right."""
+        try:
+            return {
+                one: self.templates.render(
+                    template, one, {**self.assets, **self.scripts[one]}, version
+                )
+                for one in self.languages
+            }
+        except (jinja2.TemplateError, WordsError) as error:
+            raise SiteError(f"The template {template} is not right: {error}") from error
 
     def service_worker(self) -> None:
         """sw.js, told every file of the site, its hash, and what it must read byte for byte."""
         entries = []
-        # The snapshot comes last: on a first visit the page's own downloads go before it.
-        for name in sorted(self.files(), key=lambda name: name == self.assets["snapshot"]):
+        # On a first visit the page's own downloads go before the rest.
+        for name in sorted(self.files(), key=self.late):
             content = (self.out / name).read_bytes()
             entries.append(
-                {"url": name, "revision": digest(content), "integrity": sri(content, "sha384")}
+                {
+                    "url": name,
+                    "revision": digest(content),
+                    "integrity": sri(content, "sha384"),
+                    "size": len(content),
+                }
             )
         self.esbuild(
             "sw=webapp/offline/service_worker.js",
@@ -310,17 +347,16 @@ class Site:
             f"--define:TYPES={json.dumps(TYPES)}",
         )
 
+    def late(self, name: str) -> int:
+        """How late a file is stored: other languages than English after it, the snapshot last."""
+        others = [one for one in self.languages if one != ENGLISH]
+        other = any(name.startswith((f"assets/{one}/", f"{one}.")) for one in others)
+        return 2 if name == self.assets["snapshot"] else int(other)
+
     def files(self) -> list[str]:
         """Addresses of all files made so far, in a fixed order."""
         found = (path.relative_to(self.out).as_posix() for path in self.out.rglob("*.*"))
         return sorted(name for name in found if (self.out / name).is_file())
-
-
-def _json(path: Path) -> Any:
-    try:
-        return json.loads(path.read_text(encoding="utf-8"))
-    except ValueError as error:
-        raise SiteError(f"{path.name} is not JSON: {error}") from error
 
 
 class SiteError(Exception):

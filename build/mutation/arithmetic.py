@@ -27,6 +27,7 @@ MODULES = (
     "answers.pocket_sheet",
     "answers.yarn_sheet",
     "answers.yarn_used",
+    "fabric.certainty",
     "fabric.fabric",
     "fabric.gauge",
     "fabric.swatch",

@@ -244,7 +244,7 @@ def _floats(
     forget()
     for item, following in zip(items, [*items[1:], None], strict=True):
         passes(item, following)
-    return kinds == {float}
+    return bool(kinds) and all(issubclass(kind, float) for kind in kinds)  # cited ones too
 
 
 def ended(running: dict[int, dict[str, Any]]) -> dict[str, Any]:

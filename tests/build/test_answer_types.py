@@ -8,7 +8,7 @@ from typing import Any, Literal
 import pytest
 
 from build import answer_types
-from engine.answers import contract
+from engine.answers.contract.shown import Quantity
 
 
 def test_the_file_in_the_repository_is_what_the_contract_says() -> None:
@@ -25,7 +25,7 @@ def test_the_file_in_the_repository_is_what_the_contract_says() -> None:
         (float | None, "number | null"),
         (list[str], "string[]"),
         (list[int | None], "(number | null)[]"),
-        (dict[str, contract.Quantity], "Record<string, Quantity>"),
+        (dict[str, Quantity], "Record<string, Quantity>"),
         (Literal["a", "b"], '"a" | "b"'),
         (dict[str, Any], "Record<string, any>"),
     ],

@@ -78,7 +78,7 @@ def test_calls_after_the_warm_up_import_nothing_more() -> None:
     code = """
 import json, sys
 from build import warm_up
-from engine.api import answer_text
+from tests.asking import answer_text
 from tests.browser.test_same_answers import calls
 texts = calls()
 for call in warm_up.calls():

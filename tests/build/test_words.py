@@ -9,15 +9,32 @@ from __future__ import annotations
 import json
 import re
 import subprocess
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from importlib import import_module
 from pathlib import Path
+from typing import Any
 
 import pytest
 
-from build import install, words
+from build import install, words, words_python
 from build import site as built
-from build.catalogue import Message, WordsError, read, spoken
-from build.words_script import module, types
+from build.catalogue import LIST, NUMBER, Message, WordsError, parts, read, spoken
+from build.words_script import module, table, types
+from engine.say.aloud import text as aloud
+from engine.say.message import Message as Saying
+
+PER_CENT = re.compile(r"[\d}]%")
+
+
+def test_a_per_cent_is_spelled_in_one_way() -> None:
+    """With a space before it: the International System of Units, SI brochure, 5.4.7."""
+    folders = ("webapp/words", "engine/say/words")
+    found = [path for one in folders for path in (install.ROOT / one).rglob("*.ftl")]
+    assert len(found) > 12
+    assert {path.name: PER_CENT.findall(path.read_text()) for path in found} == {
+        path.name: [] for path in found
+    }
+
 
 SOME = """\
 plain = Back and forth
@@ -51,6 +68,28 @@ def catalogue(tmp_path: Path) -> Callable[[str], dict[str, Message]]:
 def test_the_catalogues_in_the_repository_are_right() -> None:
     assert words.faults() == []
     assert words.main(["--check"]) == 0
+
+
+AMERICAN = (
+    "colors?|Colors?|fibers?|Fibers?|gray|centimeters?|meters?|licenses?|program|gauge"
+    "|[Bb]ind(ing)? off"
+)
+
+
+def test_what_britain_spells_otherwise_is_written_so() -> None:
+    """Of the two spellings of a word, and of the trade's two terms, each language has its own."""
+    american = re.compile(rf"\b({AMERICAN})\b")
+    left, right = words.catalogues(), words.catalogues(language="en-GB")
+    found = 0
+    for bundle, messages in left.items():
+        for name, message in messages.items():
+            said = "".join(one for one in parts(message.pattern) if isinstance(one, str))
+            if american.search(said):
+                found += 1
+                british = right[bundle][name].pattern
+                said = "".join(one for one in parts(british) if isinstance(one, str))
+                assert not american.search(said), (bundle, name)
+    assert found > 10
 
 
 @pytest.mark.parametrize(
@@ -121,6 +160,101 @@ def test_a_message_is_spoken_as_it_is_compiled(
     assert said == [spoken(messages[name], given) for name, given in calls]
     # A tag stands in lit-html's own text, an argument never does.
     assert marked == [["Sock <b>", "</b> &amp; ", ""], 2, [["its <em>mate</em>"]]]
+
+
+LISTED = """\
+a-test-either = Choose { EITHER($ways) }, { NUMBER($n) } ways
+a-test-listed = { LIST($parts) } { $n ->
+    [0] of none
+    [one] of one
+   *[other] of { $n }
+  }
+a-test-in-turn = { SENTENCES($ways) } { $which }
+a-test-whose = { $kind ->
+    [hem] { $of }, “hem” \\
+   *[rib] { $of }'s rib {"{"}
+  }
+"""
+
+
+def _given(message: Message) -> Iterator[dict[str, Any]]:
+    """Arguments of every kind that a message asks for."""
+    for many in range(4):
+        yield {
+            name: [0, 1, 2, 1234][many]
+            if kinds == NUMBER
+            else tuple("abcd"[: many + 1])
+            if kinds == LIST
+            else sorted(kinds)[many % len(kinds)]
+            if kinds
+            else ["Ann", 5, 2.0, "9 3/8 in"][many]
+            for name, kinds in message.arguments.items()
+        }
+
+
+@pytest.mark.parametrize("language", ["en", "en-GB"])
+def test_engine_speaks_alike_on_phone_and_terminal(
+    catalogue: Callable[[str], dict[str, Message]], tmp_path: Path, language: str
+) -> None:
+    """Of the engine's messages and some with all that a message may hold; lists as node's Intl
+    writes them (CLDR)."""
+    ours = words.catalogues(language=language)["engine"]
+    messages = {**ours, **catalogue(LISTED)}
+    calls = [
+        (one.id, given)
+        for one in messages.values()
+        for given in _given(one)
+        if one.id != "so-much-of" or given["part"] in ("heel", "toe")  # no others have rows
+    ]
+    (tmp_path / "engine.js").write_text(table(messages, language))
+    (tmp_path / "ask.mjs").write_text(
+        'import engine from "./engine.js";\n'
+        f"const calls = {json.dumps(calls)};\n"
+        "console.log(JSON.stringify(calls.map(([id, given]) => engine[id](given))));\n"
+    )
+    (tmp_path / "package.json").write_text('{"type": "module"}')
+    found = subprocess.run(
+        [install.VENV / "bin" / "node", tmp_path / "ask.mjs"],
+        check=True,
+        capture_output=True,
+        text=True,
+    )
+    made: dict[str, Any] = {}
+    exec(words_python.module(messages, language), made)  # noqa: S102 (ours)
+    said = [made["MESSAGES"][name](given) for name, given in calls]
+    kept = import_module(f"engine.say.spoken.{language.replace('-', '_')}").MESSAGES
+    ours_said = [(name, given) for name, given in calls if name in ours]
+    assert [kept[name](given) for name, given in ours_said] == [
+        said[at] for at, (name, _) in enumerate(calls) if name in ours
+    ], "with what it shares with the language without a region"
+    assert said == [spoken(messages[name], given, language) for name, given in calls]
+    assert said == json.loads(found.stdout)
+    assert len(said) > 200
+
+
+def test_figures_over_sizes_take_the_plural_of_many(tmp_path: Path) -> None:
+    """A text is no number, so it matches no plural but the default: "Selectors" in Fluent's guide.
+
+    On a phone as at a terminal; "1 (1, 2)" too.
+    """
+    messages = {"knit-rounds": words.catalogues()["engine"]["knit-rounds"]}
+    (tmp_path / "engine.js").write_text(table(messages, "en"))
+    (tmp_path / "package.json").write_text('{"type": "module"}')
+    calls = [{"part": "foot", "rounds": rounds} for rounds in ("46 (50, 54)", "1 (1, 2)")]
+    (tmp_path / "ask.mjs").write_text(
+        'import engine from "./engine.js";\n'
+        f'const said = {json.dumps(calls)}.map(engine["knit-rounds"]);\n'
+        "console.log(JSON.stringify(said));\n"
+    )
+    found = subprocess.run(
+        [install.VENV / "bin" / "node", tmp_path / "ask.mjs"],
+        check=True,
+        capture_output=True,
+        text=True,
+    )
+    said = [aloud(Saying(say="knit-rounds", **call)) for call in calls]
+    assert said == ["Foot: knit 46 (50, 54) rounds.", "Foot: knit 1 (1, 2) rounds."]
+    assert said == json.loads(found.stdout)
 
 
 def test_arguments_are_typed(catalogue: Callable[[str], dict[str, Message]]) -> None:
