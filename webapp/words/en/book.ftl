@@ -5,12 +5,12 @@
 wearers = Wearers
 all-wearers = All wearers
 new-wearer = New wearer
-book-elsewhere = Is your book on another phone? Take in a copy of it.
+book-elsewhere = Is your book on another phone? Save a copy there, and load it here.
 find = Find
 order = Order
-by-due = due day
-by-newest = newest
-by-label = label
+by-due = by day
+by-newest = newest first
+by-label = by name
 found-of = { $found } of { $total }
 none-found = No wearer is called that. Try fewer letters, or a color from their wishes.
 wearers-count =
@@ -35,7 +35,7 @@ wrong-due = <strong>correct the day:</strong> { $day }
 late-due = <strong>late:</strong> { $day }
 due-for = for { $day }
 nobody-yet = No one is in the book yet.
-begin-book = At a fair or at home, write a label for each person, then measure their foot. Machine and yarn come from your own page.
+begin-book = At a fair or at home, write a name for each person, then measure their foot. Machine and yarn come from your own page.
 sheets-saved = Every sheet is saved as you type. Plan the socks when you have time.
 tap-new = Tap “New wearer” to begin.
 
@@ -43,18 +43,19 @@ tap-new = Tap “New wearer” to begin.
 
 wrong-year = The promised day has the year { $year }. Write a year from 2000 to 2199, or leave the field empty.
 keep-the-book = Keep the book
-safari-may-delete = <strong>Safari may delete this book.</strong> It does so once you use Safari on seven days without opening this page. On the home screen it stays:
+safari-may-delete = <strong>Safari may delete this book.</strong>
+safari-when = It does so once you use Safari on seven days without opening this page. On the home screen it stays:
 home-save = Save a copy: the page on the home screen starts empty.
 home-add = Tap Share, then “Add to Home Screen”. On a Mac, choose File, then “Add to Dock”.
-home-take = Open the page there. Under Wearers, tap “Copies and lists”, then take in the copy.
+home-take = Open the page there. Under Wearers, tap “Copies and lists”, then load the copy.
 home-close = Don’t show this again
 last-copy = Last copy: { $day }.
 no-copy = No copy saved yet.
 your-page = your own page
 your-shelf = your cylinders and yarns
-size-table = the table over sizes
+size-table = the table of sizes
 # $things is a list of what is missing.
-not-in-a-copy = Not in a copy yet, or changed since: { $things }. If you lose your phone, you lose that too.
+not-in-a-copy = Newer than your last copy: { $things }. If you lose your phone, you lose that too.
 copy-old = The last copy is more than a week old.
 book-not-saved = Your phone isn’t saving the book. Go on: all of it is here until you close the page, and is saved as soon as the phone allows it.
 book-unreadable = This version of the page cannot read the book on this phone. The book stays as it was, for the next version.
@@ -68,9 +69,9 @@ shoe-size = Shoe size
 
 ## A new wearer
 
-no-label = The label is missing. Write a name, a number, or anything you will know them by.
+no-label = The name is missing. Write a name, a number, or anything you will know them by.
 new-from-page = New wearer, from this page
-label = Label
+label = Name
 label-where = A name, a number, anything you will know them by.
 ask-first = Ask before you write down anyone’s measures; for a child, ask a parent.
 measures-stay = They stay on this phone until you delete them. You can note who was asked on the wearer’s page.
@@ -91,6 +92,7 @@ part =
         [leg] Leg
         [heel] Heel
         [foot] Foot
+        [before_toe] Before the toe
         [end] After the toe
        *[toe] Toe
     }
@@ -100,6 +102,7 @@ part-unit =
         [toe] needles
         [cuff] rounds
         [leg] rounds
+        [before_toe] rounds
         [end] rounds
        *[foot] rounds
     }
@@ -117,12 +120,39 @@ grafted = grafted
 washed = washed
 handed-over = handed over
 
+# What is next to do.
+plan-socks = Plan the socks
+knit-sock = Knit sock { $sock } of 2
+wash-pair = Wash the pair
+hand-over = Hand it over
+# $place is where the sock on the machine stands, as the counter says it.
+at-machine = On the machine: { $place }
+next = Next
+next-by = Next, for { $day }
+is-washed = Mark as washed
+is-handed-over = Mark as handed over
+
+# At the machine, of both socks.
+pair-took =
+    { $hours ->
+        [0] Both socks took { $minutes } min at the machine.
+       *[other] Both socks took { $hours } h { $minutes } min at the machine.
+    }
+took-how = That is the time from count to count. Pauses of more than 90 seconds are left out.
+
 ## A wearer's page
 
 nothing-measured = Nothing is measured yet.
 getting-measures = Getting the measures…
 foot-yarn-counts = Foot, yarn and counts
 how-far = How far is the pair?
+how-far-now = This pair: { $state }
+feet = Feet
+add-more = Add wishes, price, contact…
+how-many = How many pairs
+deposit = Deposit
+contact = Contact
+contact-where = Phone, mail, address…
 promised-for = Promised for
 who-asked = Who was asked?
 who-asked-where = Ask if you may keep their measures. For a child, ask a parent. Note who said yes. All of it stays on this phone until you delete it here.
@@ -139,7 +169,7 @@ colors = Colors
 allergy = Allergy
 allergy-where = Wool, lanolin, a dye…
 price = Price
-price-where = You can leave this out.
+measuring-sheet = A sheet to print and send
 come-again = Another visit
 come-again-means = Their wishes stay. Cylinder and yarn come from your own page. Earlier measures stay below.
 another-pair = Another pair, same feet
@@ -148,12 +178,11 @@ delete-means = This deletes <bdi>{ $label }</bdi> from this phone, with every me
 delete-them = Delete them
 keep-them = Keep them
 delete-wearer = Delete this wearer…
-to-machine = To the machine
 day-not-whole = The day is not complete. Pick it from the calendar, or leave the field empty.
 write-tag = Write the tag
 no-tag = The tag could not be made. Tap again, or reload.
 earlier-visits = Earlier visits
 nothing-then = Nothing was measured then.
-left-at = Left at “<bdi>{ $state }</bdi>”.
+left-at = Last stage: “<bdi>{ $state }</bdi>”.
 was-promised = Promised for <bdi>{ $day }</bdi>.
 price-was = Price: <bdi>{ $price }</bdi>.

@@ -18,9 +18,10 @@ pairs-counted =
 # A title as it stands within a sentence.
 inside = { LOWER($title) }
 sheet-mine = Your own page
-sheet-before = What stood on your own page before
+sheet-before = What was on your own page before
 sheet-shelf = Your cylinders and yarns
-sheet-chart = What was typed for the table over sizes
+sheet-chart = What was typed for the table of sizes
+sheet-sets = Your instructions over sizes
 machine-settings = The settings at the machine
 moment = One moment…
 
@@ -28,7 +29,7 @@ moment = One moment…
 
 copies-and-lists = Copies and lists
 orders-table = Orders for a spreadsheet
-orders-table-holds = Labels, promised days, wishes and prices, without measures.
+orders-table-holds = Names, contacts, promised days, wishes, and prices, without measures.
 save-orders = Save the orders as CSV
 orders-saved = The orders were saved.
 orders-on-paper = Orders on paper
@@ -46,7 +47,7 @@ open-orders = Open orders
 list-not-made = The list could not be made. Tap again, or reload.
 column =
     { $name ->
-        [label] Label
+        [label] Name
         [state] How far
         [due] Promised for
         [length] How long
@@ -54,13 +55,16 @@ column =
         [colours] Colors
         [allergy] Allergy
         [price] Price
+        [deposit] Deposit
+        [pairs] How many pairs
+        [contact] Contact
        *[asked] Who was asked
     }
 
 ## Saving a copy
 
 save-a-copy = Save a copy
-copy-holds = Everything this page keeps, in one file: wearers with every visit, your own page, cylinders and yarns, the table over sizes, counts and settings at the machine.
+copy-holds = Everything this page keeps, in one file: wearers with every visit, your own page, cylinders and yarns, the table of sizes, counts and settings at the machine.
 copy-away = Store it away from this phone, and safely: it holds people’s measures.
 browser-keeps = The browser has promised to keep all this until you delete it.
 browser-may-delete = The browser has not promised to keep all this: it may delete it when the phone runs short of room.
@@ -82,17 +86,17 @@ saved-to =
         [yes] Saved to a locked file: { $things }.
        *[no] Saved to a file: { $things }.
     }
-handed-on = Handed on: { $things }.
+handed-on = Passed on: { $things }.
 not-sent = It was not sent. Nothing has changed.
 not-taken = Your phone did not take the file. Save it to a file instead.
 not-locked = The copy could not be locked. Nothing was saved. Try again.
-visits-silent = Your phone isn’t handing out all visits. Nothing was saved. Try again in a moment.
+visits-silent = Not all visits could be read from your phone. Nothing was saved. Try again in a moment.
 counts-not-loaded = The counts at the machine could not be loaded, so nothing was saved. Check your connection, and try again.
-pairs-missing = Your phone did not hand out all pairs at the machine, so some are missing. Save another copy in a moment.
+pairs-missing = Not all pairs at the machine could be read from your phone, so some are missing. Save another copy in a moment.
 aside-left-out = What was set aside is not in it.
 all-you-typed = all that you typed
 all-of-it = all of it
-not-as-here = Read back, it does not hold this as it is here: { $things }. Keep that on this phone, too.
+not-as-here = The saved file differs from this phone in: { $things }. Keep that on this phone, too.
 quoted = “{ $label }”
 the-pair = the pair “{ $label }”
 dates-and-deleted = what was deleted and when things were changed
@@ -103,7 +107,7 @@ lock-it = Lock it with a passphrase
 lock-means = Without the passphrase, nobody can read the file. Four words picked at random are hard to guess.
 lock-forgotten = <strong>Nobody can bring back a passphrase that you forget: the copy stays locked for good.</strong> Write it down, and keep it apart from the file.
 passphrase = Passphrase
-passphrase-again = The same again
+passphrase-again = Passphrase again
 show-typed = Show what I type
 no-lock-here = A copy can be locked only on a page that came by https. Open the page by https, or keep the file where nobody else can read it.
 passphrase-short = The passphrase is too short: it takes at least { $characters } characters. Add a word to it.
@@ -118,18 +122,18 @@ locked-no-https = This browser opens locked copies only on a page that came by h
 
 ## Taking a copy in
 
-take-a-copy = Take in a copy
+take-a-copy = Load a copy
 take-where = A file saved here or on another phone. You see what it would change before anything is changed.
 no-copy = This file is not a copy from this page. Pick one that “Save all to a file” made: its name begins with heelwise-.
 copy-newer = This copy was made by a newer version of this page. Connect to a network and reload, then pick the file again.
-copy-no-version = This copy names no version. Nothing was taken in. Save a new copy on the other phone, and pick that file.
-copy-odd-version = This copy names version { $version }, which does not exist. Nothing was taken in. Save a new copy on the other phone, and pick that file.
-file-not-opened = The file could not be opened. Nothing was taken in. Pick it again.
-nothing-compared = Your phone isn’t handing out all visits, so nothing can be compared. Nothing was taken in. Pick the file again in a moment.
+copy-no-version = This copy names no version. Nothing was loaded. Save a new copy on the other phone, and pick that file.
+copy-odd-version = This copy names version { $version }, which does not exist. Nothing was loaded. Save a new copy on the other phone, and pick that file.
+file-not-opened = The file could not be opened. Nothing was loaded. Pick it again.
+nothing-compared = Not all visits could be read from your phone, so nothing can be compared. Nothing was loaded. Pick the file again in a moment.
 nothing-changed = Nothing was changed.
 all-here = All of that copy is here already. Nothing was changed.
-not-stored = Your phone did not store { $things }: that is as it was. Everything else is taken in. Pick the file again.
-taken-in = Taken in: { $things }.
+not-stored = Your phone did not store { $things }: that is as it was. Everything else is loaded. Pick the file again.
+taken-in = Loaded: { $things }.
 taken-not-saved = Your phone isn’t saving all of it. Don’t delete the file: what is not saved is lost when you close the page.
 taken-nothing = nothing
 done =
@@ -154,7 +158,7 @@ gone-here = Deleted here since: { $things }; left out, unless you choose otherwi
 differs = Different from here: { $things }; choose which to keep.
 altered = Not as it was saved: { $things }; look closely before you rely on it.
 cannot-read = { $what } cannot be read.
-take-it-in = Take it in
+take-it-in = Load it
 leave-all = Leave all as it is
 what-changes = What changes
 and-more = And { $more } more.
@@ -175,7 +179,7 @@ things-unread =
        *[other] { $many } things in it cannot be read and stay out.
     }
 missing = Missing from it: { $things }.
-rest-good = Everything else can be taken in. If the other phone still has it all, save another copy there.
+rest-good = Everything else can be loaded. If the other phone still has it all, save another copy there.
 altered-one = Not as it was saved.
 gone-there-one = Deleted on the other phone.
 gone-here-one = Deleted here, after this copy was saved.
@@ -191,6 +195,21 @@ count-of = Count number { $number } of “{ $label }”
 deleted-number = Number { $number } of what was deleted
 sheet-dates = When your own pages were changed
 what-was-deleted = What was deleted
+# Of a set of instructions over sizes.
+of-set =
+    { $field ->
+        [title] Title
+        [maker] Made by
+        [version] Version
+        [date] Date
+        [licence] License
+        [contact] Contact
+        [errata] Where mistakes are told
+        [fibre] Fiber
+        [notes] Notes
+        [by] Sizes of
+       *[sizes] Sizes
+    }
 something-else = Something else
 in-row = { $field } ({ $number })
 
@@ -200,7 +219,7 @@ written-before = What was written before
 this-phones = this phone’s
 the-files = the file’s
 visits = Visits
-where-it-stands = Where it stands
+where-it-stands = How far
 counted-last = Counted last
 nothing-yet = nothing yet
 counts-and-notes = Counts and notes

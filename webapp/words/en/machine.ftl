@@ -99,9 +99,11 @@ next-row =
 
 leave = Leave
 off-machine = Off the machine
+hangs-below = Hanging below
 settings = Settings
 go-to = Go to…
 note = Note
+help = Help
 take-back = Take back
 now-here = { $where }. { $todo }
 another-tab = Another tab is counting
@@ -117,9 +119,20 @@ sock-is-off =
         [one] Sock one is off the machine.
        *[two] Sock two is off the machine.
     }
-well-cranked = Well cranked. From how long it took, the counter tells the time left on your next pair.
+sock-hangs = The sock is done, and hangs below the needles.
+two-follows = Sock two begins on the waste yarn that is on the needles now. The ravel cord parts them once both are off the machine.
+next-pair-follows = The next pair begins on the waste yarn that is on the needles now. Choose in its plan that it follows a pair on the machine.
+well-cranked = Well cranked. The counter knows your pace now, and shows the time left on your next pair.
 rest-then-measure = Wash it, dry it flat and let it rest a day. Then measure it: sock two gets its foot rounds from that. You can also begin now and measure later.
 measure-one = Measure sock one
+two-like = Knit sock two
+like =
+    { $like ->
+       *[foot] to the foot
+        [between] between the two
+        [one] like sock one
+    }
+four-in-five = That holds four times in five.
 begin-two-as-planned = Begin sock two as planned
 one-not-off = Sock one is still on the machine.
 go-to-one = Go to sock one
@@ -129,12 +142,12 @@ leave-counter = Leave the counter
 
 percent-knitted =
     { $sock ->
-        [one] Sock one: { $percent }% knitted
-       *[two] Sock two: { $percent }% knitted
+        [one] Sock one: { $percent } % knitted
+       *[two] Sock two: { $percent } % knitted
     }
 next = <b>Next:</b> { $step }
 set-before-this = Set before this: “<bdi>{ $setting }</bdi>”
-percent-of-sock = { $percent }% of the sock
+percent-of-sock = { $percent } % of the sock
 # $time is one of the next three.
 time-left = { $time } left
 time-left-in-sock = { $time } left in the sock
@@ -151,6 +164,7 @@ note-here =
        *[two] Sock two, here: <bdi>{ $note }</bdi>
     }
 tap-when-done = Tap when done
+tap-when-all-done = Tap when all is done
 # Below the number of them in large figures.
 left-words =
     { $unit ->
@@ -199,6 +213,7 @@ bring-back =
         [one] Bring needle <b>{ $which }</b> back
        *[other] Bring needles <b>{ $which }</b> back
     }
+hang-loop = Hang a loop of the flap’s edge on needle <b>{ $which }</b>
 then-hold =
     { $needles ->
         [one] then lift needle <b>{ $which }</b> into hold
@@ -321,11 +336,12 @@ off-on-way =
         [two] sock two, off the machine
        *[same] off the machine
     }
-set-before-it = Set before it: “<bdi>{ $setting }</bdi>” Check that your machine is set so.
+set-before-it = Set before it: “<bdi>{ $setting }</bdi>” Check that your machine is set like that.
 yes-go = Yes, go there
 stay-here = Stay here
 go-there = Go there…
 one-can-correct = Sock one is off the machine. Measure it, and it can still correct sock two.
+measured-since = You measured sock one, but these counts do not know it yet. Work out sock two first, below.
 
 ## Notes
 
@@ -357,6 +373,9 @@ hands-free = Hands-free
 keys-count = Space, Enter, Page Down and the right and down arrows count. So does a pedal or page-turner that sends one of them.
 media-count = Volume and media buttons count on phones that pass them on to a page: try yours.
 close = Close
+take-care = Take care
+care-go-on = Got it, to the counter
+care-again = You find this again beside “Knit it”, and at the counter under “Help”.
 
 ## From sock one to sock two
 
@@ -364,6 +383,8 @@ foot-rounds = Foot rounds you knitted
 foot-rounds-where = As counted here, between heel and toe of sock one.
 foot-length = Foot length, washed
 foot-length-where = Along the sole, from the back of the heel to the tip of the toe.
+unwashed-length = Or: not washed yet
+unwashed-length-where = Its foot off the machine, rested an hour. You can leave this out.
 flat-width = Flat width
 flat-width-where = Once across the foot, halfway along. You can leave this out.
 working-out = Working it out…
@@ -417,7 +438,7 @@ take-it-off = Take it off
 ## Pairs begun
 
 pair-aside = A pair at the machine cannot be read and was set aside. All others are as they were.
-count-aside = One count at the machine cannot be read and was set aside. All counts before and after it stand.
+count-aside = One count at the machine cannot be read and was set aside. All counts before and after it are kept.
 sock-on-machine = A sock is on the machine.
 pair-half-knitted = A pair is half knitted.
 # $place is place-of-sock or standing-off.
@@ -428,8 +449,8 @@ go-on = Go on
 put-away = Put away
 pairs-away =
     { $pairs ->
-        [one] Put away: { $pairs } pair, kept as it stood
-       *[other] Put away: { $pairs } pairs, kept as they stood
+        [one] Put away: { $pairs } pair, kept as it was
+       *[other] Put away: { $pairs } pairs, kept as they were
     }
 bring-pair-back = Bring it back
 remove-pair = Remove it…
@@ -446,7 +467,7 @@ sock-two-of-it = Sock two of this pair
 or-new-pair = Or the first sock of another pair, with the counts as planned.
 sock-one-of-new = Sock one of a new pair
 ask-remove = Remove this pair?
-remove-means = Its counts, notes and times are deleted from this phone. Nothing brings them back.
+remove-means = Its counts, notes and times are deleted from this phone. You cannot bring them back.
 keep-it = Keep it
 if-sure = If you are sure:
 remove-for-good = Remove it for good
@@ -473,6 +494,15 @@ counts-of =
         [two] Sock two: <bdi>{ $counts }</bdi>
        *[both] <bdi>{ $counts }</bdi>
     }
+how-they-came-out = How your socks came out
+how-to-read = The line is the planned length, the bar the range that was promised. A dot is within that range, a cross is outside it.
+left-out =
+    { $pairs ->
+        [one] One pair is left out: it can no longer be planned.
+       *[other] { $pairs } pairs are left out: they can no longer be planned.
+    }
+save-record = Save as a file for a spreadsheet
+one-unwashed = Sock one before the wash: its foot <bdi>{ $length }</bdi> long, from <bdi>{ $rounds }</bdi> foot rounds.
 one-measured = Sock one, washed: its foot <bdi>{ $length }</bdi> long, from <bdi>{ $rounds }</bdi> foot rounds.
 one-measured-wide = Sock one, washed: its foot <bdi>{ $length }</bdi> long and <bdi>{ $width }</bdi> wide, from <bdi>{ $rounds }</bdi> foot rounds.
 note-place =
@@ -483,3 +513,36 @@ note-place =
 notes-cut = Some notes were shortened: a knitted pair keeps only so much.
 delete-which = Delete the pair { $label }
 delete-pair = Delete
+
+## When it goes wrong
+
+when-wrong = When it goes wrong
+stop-first = Stop cranking. Nothing runs far while the carrier stands still.
+trouble =
+    { $kind ->
+        [dropped] A dropped stitch
+        [pocket] A heel or toe gone wrong
+        [needle] A broken needle
+        [hem] A hem that slipped
+       *[count] Not sure of the count
+    }
+dropped-catch = Find the loop under its needle, and catch it with a latch tool.
+dropped-work = Work it up the ladder, one rung a round.
+dropped-hang = Hang it on its needle with the latch open. Knit the next round slowly.
+dropped-far = If it ran too far, ravel to a whole round. Hang every loop, then set the count.
+pocket-cut = Cut the yarn. Ravel the heel or toe back to the last plain round.
+pocket-hang = Hang each loop of that round on its own needle, latch open.
+pocket-check = Check that no loop is split, and no needle is empty.
+pocket-again = Begin it again from the first row. The rounds before it stay as they are.
+needle-loop = Put its loop on a safety pin, so that it cannot run.
+needle-change = Loosen the spring around the cylinder, and lift the needle out. Push a straight one into the slot.
+needle-hang = Hang the loop on it with the latch open. Knit the next round slowly.
+hem-find = Look for the loop of the first sock round below the needle that missed it.
+hem-lift = Lift it onto that needle, beside the loop that is there.
+hem-late = Found it rounds later? Go on, and sew it down once the sock is washed.
+count-flat = Let the tube hang, and look at one column of stitches. Each V is a round.
+count-start = Mark where the count began: at the first sock yarn, or after the heel.
+count-column = Count the Vs from there to the needle, twice. Then set the count.
+begin-again = { $section }: begin again
+take-back-undoes = “Take back” brings back the count you had.
+set-the-count = Set the count

@@ -13,11 +13,12 @@ screen =
 
 ## Lines above the work
 
-new-version = A new version is on the phone. What you typed stays.
+new-version = A new version is here.
+new-version-about = It is on the phone already. What you typed stays.
 use-it-now = Use it now
 try-again = Try again
 reload = Reload
-nothing-kept = This phone does not let the page keep anything: what you type is gone once you close it. Copy the plan’s link to keep it.
+nothing-kept = This phone does not let the page save anything: what you type is gone once you close it. Copy the plan’s link to keep it.
 changed-elsewhere = Another tab changed this sheet.
 is-now = { $title }: <bdi>{ $before }</bdi> is now <bdi>{ $now }</bdi>.
 is-deleted = { $title }: <bdi>{ $before }</bdi> is deleted.
@@ -26,8 +27,9 @@ set-aside =
     { $what ->
         [mine] Your own page cannot be read and was set aside. All else is as it was.
         [visit] The sheet that was open last cannot be read and was set aside. All else is as it was.
-        [before] What stood on your own page before cannot be read and was set aside. All else is as it was.
-        [chart] What was typed for the table over sizes cannot be read and was set aside. All else is as it was.
+        [before] What was on your own page before cannot be read and was set aside. All else is as it was.
+        [chart] What was typed for the table of sizes cannot be read and was set aside. All else is as it was.
+        [sets] Your instructions over sizes cannot be read and were set aside. All else is as it was.
         [shelf] Your cylinders and yarns cannot be read and were set aside. All else is as it was.
        *[unkept] A wearer’s sheet that was not in the book yet cannot be read and was set aside. All else is as it was.
     }
@@ -39,6 +41,12 @@ not-today = Not today
 counts-coming = What you typed is kept. Its counts come in a few seconds.
 from-last-time = From last time, being checked…
 counted-otherwise = { $title }: this version counts { $now } where last time it was { $before }.
+# After the number.
+rounds-counted =
+    { $rounds ->
+        [one] round
+       *[other] rounds
+    }
 
 ## Whose sheet it is
 
@@ -48,29 +56,46 @@ deleted-elsewhere = This wearer was deleted in another tab.
 # $problem: what is wrong with the link, whole sentences.
 link-refused = { $problem } Your own page is below, as you left it.
 understood = Got it
-before-kept = What was here before is kept.
+before-kept = Your last sheet is kept.
 bring-it-back = Bring it back
 measure-next = Measure the next wearer
 back-to-book = Back to the book
-back-to-mine = Back to mine
+back-to-mine = My own page
 keep-in-book =
     { $what ->
         [foot] Save this foot in the book
        *[counts] Save these counts in the book
     }
-see-example = Just looking? See it with an invented example: { $title }.
+see-example = Just looking? See it with an invented example: a lifeboat station’s open day.
 show-example = Show the example
-remove-example = Remove the example
-example = <strong>An invented example:</strong> { $title }. Your own page is kept apart.
+# $who is example-who.
+example = <strong>Invented:</strong> { $who }
+example-of = A lifeboat station’s open day. Your own page is kept apart.
+example-who =
+    { $who ->
+        [coxswain] Coxswain
+        [mechanic] Mechanic
+        [helper] Shore helper
+       *[youngest] Youngest visitor
+    }
+example-about =
+    { $who ->
+        [coxswain] Measured standing on the slipway, on the 72-slot machine, from a washed swatch.
+        [mechanic] Only length and ball measured; the rest is guessed. Same machine, same swatch.
+        [helper] At home with a cold: no foot here, only a shoe size. Finer yarn, so 72 needles suit a smaller foot.
+       *[youngest] Nine years old, on the 54-slot machine.
+    }
 example-feet = Feet of the example
-wearers-sheet = <strong><bdi>{ $label }</bdi></strong>, saved in the book as you type. Your own page is kept apart.
+wearers-sheet = <strong><bdi>{ $label }</bdi></strong>
+wearers-saved = Saved in the book as you type. Your own page is kept apart.
 allergy = <strong>Allergy: <bdi>{ $allergy }</bdi></strong>
 wished = Wishes: <bdi>{ $wishes }</bdi>.
-replaces-mine = This replaces what you typed yourself with the shared plan.
-replace-mine = Replace mine
-leave-mine = Leave mine
-shared-plan = <strong>A shared plan.</strong> It came by link. Your own page is kept apart, unchanged.
-copy-into-mine = Copy it into mine
+replaces-mine = This replaces what you typed on your own page with the shared plan.
+replace-mine = Replace it
+leave-mine = Leave it as it is
+shared-plan = <strong>A shared plan</strong>
+shared-about = It came by link. Your own page is kept apart, unchanged.
+copy-into-mine = Make it mine
 
 ## What is in the way
 
@@ -85,8 +110,9 @@ book-not-opened = The book could not be opened. Check your connection, then relo
 counter-not-loaded = The counter could not be loaded. Check your connection, then reload. Your counts are safe.
 counter-silent = The phone’s storage does not answer, so the sock on the machine cannot be shown.
 counter-silent-way = Reload. If it does not come back, begin it again with “Knit it”.
-counter-gone = The phone has not kept the sock that was on the machine. Begin it again with “Knit it”, then use “Go to…” to find its round.
-pair-is-knitted = That pair is knitted: the counter is free for the next. What it taught is in step 3, under “Knitted”.
+counter-none = No sock is on the machine yet. Work out its counts, then tap “Knit it”.
+counter-gone = The phone has lost the sock that was on the machine. Begin it again with “Knit it”, then use “Go to…” to find its round.
+pair-is-knitted = That pair is knitted: the counter is free for the next. Its results are in step 3, under “Knitted”.
 counter-not-begun = The counter could not be made ready. Check your connection, reload, then tap “Knit it” again.
 
 ## Counts
@@ -94,7 +120,6 @@ counter-not-begun = The counter could not be made ready. Check your connection, 
 swatch-first = Swatch first.
 sock-two = Sock two
 for-both = For both socks
-of-sock-two = sock two
 pocket-said = { $needles } needles down to { $left } and back to { $needles }
 # Beside the needles: "needles in 40 rows".
 needles = needles
@@ -108,13 +133,11 @@ gist-two = Sock two: { $rounds }
 gist-before = Last time { $rounds }
 slots = { $slots } slots
 how-it-fits = How it fits
-yarn-for-pair = Yarn for the pair
 sizes-flat = Sizes, washed and lying flat
-take-care = Take care
 why-these = Why these numbers
 size =
     { $size ->
-        [foot_length] Foot of the sock, lying
+        [foot_length] Foot of the sock
         [tube_girth] Around the tube
         [heel_girth] Around the sock’s heel
         [cuff_depth] Depth of the cuff
@@ -123,24 +146,22 @@ size =
         [top_above_heel] Top above the heel
        *[top_above_floor] Top above the floor
     }
-part =
-    { $part ->
-        [cuff] Cuff
-        [leg] Leg
-        [heel] Heel
-        [foot] Foot
-        [toe] Toe
-        [end] After the toe
-       *[ends] Ends
-    }
+ends = Ends
 # $body is the foot there, $sock the sock.
 fit-measured = { $body } around, in { $sock } of sock.
+guessed = Left empty: guessed at about { $size } ({ $range }).
+# Within an empty field.
+guessed-size = guessed { $size }
+where-guess-from = Where the guess is from
+parts-of-inch = Parts of an inch
+slide-tape = Slide the tape
+all-keys = All keys
 fit-guessed = { $body } (guessed) around, in { $sock } of sock.
 by-section = By section
 both-socks = Both socks
 length = Length
 weight = Weight
-waste-apart = Waste yarn, apart
+waste-apart = Waste yarn, extra
 every-step = Every step, in order
 how-rows-read = In heel and toe, crank back and forth, one row each way. Needles are numbered from left to right as you face them.
 when-needles-move = A needle that comes back does so before its row; one that goes into hold, after it.
@@ -174,6 +195,7 @@ goes-into-hold =
         [one] needle <b>{ $which }</b> into hold
        *[other] needles <b>{ $which }</b> into hold
     }
+loop-hung = edge loop onto needle <b>{ $which }</b>
 in-work = { $needles } in work
 another-pocket = Another heel or toe
 fewer-left = Fewer needles left make it deeper. Foot rounds follow, so that the sock keeps its length.
@@ -196,7 +218,7 @@ its-sock-two = For sock two of this pair: { $lesson }
 undo = Undo
 forget-one = Forget sock one
 recall-one = Bring sock one back
-for-the-pair = To have for the pair:
+for-the-pair = What you need for the pair:
 left = Left
 two-takes = Sock two takes
 balls =
@@ -208,6 +230,22 @@ piece = Piece { $number }
 numbered = { $number }. { $words }
 knit-at-mark = Knit it at mark { $mark }
 
+## How the sock is made, in a line
+
+# $kind: what is chosen, as its choice says it.
+made-part =
+    { $part ->
+        [cuff] Cuff: { $kind }
+        [leg] Leg: { $kind }
+        [heel] Heel: { $kind }
+       *[toe] Toe: { $kind }
+    }
+made-own = numbers of your own
+made-colors = colors by plan
+made-string = sock after sock
+made-rest = the rest as usual
+part-not-loaded = This part could not be loaded. Check your connection, then reload. What you typed is kept.
+
 ## The shelf and the table
 
 slots-and-yarn = { $slots } slots, { $yarn }
@@ -218,43 +256,38 @@ next-ones = The next { $more }
 on-the-shelf = On the shelf: { $weight }.
 guessed-swatch-first = by a guess: swatch first
 every-place = Every place
-bars = Above the foot at the ball, { $ball }; below, hatched, the tube at rest, { $tube } around.
+bars = Upper bar: the foot at the ball, { $ball }. Lower bar, hatched: the tube at rest, { $tube } around.
 in-plan-now = In the plan now: { $name }.
 bring-back-before = Bring back what was there
 table-waits = The table appears once there are counts and nothing is left to fix.
-table = Table over sizes
+table = Table of sizes
 rounds-per = Rounds per { $unit }, loose to firm
 yours = yours
 near-yours = near yours
 print-table = Print the table
 save-csv = Save as CSV
 
+## Settings
+
+# $size: in megabytes, rounded up.
+room-taken = It takes about { $size } MB.
+asked-in-vain = The browser does not promise it yet. It may once the page is installed or used often. Save a copy.
+
 ## Keep it or pass it on
 
-pass-on = Keep it or pass it on
-link-means = A link opens with the same counts on any phone that has this page, with or without a signal.
-goes-along = What goes along
-counts-only = Counts only
-with-foot = With the foot
-bare-link = Cylinder, yarn and counts go along, and nothing about the person.
-whole-link = Every measure goes along, and what was said about the person, so that the fit can be read.
-on-paper = On paper: a card with boxes to tick at the machine, and a tag that goes with the finished pair.
-print-card = Print the card
-write-tag = Write the tag
-card-not-made = The card could not be made. Tap again, or reload.
-tag-not-made = The tag could not be made. Tap again, or reload.
-sock-plan = A sock plan
-show-code = Show a code to scan
-copy-link = Copy the link
-send-it = Send it…
-next-foot = The next foot
-next-foot-means = Cylinder, fabric and yarn stay. Everything else is emptied, and you can bring it back.
-measure-next-foot = Measure the next foot
-copied = Copied. Paste it wherever you like.
-not-copied = The phone would not copy it. Press and hold the link, then copy:
-plans-link = The plan’s link
-code-not-made = The code could not be made.
-code-way-out = Try again, or copy the link.
-scan-code = Scan it with the other phone
-hold-camera = Hold its camera over the code and tap the link that it shows.
-close = Close
+sheet-not-loaded = The sheet could not be loaded. Tap again, or reload.
+share-not-loaded = The ways to pass it on could not be loaded. Tap again, or reload.
+
+# The fit in a line. Whether it fits everywhere, else a sentence for each place.
+fits = Fits.
+no-foot =
+    { $linked ->
+        [yes] The foot is not in the link, so the fit is not known.
+       *[no] No foot is entered, so the fit is not known.
+    }
+fit-at = { $place }: { $verdict }.
+
+# The foot rounds above the form.
+between = { $low }–{ $high }
+rounds-guessed = rounds, guessed
+rounds-likely = rounds, likely { $between }

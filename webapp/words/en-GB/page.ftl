@@ -1,0 +1,2 @@
+
+made-colors = colours by plan
