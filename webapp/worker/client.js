@@ -12,6 +12,7 @@ import { Runner } from "./runner.js";
 
 const MOST_TRIES = 2; // of a call, and of a start
 
+/** Fires "state", and "progress" with `come` and `of`, bytes, while a start waits for the line. */
 export class Engine extends EventTarget {
   /** @type {"starting" | "ready" | "failed"} */
   state = "starting";
@@ -35,11 +36,20 @@ export class Engine extends EventTarget {
    * @param {string} options.worker address of the worker's script
    * @param {string} options.pyodide address of Pyodide's folder
    * @param {string} options.engine address of the engine's archive
+   * @param {string} options.words address of the engine's sentences
    * @param {string} [options.snapshot] address of Python's memory with the engine in it
    * @param {number} [options.patience] milliseconds of silence after which a start is given up
    * @param {boolean} [options.later] wait for `start` to be called
    */
-  constructor({ worker, pyodide, engine, snapshot = "", patience = 180_000, later = false }) {
+  constructor({
+    worker,
+    pyodide,
+    engine,
+    words,
+    snapshot = "",
+    patience = 180_000,
+    later = false,
+  }) {
     super();
     /** @param {string} address */
     const whole = (address) => new URL(address, document.baseURI).href;
@@ -47,6 +57,7 @@ export class Engine extends EventTarget {
       worker: whole(worker),
       pyodide: whole(pyodide),
       engine: whole(engine),
+      words: whole(words),
       snapshot: snapshot && whole(snapshot),
     };
     this.#patience = patience;
@@ -103,7 +114,9 @@ export class Engine extends EventTarget {
         this.#next();
       },
       answer: (id, text, raised) => this.#settle(id, text, raised),
-      end: (cause) => this.#fallen(cause),
+      progress: (come, of) =>
+        this.dispatchEvent(new CustomEvent("progress", { detail: { come, of } })),
+      end: (cause, gone) => this.#fallen(cause, gone),
     });
   }
 
@@ -123,19 +136,22 @@ export class Engine extends EventTarget {
   /**
    * The worker is of no more use: start a new one, and make its call again, unless that was the
    * second time.
-   * @param {string} cause
+   * @param {string} cause @param {boolean} [gone] the line is, and another start would find none either
    */
-  #fallen(cause) {
+  #fallen(cause, gone) {
     console.warn(`A new start is needed: ${cause}`);
     // Whatever it was, it is not to come back: from now on the long way, which gives the same answers.
-    this.#addresses.snapshot = "";
+    if (!gone) this.#addresses.snapshot = "";
     const job = this.#current;
     this.#current = undefined;
     if (job && job.tries < MOST_TRIES && !job.signal?.aborted) this.#queue.unshift(job);
     else job?.reject(new Error(say.noAnswer));
-    if (this.#starts < MOST_TRIES) return this.#spawn();
-    this.reason =
-      "WebAssembly" in globalThis ? say.notStarted : `${say.noWebassembly} ${say.noWebassemblyWay}`;
+    if (this.#starts < MOST_TRIES && !gone) return this.#spawn();
+    this.reason = gone
+      ? say.lineGone
+      : "WebAssembly" in globalThis
+        ? say.notStarted
+        : `${say.noWebassembly} ${say.noWebassemblyWay}`;
     this.#setState("failed");
     for (const left of this.#queue.splice(0)) left.reject(new Error(this.reason));
   }

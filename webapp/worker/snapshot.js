@@ -7,14 +7,15 @@
  */
 
 /**
- * The snapshot over the line, if the line is fast: it is 1.5 MB more to fetch than the archives it
+ * The snapshot over the line, if the line is fast and nobody is to save on it: it is 1.2 MB more to fetch than the archives it
  * stands for.
  * @param {string} address "" for none
  * @param {Promise<boolean>} fast whether the line is
  * @returns {Promise<Uint8Array<ArrayBuffer> | undefined>}
  */
 export async function fetched(address, fast) {
-  if (!address || !(await fast) || !crypto.subtle) return;
+  const { connection } = /** @type {{ connection?: { saveData?: boolean } }} */ (navigator);
+  if (!address || !(await fast) || !crypto.subtle || connection?.saveData) return;
   const response = await fetch(address);
   return response.ok ? read(response, address) : undefined;
 }

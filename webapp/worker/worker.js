@@ -3,12 +3,17 @@
  * What it hears and says is told in runner.js.
  */
 
+/// <reference path="./globals.d.ts" />
+
 // Only `info` gets into the bundle: Pyodide then needs no list of packages from the network.
 import { info } from "pyodide/pyodide-lock.json";
+import { aloud } from "./aloud.js";
+import { bytesOf, Line, LineGone } from "./line.js";
 import { fetched, restore } from "./snapshot.js";
 
 /** @type {((text: string) => string) | undefined} */
 let answerText;
+const line = new Line(sizeOf, (come, of) => postMessage({ come, of }));
 /** What the page hands over (ahead.js), each as a promise that is kept when it comes. */
 const ahead = {
   /** @type {PromiseWithResolvers<WebAssembly.Module | null>} */
@@ -28,7 +33,7 @@ addEventListener("message", async ({ data }) => {
       answerText = await start(data);
       postMessage({ ready: true });
     } catch (error) {
-      postMessage({ failed: String(error) });
+      postMessage({ failed: String(error), gone: error instanceof LineGone });
     }
   } else {
     try {
@@ -45,31 +50,41 @@ addEventListener("message", async ({ data }) => {
 });
 
 /**
- * @param {{ pyodide: string, engine: string, snapshot: string }} addresses snapshot: "" to do without
- * @returns {Promise<(text: string) => string>} the engine's door
+ * @param {{ pyodide: string, engine: string, words: string, snapshot: string }} addresses
+ *   words: those of the engine's sentences; snapshot: "" to do without
+ * @returns {Promise<(text: string) => string>} the engine's door, its messages as sentences
  */
-async function start({ pyodide, engine, snapshot }) {
+async function start({ pyodide, engine, words, snapshot }) {
   // Pyodide tries it, to see whether this is a module; Trusted Types would tell of that as of an attack.
   Object.assign(globalThis, { importScripts: undefined });
   compileOnce();
-  const failure = useCompiled(`${pyodide}pyodide.asm.wasm`);
+  const library = `${pyodide}python_stdlib.zip`;
+  const wasm = `${pyodide}pyodide.asm.wasm`;
+  const failure = useOurs(wasm, library);
   const begun = performance.now();
   const scripts = Promise.all([
     import(`${pyodide}pyodide.mjs`),
     import(`${pyodide}pyodide.asm.mjs`),
   ]);
+  const sentencesHere = import(words);
+  sentencesHere.catch(() => {}); // told below
   // Some 0.16 MB, so a line of 4 Mbit a second and more, the way there and back included.
   const fast = scripts.then(() => onTheLine(pyodide, begun) < 400);
-  const [{ loadPyodide }, { default: create }] = await scripts;
+  const [{ loadPyodide }, { default: create }] = await scripts.catch((error) => {
+    throw navigator.onLine ? error : new LineGone(String(error));
+  });
   const options = { indexURL: pyodide, lockFileContents: { info, packages: {} } };
   const memory = (await ahead.stored.promise)
     ? ahead.memory.promise
     : await fetched(snapshot, fast);
+  if (!memory) line.expect([wasm, library, engine]);
   const python = await Promise.race([
     memory ? wake(loadPyodide, create, options, memory) : boot(loadPyodide, options, engine),
     failure,
   ]);
-  return python.pyimport("engine.api").answer_text;
+  const { default: sentences } = await sentencesHere;
+  const answer = python.pyimport("engine.api").answer_text;
+  return (text) => JSON.stringify(aloud(JSON.parse(answer(text)), sentences));
 }
 
 /**
@@ -81,10 +96,11 @@ function onTheLine(folder, begun) {
   const scripts = performance
     .getEntriesByType("resource")
     .filter(({ name }) => name.startsWith(folder) && name.endsWith(".mjs"));
+  const timed = /** @type {PerformanceResourceTiming[]} */ (scripts);
+  // What the browser had already tells nothing, and the archives may be there as well.
+  if (timed.some(({ transferSize }) => transferSize === 0)) return Number.POSITIVE_INFINITY;
   // Where the browser does not tell, their reading is counted in.
-  const ends = scripts.map(
-    (script) => /** @type {PerformanceResourceTiming} */ (script).responseEnd,
-  );
+  const ends = timed.map(({ responseEnd }) => responseEnd);
   return (ends.length ? Math.max(...ends) : performance.now()) - begun;
 }
 
@@ -94,7 +110,7 @@ function onTheLine(folder, begun) {
  * @param {Uint8Array<ArrayBuffer> | Promise<Uint8Array<ArrayBuffer>>} memory the snapshot
  */
 async function wake(loadPyodide, create, options, memory) {
-  const python = await loadPyodide({
+  return loadPyodide({
     ...options,
     stdLibURL: `${options.indexURL}empty.zip`, // all of it that the engine uses is in the snapshot
     _loadSnapshot: new Uint8Array(), // says that one comes; `restore` has it
@@ -105,8 +121,6 @@ async function wake(loadPyodide, create, options, memory) {
       return module;
     },
   });
-  python.pyimport("random").seed();
-  return python;
 }
 
 /**
@@ -114,9 +128,10 @@ async function wake(loadPyodide, create, options, memory) {
  * @param {Function} loadPyodide @param {object} options @param {string} engine
  */
 async function boot(loadPyodide, options, engine) {
-  const [content, python] = await Promise.all([fetchArchive(engine), loadPyodide(options)]);
+  const content = line.get(engine, bytesOf);
+  const python = await loadPyodide(options);
   postMessage({ alive: true });
-  python.FS.writeFile("/engine.zip", content);
+  python.FS.writeFile("/engine.zip", await content);
   python.pyimport("sys").path.insert(0, "/engine.zip");
   return python;
 }
@@ -140,24 +155,31 @@ function compileOnce() {
 
 /**
  * Have Pyodide take the WebAssembly that is compiled already, by the page or here, in place of fetching
- * its own only once it comes to it.
+ * its own only once it comes to it; and its library by our line.
  *
  * Pyodide also swallows a failure here and then waits for ever: hear of it from the promise
  * returned, which never resolves and rejects with the cause.
- * @param {string} address
+ * @param {string} wasm @param {string} library their addresses
  * @returns {Promise<never>}
  */
-function useCompiled(address) {
+function useOurs(wasm, library) {
   const { fetch } = globalThis;
   const compiled = ahead.module.promise.then(
-    (module) => module ?? WebAssembly.compileStreaming(fetch(address)),
+    (module) => module ?? line.get(wasm, (response) => WebAssembly.compileStreaming(response)),
   );
   compiled.catch(() => {}); // told below, when Pyodide asks for it
-  globalThis.fetch = (resource, options) =>
-    resource instanceof URL && resource.href === address
-      ? Promise.resolve(new Response())
-      : fetch(resource, options);
   return new Promise((_, reject) => {
+    globalThis.fetch = async (resource, options) => {
+      const { href = "" } = resource instanceof URL ? resource : {};
+      if (href === wasm) return new Response();
+      if (href !== library) return fetch(resource, options);
+      return new Response(
+        await line.get(library, bytesOf).catch((error) => {
+          reject(error);
+          throw error;
+        }),
+      );
+    };
     WebAssembly.instantiateStreaming = async (_, imports = {}) => {
       try {
         const module = await compiled;
@@ -170,12 +192,7 @@ function useCompiled(address) {
   });
 }
 
-/**
- * @param {string} address
- * @returns {Promise<Uint8Array>}
- */
-async function fetchArchive(address) {
-  const response = await fetch(address);
-  if (!response.ok) throw new Error(`${address}: ${response.status}`);
-  return new Uint8Array(await response.arrayBuffer());
+/** Bytes of one of the site's files, where the build has told them. @param {string} address */
+function sizeOf(address) {
+  return Object.entries(SIZES).find(([name]) => address.endsWith(`/${name}`))?.[1];
 }
