@@ -1,6 +1,6 @@
 /**
- * What stands round the counts: how the sock fits in words, its sizes, the yarn it takes, why these
- * numbers, and the cautions.
+ * What stands round the counts: how the sock fits in words, its sizes, why these numbers, and the
+ * yarn it takes.
  * @import {Fit, Plan, Quantity} from "./types"
  */
 import { html, nothing, render, svg } from "lit-html";
@@ -27,40 +27,27 @@ const SIZES = /** @type {const} */ ([
   "top_above_heel",
   "top_above_floor",
 ]);
-const PARTS = /** @type {const} */ (["cuff", "leg", "heel", "foot", "toe", "ends"]);
 
 /**
  * @param {Plan} plan @param {HTMLElement} place
- * @param {(step: "measure" | "yarn" | "counts") => void} go
+ * @param {(step: import("./steps_nav.js").StepName) => void} go
  */
 export function renderAround(plan, place, go) {
   const notes = plan.notes.filter((note) => note.field === null);
   render(
     html`
-      <section aria-labelledby="fit-title">
-        <hr class="knit" />
-        <h3 id="fit-title">${say.howItFits}</h3>
+      ${notes.map((note) => html`<p class="note">${note.text}</p>`)}
+      ${plan.notes.map((note) => elsewhere(note, go))}
+      <details id="fit" ?hidden=${!plan.fit.length}>
+        <summary>${say.howItFits}</summary>
         <ul class="fits">${plan.fit.map(fit)}</ul>
-        ${notes.map((note) => html`<p class="note">${note.text}</p>`)}
-        ${plan.notes.map((note) => elsewhere(note, go))}
-      </section>
-      <section aria-labelledby="yarn-need-title">
-        <hr class="knit" />
-        <h3 id="yarn-need-title">${say.yarnForPair}</h3>
-        ${yarn(plan)}
-      </section>
-      <section aria-labelledby="sizes-title">
-        <hr class="knit" />
-        <h3 id="sizes-title">${say.sizesFlat}</h3>
+      </details>
+      <details id="sizes">
+        <summary>${say.sizesFlat}</summary>
         <dl class="sizes">
-          ${SIZES.map((size) => pair(say.size({ size }), plan.sizes[size]))}
+          ${SIZES.filter((size) => plan.sizes[size]).map((size) => pair(say.size({ size }), plan.sizes[size]))}
         </dl>
-      </section>
-      <section aria-labelledby="cautions-title">
-        <hr class="knit" />
-        <h3 id="cautions-title">${say.takeCare}</h3>
-        <ul class="cautions">${plan.cautions.map((caution) => html`<li>${caution}</li>`)}</ul>
-      </section>
+      </details>
       <details class="whole">
         <summary>${say.whyThese}</summary>
         <p>${plan.fabric.swatch_first || plan.fabric.guessed.length ? nothing : plan.fabric.words}</p>
@@ -76,7 +63,7 @@ export function renderAround(plan, place, go) {
 
 /**
  * What is asked beside a field of another step; a guess for an empty field of the fabric is said above.
- * @param {Plan["notes"][number]} note @param {(step: "measure" | "yarn" | "counts") => void} go
+ * @param {Plan["notes"][number]} note @param {(step: import("./steps_nav.js").StepName) => void} go
  */
 function elsewhere({ field, text }, go) {
   if (!field || (stepOf(field) ?? "counts") === "counts") return nothing;
@@ -111,9 +98,13 @@ function around({ body, fabric, from }) {
   return from === "estimated" ? say.fitGuessed(both) : say.fitMeasured(both);
 }
 
-/** @param {Plan} plan */
-function yarn({ yarn: need }) {
-  return html`
+/** The yarn of the pair. @param {Plan} plan @param {HTMLElement} place */
+export function renderNeed({ yarn: need, parts }, place) {
+  const titles = new Map(
+    parts.map(({ part, title }) => /** @type {[string, string]} */ ([part, title])),
+  );
+  render(
+    html`
     <p class="need">${need.grams ? html`<span><strong>${need.grams.text}</strong> ${need.grams.other}</span>` : nothing} <span><strong>${need.metres.text}</strong> ${need.metres.other}</span></p>
     <p>${need.words}</p>
     <details>
@@ -121,11 +112,13 @@ function yarn({ yarn: need }) {
       <table class="by-section">
         <thead><tr><th scope="col">${say.bothSocks}</th><th scope="col">${say.length}</th>${need.grams ? html`<th scope="col">${say.weight}</th>` : nothing}</tr></thead>
         <tbody>
-          ${PARTS.map((part) => line(say.part({ part }), need.sections[part], need.grams))}
+          ${Object.entries(need.sections).map(([part, of]) => line(titles.get(part) ?? say.ends, of, need.grams))}
           ${line(say.wasteApart, need.waste, need.grams)}
         </tbody>
       </table>
-    </details>`;
+    </details>`,
+    place,
+  );
 }
 
 /** @param {string} title @param {import("./types").Length | undefined} length @param {Quantity | null} grams */

@@ -6,7 +6,7 @@
  * @import {MeasuredPair} from "../machine/types"
  * @import {Draft} from "./draft.js"
  * @import {Asks, Request} from "./types"
- * @import {ShelfScreen} from "./shelf.js"
+ * @import {ShelfScreen} from "../behind/shelf.js"
  * @import {StepsNav} from "./steps_nav.js"
  */
 import { html, nothing, render } from "lit-html";
@@ -15,6 +15,7 @@ import { remember, remembered } from "../machine/remembered.js";
 import { anyPair } from "../storage/any_pair.js";
 import { bundle } from "./bundle.js";
 import { KnitIt } from "./knit_it.js";
+import { toRequest } from "./request.js";
 import { isShown } from "./seen.js";
 import { isLink } from "./steps_nav.js";
 import { nameScreen } from "./title.js";
@@ -39,7 +40,7 @@ export class AtMachine extends EventTarget {
   #told = /** @type {HTMLElement} */ (document.getElementById("machine-trouble"));
   #place = /** @type {HTMLElement} */ (document.getElementById("machine"));
 
-  /** @param {{ engine: Asks, nav: StepsNav, draft: Draft, shelf: () => ShelfScreen }} parts the shelf is there when it is wanted */
+  /** @param {{ engine: Asks, nav: StepsNav, draft: Draft, shelf: () => Promise<ShelfScreen> }} parts */
   constructor({ engine, nav, draft, shelf }) {
     super();
     this.draft = draft;
@@ -69,6 +70,7 @@ export class AtMachine extends EventTarget {
     if (shown && !isLink(location.hash)) {
       // Leaving leads to the counts that are knitted, or wherever else she came from.
       if (named || !location.hash) this.nav.begin(step);
+      this.#leftSince(shown);
       return this.enter(shown);
     }
     if (unfinished) this.#lineSoon();
@@ -81,13 +83,27 @@ export class AtMachine extends EventTarget {
     if (this.nav.step === "counts" && !this.#machine && ended) this.#line();
   }
 
-  /** The database may know of a pair that local storage has not yet, or has no more. */
-  async #late() {
+  /** Killed, a browser may have its local storage as it was before the counter was left. @param {string} id */
+  async #leftSince(id) {
+    const touched = await this.#untilReady();
+    if (remembered(this.draft).shown) return;
+    if (touched) remember(this.draft, { shown: id });
+    else if (location.hash === HASH) this.#leave();
+  }
+
+  /** Resolves once the database has answered, to whether anything was touched till then. */
+  async #untilReady() {
     let touched = false;
     for (const kind of ["pointerdown", "keydown"]) {
       addEventListener(kind, () => (touched = true), { once: true, capture: true });
     }
     await this.draft.ready;
+    return touched;
+  }
+
+  /** The database may know of a pair that local storage has not yet, or has no more. */
+  async #late() {
+    const touched = await this.#untilReady();
     const { shown, step, unfinished } = remembered(this.draft);
     const { hash } = location;
     if (shown && !touched && !isLink(hash) && hash !== "#book") {
@@ -195,7 +211,8 @@ export class AtMachine extends EventTarget {
       const there = await machine.resume(id);
       if (there === true) return;
       this.#sure = machine.journal.kept;
-      this.#trouble(there ? say.pairIsKnitted : this.#sure ? say.counterGone : SILENT);
+      const none = id || remembered(this.draft).unfinished ? say.counterGone : say.counterNone;
+      this.#trouble(there ? say.pairIsKnitted : this.#sure ? none : SILENT);
     } catch (error) {
       console.error(error);
       this.#sure = false;
@@ -218,6 +235,24 @@ export class AtMachine extends EventTarget {
     render(sentence ? line : nothing, this.#told);
   }
 
+  /** The pairs on the machine, by their wearer. @returns {Promise<Map<string, { session: string, words: string }>>} */
+  async ofWearers() {
+    if (!remembered(this.draft).unfinished) return new Map();
+    const machine = await this.load();
+    const all = await machine.unfinished();
+    return new Map(
+      all.map((kept) => {
+        const { id, wearer = "" } = kept.session;
+        return [wearer, { session: id, words: machine.standing(kept) }];
+      }),
+    );
+  }
+
+  /** Seconds that a wearer's knitted pairs took. @param {string} wearer */
+  async took(wearer) {
+    return remembered(this.draft).ended ? (await this.load()).took(wearer) : new Map();
+  }
+
   /** @returns {Promise<Machine>} */
   load() {
     this.#machine ??= this.#open().catch((error) => {
@@ -238,10 +273,16 @@ export class AtMachine extends EventTarget {
       ask: (/** @type {object} */ call) => this.engine.ask(call),
       measured: (/** @type {Request} */ request) => this.knitIt.measured(request),
       shelf: {
-        weighed: () => this.shelf().weighed,
-        used: (/** @type {object} */ request) =>
-          this.engine.ask({ do: "used", request, shelf: this.shelf().written() }),
-        put: (/** @type {number} */ row, /** @type {string} */ left) => this.shelf().put(row, left),
+        weighed: () =>
+          Object.entries(this.draft.shelf ?? {}).some(
+            ([name, text]) => name.endsWith(".left") && text.trim(),
+          ),
+        used: (/** @type {object} */ request) => {
+          const { shelf = {} } = toRequest(this.draft.shelf ?? {});
+          return this.engine.ask({ do: "used", request, shelf });
+        },
+        put: async (/** @type {number} */ row, /** @type {string} */ left) =>
+          (await this.shelf()).put(row, left),
       },
       reached: (/** @type {KnittedPair} */ detail) =>
         this.dispatchEvent(new CustomEvent("knitted", { detail })),

@@ -58,7 +58,13 @@ async function page(request, ask) {
   if (![...doubted].every((group) => LATER.includes(group))) {
     // The foot alone is enough to guess what was left out of it, and to ask about what is odd.
     const foot = await ask({ do: "foot", request });
-    return { errors: answer.errors, request, foot: foot.errors ? undefined : foot };
+    const pencil = await ask({ do: "pencil", request });
+    return {
+      errors: answer.errors,
+      request,
+      foot: foot.errors ? undefined : foot,
+      pencil: pencil.errors ? undefined : pencil,
+    };
   }
   const before = /** @type {Request} */ (
     Object.fromEntries(Object.entries(request).filter(([group]) => !doubted.has(group)))

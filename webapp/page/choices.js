@@ -5,19 +5,22 @@
  * @import {Form} from "./form.js"
  */
 
-import { goesByNth, OF_CHANGE } from "./request.js";
+import { goesByNth, goesWith, OF_CHANGE } from "./request.js";
+
+const OF_A_CHILD = ["person.age", "sock.growing_room"];
 
 /** @param {Form} form */
 export function wireChoices(form) {
-  /** @type {NodeListOf<HTMLButtonElement>} */
-  const chips = document.querySelectorAll("#chips button");
-  for (const chip of chips) {
-    chip.addEventListener("click", () => form.set("cylinder.slots", chip.dataset.slots ?? ""));
-  }
+  form.element.addEventListener("click", ({ target }) => {
+    const chip = target instanceof Element && target.closest("button[data-writes]");
+    if (chip instanceof HTMLButtonElement) form.set(written(chip), chip.value);
+  });
   const show = () => {
     const values = form.values();
+    /** @type {NodeListOf<HTMLButtonElement>} */
+    const chips = form.element.querySelectorAll("button[data-writes]");
     for (const chip of chips) {
-      const chosen = chip.dataset.slots === values["cylinder.slots"]?.trim();
+      const chosen = chip.value === values[written(chip)]?.trim();
       chip.setAttribute("aria-pressed", String(chosen));
     }
     for (const way of document.querySelectorAll(".way")) {
@@ -25,35 +28,41 @@ export function wireChoices(form) {
         /** @type {HTMLElement} */ (way).dataset.way !== values.way;
     }
     offerSizes(values);
-    hide("#age-place", values.who !== "child" && !values["person.age"]?.trim());
+    hide("#age-place", values.who !== "child" && !holds(values, ...OF_A_CHILD));
     hide('[data-field="sock.cuff.every"]', !goesByNth(values));
+    hide('[data-field="sock.leg.plain"]', !goesWith("sock.leg.plain", values));
+    hide(
+      '[data-field="sock.heel.flap"]',
+      values["sock.heel.kind"] !== "flap" && !holds(values, "sock.heel.flap"),
+    );
     for (const name of OF_CHANGE) {
       hide(`[data-field="${name}"]`, values["sock.cuff.kind"] !== "set-up rib");
     }
     for (const group of ["foot.again", "other_foot", "other_foot.again"]) {
-      const filled = holds(values, `${group}.`);
-      open(group.replace(".", "-"), filled);
-      open("feet", filled);
+      open(group.replace(".", "-"), holds(values, `${group}.`));
     }
     open("shoe", Boolean(values["person.shoe_size.size"]?.trim()));
     open("person-more", Boolean(values["person.height"] || values["person.weight"]));
-    open("sock-more", holds(values, "sock."));
     open("toes-more", holds(values, "foot.toe_breadth"));
     open(
       "long-leg",
-      [
+      holds(
+        values,
         "sock.leg.height",
         "sock.leg.girths.",
         "sock.leg.bands.",
         "sock.cuff.flat_",
         "sock.cuff.pulled_",
-      ].some((group) => holds(values, group)),
+      ),
     );
     open(
       "swatch-more",
-      ["mark", "grams", "unwashed_"].some((name) => holds(values, `fabric.swatch.${name}`)),
+      holds(
+        values,
+        ...["mark", "hung", "grams", "unwashed_"].map((name) => `fabric.swatch.${name}`),
+      ),
     );
-    open("swatches", holds(values, "fabric.swatches.") || holds(values, "fabric.mark"));
+    open("swatches", holds(values, "fabric.swatches.", "fabric.mark", "fabric.hung"));
     open("strands", holds(values, "fabric.strands") || holds(values, "fabric.along"));
     open("first-sock", holds(values, "first_sock."));
     open("stock", holds(values, "stock."));
@@ -64,6 +73,11 @@ export function wireChoices(form) {
   };
   form.addEventListener("change", show);
   show();
+}
+
+/** The field that a button writes into. @param {HTMLButtonElement} chip */
+function written(chip) {
+  return chip.dataset.writes ?? "";
 }
 
 /** @param {string} selector @param {boolean} hidden */
@@ -94,13 +108,20 @@ function offerSizes(values) {
   }
 }
 
-/** Whether any field of a group is filled. @param {Values} values @param {string} group */
-function holds(values, group) {
-  return Object.entries(values).some(([name, value]) => name.startsWith(group) && value.trim());
+/** Whether any field of some groups is filled. @param {Values} values @param {...string} groups */
+function holds(values, ...groups) {
+  return Object.entries(values).some(
+    ([name, value]) => groups.some((group) => name.startsWith(group)) && value.trim(),
+  );
 }
 
 /** Open a fold that is filled; never close what she opened. @param {string} id @param {boolean} filled */
 function open(id, filled) {
-  const fold = document.getElementById(id);
-  if (filled && fold instanceof HTMLDetailsElement) fold.open = true;
+  if (!filled) return;
+  for (
+    let fold = document.getElementById(id);
+    fold;
+    fold = fold.parentElement?.closest("details") ?? null
+  )
+    if (fold instanceof HTMLDetailsElement) fold.open = true;
 }

@@ -2,6 +2,7 @@
 import { html, nothing, render } from "lit-html";
 import * as say from "words/page";
 import { missing, putOff } from "../book/last_copy.js";
+import { oneLine } from "./one_line.js";
 
 export function copyLine() {
   const place = /** @type {HTMLElement} */ (document.getElementById("copy-line"));
@@ -12,9 +13,11 @@ export function copyLine() {
   };
   render(
     words
-      ? html`<div class="line"><p>${words}</p>
-          <div class="row"><button type="button" data-book="copies">${say.saveACopy}</button>
-            <button type="button" id="copy-not-today" @click=${later}>${say.notToday}</button></div></div>`
+      ? oneLine(
+          words,
+          html`<button type="button" id="copy-not-today" @click=${later}>${say.notToday}</button>`,
+          html`<button type="button" data-book="copies">${say.saveACopy}</button>`,
+        )
       : nothing,
     place,
   );

@@ -19,8 +19,18 @@ export function countedOf(raw) {
 
 /** @param {any} raw @returns {FirstSock} sock one as it was measured, as typed @throws {TypeError} */
 export function firstSockOf(raw) {
-  const { foot_rounds, length, flat_width = "" } = raw ?? {};
-  if ([foot_rounds, length, flat_width].some((text) => typeof text !== "string"))
+  const { foot_rounds, length, unwashed_length = "", flat_width = "", like = "" } = raw ?? {};
+  if (
+    [foot_rounds, length, unwashed_length, flat_width, like].some(
+      (text) => typeof text !== "string",
+    )
+  )
     throw new TypeError("no sock");
-  return flat_width ? { foot_rounds, length, flat_width } : { foot_rounds, length };
+  return {
+    foot_rounds,
+    length,
+    ...(unwashed_length ? { unwashed_length } : {}),
+    ...(flat_width ? { flat_width } : {}),
+    ...(like ? { like } : {}),
+  };
 }

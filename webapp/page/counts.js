@@ -1,27 +1,55 @@
 /**
  * Step three, first of all the counts: big enough to read at arm's length beside the machine.
- * @import {Part, Shown} from "./types"
+ * @import {Fit, Part, Shown} from "./types"
  */
 import { html, nothing, render } from "lit-html";
 import * as say from "words/page";
+import { MARKS } from "./around.js";
 import { wordsOfSockTwo } from "./first_sock.js";
+import { rollChanged } from "./motion.js";
+import { isLink } from "./steps_nav.js";
 
 /** @param {Shown} plan @param {HTMLElement} place */
 export function renderCounts(plan, place) {
-  render(
-    html`
+  rollChanged(place, () => render(counts(plan), place));
+}
+
+/** @param {Shown} plan */
+function counts(plan) {
+  return html`
       ${
         plan.fabric.swatch_first || plan.fabric.guessed.length
           ? html`<p class="swatch-first"><strong>${say.swatchFirst}</strong> ${plan.fabric.words}</p>`
           : nothing
       }
-      <p class="which-sock">${wordsOfSockTwo(plan) ? say.sockTwo : say.forBoth}</p>
       <ol class="counts">
-        ${plan.parts.map((part) => row(part, plan))}
+        ${[...plan.parts].sort(footFirst).map((part) => row(part, plan))}
       </ol>
-    `,
-    place,
-  );
+      ${plan.fit ? gist(plan.fit) : nothing}
+    `;
+}
+
+/** The count that was asked for before all others; the rest as they are knitted. @param {Part} a @param {Part} b */
+function footFirst(a, b) {
+  return Number(b.part === "foot") - Number(a.part === "foot");
+}
+
+/** @type {Fit["level"][]} */
+const WORST = ["bad", "tight", "loose"];
+
+/** The fit in a line: that it fits, or where it does not, the worst first. @param {NonNullable<Shown["fit"]>} fit */
+function gist(fit) {
+  const amiss = fit
+    .filter(({ level }) => WORST.includes(level))
+    .sort((a, b) => WORST.indexOf(a.level) - WORST.indexOf(b.level));
+  const level = amiss[0]?.level ?? "good";
+  const words = amiss.map(({ title, verdict }) => say.fitAt({ place: title, verdict }));
+  if (!fit.length)
+    return html`<p class="fit-none">${say.noFoot({ linked: isLink(location.hash) ? "yes" : "no" })}</p>`;
+  return html`<p class="fit fit-gist fit-${level}">
+    <svg class="fit-mark" viewBox="0 0 24 24" aria-hidden="true" focusable="false">${MARKS[level]}</svg>
+    <strong>${words.length ? words.join(" ") : say.fits}</strong>
+  </p>`;
 }
 
 /** @param {Part} part @param {Shown} plan */
@@ -29,16 +57,17 @@ function row(part, plan) {
   const count = plan.counts[part.part];
   const pocket = count && "left" in count ? count : null;
   return html`<li class="tally tally-${part.part}">
-    <h3>${part.title}${part.part === "foot" && wordsOfSockTwo(plan) ? html` <small>${say.ofSockTwo}</small>` : nothing}</h3>
+    <h3>${part.title}</h3>
+    ${part.part === "foot" ? html`<p class="which-sock">${wordsOfSockTwo(plan) ? say.sockTwo : say.forBoth}</p>` : nothing}
     ${
       pocket
         ? html`<p class="figure" aria-hidden="true">
-              ${pocket.needles}<i>→</i>${pocket.left}<i>→</i>${pocket.needles}
+              <span>${pocket.needles}</span><i>→</i><span>${pocket.left}</span><i>→</i><span>${pocket.needles}</span>
             </p>
             <p class="said">${say.pocketSaid({ needles: pocket.needles, left: pocket.left })}</p>
-            <p class="detail"><strong aria-hidden="true">${say.needles}</strong> ${say.inRows({ rows: pocket.rows })}</p>`
-        : html`<p class="figure">${part.count}</p>
-            <p class="detail"><strong>${part.unit}</strong> · ${part.detail}</p>`
+            <p class="detail"><strong aria-hidden="true">${say.needles}</strong> ${say.inRows({ rows: pocket.rows })}${pocket.manner ? html` · ${pocket.manner}` : nothing}</p>`
+        : html`<p class="figure"><span>${part.count}</span></p>
+            <p class="detail"><strong>${say.roundsCounted({ rounds: part.count })}</strong> · ${part.detail}</p>`
     }
   </li>`;
 }

@@ -2,18 +2,20 @@
  * The whole of step three: hands the newest answer to its pieces, marks the tape with what is known,
  * and says the foot rounds once they have settled, for those who listen.
  * @import {Answer, Problem, Shown} from "./types"
- * @import {Share} from "./share.js"
+ * @import {ToShare} from "./to_share.js"
  * @import {StepsNav} from "./steps_nav.js"
  */
 import { nothing, render } from "lit-html";
 import * as say from "words/page";
-import { renderAround } from "./around.js";
+import { renderAround, renderNeed } from "./around.js";
 import { renderCounts } from "./counts.js";
 import { wordsOfSockTwo } from "./first_sock.js";
-import { showPicture } from "./picture.js";
-import { stepOf } from "./place_of.js";
+import { knitAnew, partsChanged } from "./motion.js";
+import { joined, showPicture } from "./picture.js";
+import { placeOf, stepOf } from "./place_of.js";
 import { renderProblems } from "./problems.js";
 import { renderSteps } from "./steps_list.js";
+import { onTape } from "./steps_nav.js";
 import { renderStock } from "./stock.js";
 
 const SETTLED_MS = 1500;
@@ -34,7 +36,7 @@ export class CountsScreen {
   /** @type {Shown | undefined} */
   #plan;
 
-  /** @param {StepsNav} nav @param {Share} share */
+  /** @param {StepsNav} nav @param {ToShare} share */
   constructor(nav, share) {
     this.nav = nav;
     this.share = share;
@@ -46,19 +48,24 @@ export class CountsScreen {
     document.getElementById("not-yet")?.remove();
     renderProblems(plan ? [] : answer.errors, place("problems"), (step) => this.nav.go(step));
     if (plan) {
+      const changed = partsChanged(this.#plan?.parts, plan.parts);
       renderCounts(plan, place("counts-place"));
-      showPicture(answer.picture, place("picture-place"));
+      showPicture(joined(answer.picture), place("picture-place"));
+      knitAnew(place("picture-place"), changed);
       renderAround(plan, place("around-place"), (step) => this.nav.go(step));
+      renderNeed(plan, place("need-place"));
       renderSteps(plan, place("steps-place"));
     } else {
-      for (const id of ["counts-place", "around-place", "steps-place"]) {
+      for (const id of ["counts-place", "around-place", "need-place", "steps-place"]) {
         render(nothing, place(id));
       }
       place("picture-place").hidden = true;
     }
+    const panels = place("panels");
+    panels.hidden = !plan && !answer.errors.some(({ field }) => panels.contains(placeOf(field)));
     this.share.show(plan ? answer : null);
     renderStock(plan);
-    this.#mark(plan, plan && gist(plan));
+    this.#mark(plan, plan && gist(plan), plan ?? answer.foot);
     this.#say(plan ? wordsOfSockTwo(plan) || gist(plan) : "");
   }
 
@@ -69,10 +76,13 @@ export class CountsScreen {
     this.#mark(plan, plan && say.gistBefore({ rounds: plan.counts.foot.rounds }));
   }
 
-  /** @param {Shown | undefined} plan @param {string} [words] the counts in a breath */
-  #mark(plan, words = "") {
+  /**
+   * @param {Shown | undefined} plan @param {string} [words] the counts in a breath
+   * @param {{ measures: Shown["measures"] } | undefined} [told] what the foot tells, which may come first
+   */
+  #mark(plan, words = "", told = plan) {
     this.#plan = plan;
-    const length = plan?.measures.length;
+    const length = told?.measures.length;
     this.nav.mark(
       "measure",
       length ? `${length.from === "estimated" ? "≈ " : ""}${length.text}` : "",
@@ -84,7 +94,7 @@ export class CountsScreen {
   /** Without counts the tape says which step is in the way. @param {Problem[]} problems those told */
   markProblems(problems) {
     if (this.#plan) return;
-    const steps = problems.map(({ field }) => stepOf(field));
+    const steps = problems.map(({ field }) => onTape(stepOf(field)));
     for (const step of /** @type {const} */ (["measure", "yarn", "counts"])) {
       const count = steps.filter((one) => one === step).length;
       this.nav.mark(step, count ? say.toFix({ things: count }) : "");

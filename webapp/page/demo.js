@@ -2,8 +2,8 @@
 import day from "../data/demo.json";
 import { toValues } from "./request.js";
 
-export const title = day.title;
-export const feet = day.feet;
+/** @typedef {"coxswain" | "mechanic" | "helper" | "youngest"} Who */
+export const feet = /** @type {{ who: Who, request: object }[]} */ (day.feet);
 
 /**
  * @param {number} foot which of the example's feet

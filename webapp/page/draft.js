@@ -13,7 +13,7 @@ import { Kept } from "../storage/kept.js";
 import { withItsUnit } from "./units_beside.js";
 import { valuesOf, withUnits } from "./values_of.js";
 
-/** @typedef {"mine" | "shelf" | "chart"} Own a sheet that is hers alone */
+/** @typedef {"mine" | "shelf" | "chart" | "sets"} Own a sheet that is hers alone */
 /** @typedef {Dated & { label: string, number?: number }} WearersSheet that of one visit */
 
 const anything = () => {};
@@ -29,14 +29,17 @@ const KINDS = {
   before: { words: say.setAside({ what: "before" }), sure: valuesOf },
   chart: { words: say.setAside({ what: "chart" }), ...sheet },
   shelf: { words: say.setAside({ what: "shelf" }), ...sheet },
+  sets: { words: say.setAside({ what: "sets" }), ...sheet },
   unkept: { words: say.setAside({ what: "unkept" }), sure: sheetOf, many: true },
   knitted: { words: "", sure: anything, many: true },
   knitting: { words: "", sure: anything },
   counter: { words: "", sure: anything },
+  cared: { words: "", sure: anything }, // the cautions were read
   half: { words: "", sure: anything, many: true }, // words of which nothing is made yet
   tag: { words: "", sure: anything },
   tags: { words: "", sure: anything }, // that wait for paper
   theme: { words: "", sure: anything, plain: true },
+  language: { words: "", sure: anything, plain: true },
   last: { words: "", sure: anything, guess: true },
 };
 
@@ -104,6 +107,11 @@ export class Draft extends Kept {
   /** @returns {Values | null} what was typed for the table over sizes */
   get chart() {
     return withUnits(this.read("chart")?.values ?? null, this.#units);
+  }
+
+  /** @returns {Values | null} her sets of instructions */
+  get sets() {
+    return this.read("sets")?.values ?? null;
   }
 
   /** @returns {Values | null} her cylinders and yarns, as typed */

@@ -37,7 +37,19 @@
  *   "foot.toe_breadth" |
  *   "other_foot.toe_breadth" |
  *   "cylinder.carrier" |
+ *   "cylinder.spring" |
+ *   "cylinder.thread" |
  *   "cylinder.slots" |
+ *   "knitter.stitches.scatter" |
+ *   "knitter.stitches.weight" |
+ *   "knitter.stitches.habit" |
+ *   "knitter.stitches.habit_sd" |
+ *   "knitter.rounds.scatter" |
+ *   "knitter.rounds.weight" |
+ *   "knitter.rounds.habit" |
+ *   "knitter.rounds.habit_sd" |
+ *   "knitter.pairs" |
+ *   "knitter.left_out" |
  *   "fabric.yarn" |
  *   "fabric.along" |
  *   "fabric.strands" |
@@ -51,10 +63,13 @@
  *   "fabric.swatch.unwashed_length" |
  *   "fabric.swatch.grams" |
  *   "fabric.swatch.mark" |
+ *   "fabric.swatch.hung" |
  *   "fabric.stitches" |
  *   "fabric.rounds" |
+ *   "fabric.hung" |
  *   "sock.length_ease" |
  *   "sock.foot_length_of_sock" |
+ *   "sock.growing_room" |
  *   "sock.cuff.kind" |
  *   "sock.cuff.rounds" |
  *   "sock.cuff.every" |
@@ -66,15 +81,26 @@
  *   "sock.leg.kind" |
  *   "sock.leg.rounds" |
  *   "sock.leg.height" |
+ *   "sock.leg.plain" |
  *   "sock.heel.kind" |
+ *   "sock.heel.flap" |
  *   "sock.heel.needles" |
  *   "sock.heel.left" |
+ *   "sock.toe.plain" |
  *   "sock.toe.kind" |
  *   "sock.toe.needles" |
  *   "sock.toe.left" |
  *   "sock.end.rounds" |
+ *   "sock.string" |
+ *   "sock.colors.cuff" |
+ *   "sock.colors.heel" |
+ *   "sock.colors.toe" |
+ *   "sock.colors.leg" |
+ *   "sock.colors.foot" |
+ *   "first_sock.like" |
  *   "first_sock.foot_rounds" |
  *   "first_sock.length" |
+ *   "first_sock.unwashed_length" |
  *   "first_sock.flat_width" |
  *   "stock.margin" |
  *   "stock.apart" |
@@ -93,6 +119,8 @@
  *   `fabric.swatches.${number}.unwashed_length` |
  *   `fabric.swatches.${number}.grams` |
  *   `fabric.swatches.${number}.mark` |
+ *   `fabric.swatches.${number}.hung` |
+ *   `fabric.swatches.${number}.whole_stitches` |
  *   `sock.leg.girths.${number}.height` |
  *   `sock.leg.girths.${number}.girth` |
  *   `sock.leg.bands.${number}.rounds` |
@@ -109,6 +137,8 @@
  *   "fabric.swatches.ROW.unwashed_length" |
  *   "fabric.swatches.ROW.grams" |
  *   "fabric.swatches.ROW.mark" |
+ *   "fabric.swatches.ROW.hung" |
+ *   "fabric.swatches.ROW.whole_stitches" |
  *   "sock.leg.girths.ROW.height" |
  *   "sock.leg.girths.ROW.girth" |
  *   "sock.leg.bands.ROW.rounds" |
@@ -122,6 +152,9 @@
  *   "other_foot" |
  *   "other_foot.again" |
  *   "cylinder" |
+ *   "knitter" |
+ *   "knitter.stitches" |
+ *   "knitter.rounds" |
  *   "fabric" |
  *   "fabric.swatch" |
  *   "fabric.swatches" |
@@ -133,6 +166,7 @@
  *   "sock.heel" |
  *   "sock.toe" |
  *   "sock.end" |
+ *   "sock.colors" |
  *   "first_sock" |
  *   "stock"} Group
  *
@@ -173,11 +207,13 @@ export const ECHOED = [
   "fabric.swatch.unwashed_width",
   "fabric.swatch.unwashed_length",
   "fabric.swatch.grams",
+  "fabric.swatch.hung",
   "sock.foot_length_of_sock",
   "sock.cuff.flat_width",
   "sock.cuff.pulled_width",
   "sock.leg.height",
   "first_sock.length",
+  "first_sock.unwashed_length",
   "first_sock.flat_width",
   "stock.ball",
   "stock.left",
@@ -188,7 +224,10 @@ export const ECHOED = [
 /** Weights of yarn. @type {(Field | InRow)[]} */
 export const WEIGHTS = [
   "fabric.swatch.grams",
+  "fabric.swatch.hung",
   "fabric.swatches.ROW.grams",
+  "fabric.swatches.ROW.hung",
+  "fabric.hung",
   "stock.ball",
   "stock.left",
   "stock.sock_one",
@@ -200,10 +239,14 @@ export const CHOICES = [
   "person.shoe_size.system",
   "person.sex",
   "cylinder.carrier",
+  "cylinder.spring",
+  "cylinder.thread",
   "fabric.swatches.ROW.kind",
   "sock.cuff.kind",
   "sock.closeness",
   "sock.leg.kind",
   "sock.heel.kind",
   "sock.toe.kind",
+  "sock.string",
+  "first_sock.like",
 ];

@@ -10,7 +10,14 @@ import { within } from "./within.js";
 
 /** The field of the note that says how many foot rounds sock two takes. */
 export const SOCK_TWO = "first_sock.foot_rounds";
-const FIELDS = [SOCK_TWO, "first_sock.length", "first_sock.flat_width"];
+const LIKE = "first_sock.like";
+const FIELDS = [
+  SOCK_TWO,
+  "first_sock.length",
+  "first_sock.unwashed_length",
+  "first_sock.flat_width",
+  LIKE,
+];
 
 /** The sentence for sock two; "" where the counts are those of both socks. @param {Shown} plan */
 export function wordsOfSockTwo(plan) {
@@ -34,6 +41,8 @@ export class FirstSock {
     this.form = form;
     this.planned = /** @type {HTMLElement} */ (document.getElementById("as-planned"));
     this.place = /** @type {HTMLElement} */ (document.getElementById("sock-two"));
+    this.expected = /** @type {HTMLElement} */ (document.getElementById("off-machine"));
+    this.wish = /** @type {HTMLElement} */ (document.getElementById("pair-wish"));
     form.addEventListener("change", (event) => {
       const { detail } = /** @type {CustomEvent} */ (event);
       if (detail === "" || FIELDS.includes(detail)) this.#forgotten = this.#before = null;
@@ -47,7 +56,24 @@ export class FirstSock {
     this.#words = plan ? wordsOfSockTwo(plan) : "";
     this.#keep = plan?.fabric.keep ?? null;
     if (plan && !this.#words) this.#planned = String(plan.counts.foot.rounds);
+    this.#wishes(plan?.pair);
+    // With sock one measured the plan is that of sock two.
+    if (plan?.off_machine) this.expected.textContent = plan.off_machine.words;
+    this.expected.hidden = !plan?.off_machine;
     this.#draw();
+  }
+
+  /** What to expect of each wish for sock two. @param {Plan["pair"] | undefined} pair */
+  #wishes(pair) {
+    this.wish.hidden = !pair;
+    for (const input of this.wish.querySelectorAll("input")) {
+      const like = input.value || "foot";
+      const words = pair?.wishes.find((one) => one.like === like)?.words;
+      const place = input.parentElement?.querySelector("small");
+      if (place && words) place.textContent = words;
+    }
+    const why = document.getElementById("pair-why");
+    if (why) why.textContent = pair?.why ?? "";
   }
 
   #forget() {
@@ -68,7 +94,10 @@ export class FirstSock {
     const length = before["first_sock.length"] ?? "";
     /** @type {Values} */
     const values = { ...before, way: "swatch" };
-    for (const [name, value] of Object.entries({ ...keep, length, flat_width: width })) {
+    const unwashed_length = before["first_sock.unwashed_length"] ?? "";
+    const grams = before["stock.sock_one"] ?? "";
+    const sizes = { length, unwashed_length, flat_width: width, grams };
+    for (const [name, value] of Object.entries({ ...keep, ...sizes })) {
       if (name !== "needles" || width) values[`fabric.swatches.${row.length}.${name}`] = value;
     }
     for (const name of FIELDS) values[name] = "";

@@ -1,22 +1,28 @@
 /**
  * A form, of the three steps or of the table: reads and fills its fields by name, and says when they change.
  * @import {Values} from "./types"
+ * @import {Place} from "./within.js"
  */
 import { enterGoesOn } from "./enter_key.js";
 import { asKept, inGrams, isBare, spelled } from "./spelled.js";
-import { inAnyRow } from "./within.js";
+import { inputOf, withItsUnit } from "./units_beside.js";
+import { within } from "./within.js";
 
-/** A field of the page, or of a row that may come to stand on it. @param {string} name @returns {Element | undefined} */
-export function inputOf(name) {
-  const templates = [...document.querySelectorAll("template")].map(({ content }) => content);
-  const row = inAnyRow(name);
-  for (const [place, named] of [[document, name], ...templates.map((one) => [one, row])]) {
-    const input = /** @type {ParentNode} */ (place).querySelector(
-      `:is(input, select)[name="${CSS.escape(/** @type {string} */ (named))}"]`,
-    );
-    if (input) return input;
-  }
-}
+/** Fields that come behind the first screen (webapp/behind). @type {Place[]} */
+const LATER = [
+  "sock.cuff",
+  "sock.leg",
+  "sock.heel",
+  "sock.toe",
+  "sock.end",
+  "sock.colors",
+  "sock.string",
+  "cylinder.spring",
+  "cylinder.thread",
+  "sock.closeness",
+  "sock.length_ease",
+  "sock.foot_length_of_sock",
+];
 
 /** @typedef {{ title: string, before: string, now: string }} Replaced */
 
@@ -33,6 +39,9 @@ export const FOLLOWED = "*";
 export class Form extends EventTarget {
   /** What is to stand in the field in hand once it is left. @type {Map<string, string>} */
   #behind = new Map();
+  /** What stands in fields that are still to come. @type {Values} */
+  #waiting = {};
+  #whole = false;
 
   /** @param {HTMLFormElement} element */
   constructor(element) {
@@ -55,13 +64,13 @@ export class Form extends EventTarget {
 
   /** @param {string} name @returns {string} */
   value(name) {
-    return String(new FormData(this.element).get(name) ?? "");
+    return String(new FormData(this.element).get(name) ?? this.#waiting[name] ?? "");
   }
 
   /** @returns {Values} every field's value by its name, and the units that bare numbers are in */
   values() {
     /** @type {Values} */
-    const values = { units: this.units };
+    const values = { ...this.#waiting, units: this.units };
     for (const [name, value] of new FormData(this.element)) {
       values[name] = inGrams(name, String(value), this.units);
     }
@@ -96,7 +105,19 @@ export class Form extends EventTarget {
     this.#behind.clear();
     this.dispatchEvent(new CustomEvent("fill", { detail: values }));
     this.dispatchEvent(new CustomEvent("grow", { detail: values }));
-    for (const field of this.element.elements) {
+    this.#put(this.element.elements, values, filled);
+    this.#wait(values);
+    if (/^(cm|in)$/.test(filled.units)) this.units = filled.units;
+    this.#showUnits();
+    this.#changed("");
+  }
+
+  /**
+   * @param {Iterable<Element>} fields @param {Values} values
+   * @param {Values} filled those, over what is usual
+   */
+  #put(fields, values, filled) {
+    for (const field of fields) {
       if (field instanceof HTMLInputElement && !field.name) continue; // the shown link
       if (field instanceof HTMLInputElement && field.type === "radio") {
         field.checked = field.value === (filled[field.name] ?? "");
@@ -106,9 +127,25 @@ export class Form extends EventTarget {
         field.value = filled[field.name] || first(field);
       }
     }
-    if (/^(cm|in)$/.test(filled.units)) this.units = filled.units;
-    this.#showUnits();
-    this.#changed("");
+  }
+
+  /** Keep what no field has yet. @param {Values} values */
+  #wait(values) {
+    if (this.#whole) return;
+    const later = Object.entries(values).filter(([name]) => within(name, ...LATER));
+    this.#waiting = Object.fromEntries(later);
+  }
+
+  /** The fields that were still to come are here, and take what was kept for them. @param {Element} place */
+  whole(place) {
+    const waiting = this.#waiting;
+    this.#waiting = {};
+    this.#whole = true;
+    this.usual = { ...this.#usual(), units: this.usual.units };
+    this.dispatchEvent(new CustomEvent("grow", { detail: waiting }));
+    const filled = { ...this.usual, ...waiting, units: this.units };
+    this.#put(place.querySelectorAll("input, select"), waiting, filled);
+    this.#changed(FOLLOWED);
   }
 
   /**
@@ -139,6 +176,7 @@ export class Form extends EventTarget {
         if (shown !== text) replaced.push(...this.#replace(field, text));
       }
     }
+    this.#wait(values);
     this.#showUnits();
     this.#changed(FOLLOWED);
     if (!quietly) this.#tell(replaced);
@@ -175,8 +213,9 @@ export class Form extends EventTarget {
    */
   set(name, value) {
     const input = this.input(name);
-    if (!input) return;
-    input.value = value;
+    if (input) input.value = value;
+    else if (within(name, ...LATER) && !this.#whole) this.#waiting[name] = value;
+    else return;
     this.#changed(name);
   }
 
@@ -196,6 +235,9 @@ export class Form extends EventTarget {
   showIn(units) {
     if (units === this.units) return;
     for (const input of this.#withUnit()) this.#spell(input, units);
+    for (const [name, text] of Object.entries(this.#waiting)) {
+      this.#waiting[name] = withItsUnit(name, text, this.units);
+    }
     this.units = units;
     this.#showUnits();
   }
@@ -223,10 +265,6 @@ export class Form extends EventTarget {
 
   #showUnits() {
     if (this.value("units")) document.documentElement.dataset.units = this.units;
-    // A phone's decimal keys have no space and no slash, and 9 3/8 needs both.
-    /** @type {NodeListOf<HTMLInputElement>} */
-    const onTape = this.element.querySelectorAll("[data-tape]");
-    for (const input of onTape) input.inputMode = this.units === "cm" ? "decimal" : "text";
   }
 
   /** @returns {NodeListOf<HTMLInputElement>} */

@@ -14,6 +14,9 @@ export class KnitIt {
   #visit = null;
   /** @type {PromiseWithResolvers<void> | undefined} kept when what is typed by now is answered */
   #answer;
+  /** @type {string[]} */
+  #cautions = [];
+  #care = /** @type {HTMLElement} */ (document.getElementById("to-care"));
   #button = /** @type {HTMLButtonElement} */ (document.getElementById("knit-it"));
 
   /**
@@ -28,6 +31,7 @@ export class KnitIt {
     this.enter = enter;
     this.trouble = trouble;
     this.#button.addEventListener("click", () => this.#begin());
+    this.#care.addEventListener("click", () => this.#takeCare());
   }
 
   /** What is typed has changed, or whose sheet it is on. */
@@ -39,7 +43,9 @@ export class KnitIt {
   offer({ plan, request }, visit) {
     this.#visit = visit;
     this.#request = plan && request;
+    this.#cautions = plan?.cautions ?? [];
     this.#button.hidden = !plan;
+    this.#care.hidden = !plan;
     this.#answer?.resolve();
     this.#answer = undefined;
   }
@@ -53,6 +59,7 @@ export class KnitIt {
   }
 
   async #begin() {
+    let again = false; // she thought better of it
     this.#button.disabled = true;
     this.trouble("");
     try {
@@ -68,14 +75,27 @@ export class KnitIt {
         first_sock ? this.#knit(request) : undefined,
       ]);
       const measured = /** @type {FirstSock | undefined} */ (first_sock);
-      const pair = { request: /** @type {Request} */ (one), knit, two, measured, ...who };
+      const cautions = this.#cautions;
+      const pair = { request: /** @type {Request} */ (one), knit, two, measured, cautions, ...who };
       const id = await machine.begin(pair);
       if (id) await this.enter(id);
+      else again = true;
     } catch (error) {
       console.error(error);
       this.trouble(say.counterNotBegun);
     } finally {
       this.#button.disabled = false;
+      if (again) this.#button.focus(); // which it could not have, disabled
+    }
+  }
+
+  async #takeCare() {
+    this.trouble("");
+    try {
+      (await this.load()).care(this.#cautions);
+    } catch (error) {
+      console.error(error);
+      this.trouble(say.counterNotLoaded);
     }
   }
 

@@ -33,7 +33,8 @@ export class LastCounts {
       shown = false;
     }
     this.#say(shown ? [say.fromLastTime] : []);
-    this.notYet.hidden = shown;
+    // Counts that came with a link stand there meanwhile (sent/main.js).
+    this.notYet.hidden = shown || document.querySelector("#sent-place .tally") !== null;
     if (!isEmpty(values)) this.notYet.textContent = say.countsComing;
   }
 
@@ -47,7 +48,7 @@ export class LastCounts {
 
   /** @param {Request} request */
   #belongsTo(request) {
-    return JSON.stringify(this.before?.request) === JSON.stringify(request);
+    return planned(this.before?.request) === planned(request);
   }
 
   /** @param {string[]} sentences */
@@ -57,22 +58,24 @@ export class LastCounts {
   }
 }
 
+/** What is typed, whatever is known of the knitter. @param {Request | undefined} request */
+function planned(request) {
+  return JSON.stringify(request && { ...request, knitter: undefined });
+}
+
 /** As much of a plan as is shown of it. @param {Shown} plan @returns {Shown} */
 function kept({ parts, counts, fabric, notes, measures: { length } }) {
   return { parts, counts, fabric, notes, measures: { length } };
 }
 
-/** @param {Part[]} before @param {Part[]} now */
+/** An older version kept no figure: then rounds and rows are compared. @param {Part[]} before @param {Part[]} now */
 function differences(before, now) {
   return now.flatMap((part) => {
     const old = before.find((one) => one.part === part.part);
-    return !old || words(old) === words(part)
+    const was = old?.figure ?? `${old?.count}`;
+    const is = old?.figure ? part.figure : `${part.count}`;
+    return !old || is === was
       ? []
-      : [say.countedOtherwise({ title: part.title, now: words(part), before: words(old) })];
+      : [say.countedOtherwise({ title: part.title, now: is, before: was })];
   });
-}
-
-/** @param {Part} part */
-function words({ count, unit, detail }) {
-  return unit === "rows" ? detail : `${count} ${unit}`; // what is turned in rows goes by its needles
 }

@@ -6,13 +6,17 @@
 
 const PATIENCE_MS = 1000; // nothing is painted where nobody looks
 
-const { main = "" } = document.documentElement.dataset;
+const { main = "", sent = "", languages = "" } = document.documentElement.dataset;
+const other = wanted();
+if (other) location.replace(`./${other}.html${location.hash}`);
 if (inInches(navigator.languages)) {
   document.documentElement.dataset.units = "in";
   // Before the page's script reads the form, and before anybody can have chosen.
   document.addEventListener("readystatechange", chooseInches, { once: true });
 }
-if (navigator.serviceWorker?.controller || kept()) {
+if (other) {
+  // Nothing more happens here.
+} else if (navigator.serviceWorker?.controller || kept("length")) {
   const written = `<script type="module" src="${main}"></script>`;
   // Whatever it is asked to let pass, it gives this one script.
   const gate = window.trustedTypes?.createPolicy("opening", {
@@ -25,6 +29,9 @@ if (navigator.serviceWorker?.controller || kept()) {
     new PerformanceObserver(start).observe({ type: "paint", buffered: true });
   });
 }
+
+// A link's counts are looked at first, whatever else comes (sheets.js).
+if (location.hash.startsWith("#2.")) import(address("", sent)).catch(() => {});
 
 addEventListener(
   "error",
@@ -40,8 +47,8 @@ function start() {
 }
 
 /** @param {string} mark A module that failed is not tried again under the very same address. */
-function address(mark) {
-  return new URL(main + mark, document.baseURI).href;
+function address(mark, script = main) {
+  return new URL(script + mark, document.baseURI).href;
 }
 
 /**
@@ -96,13 +103,31 @@ async function anew() {
   location.reload();
 }
 
-/** Whether something was typed here before. */
-function kept() {
+/** What local storage has under a key; how much it has, under "length". @param {string} key */
+function kept(key) {
   try {
-    return localStorage.length > 0;
+    return localStorage[key];
   } catch {
-    return false; // storage is closed to us (private windows)
+    return undefined; // storage is closed to us (private windows)
   }
+}
+
+/**
+ * The language whose page is to be shown instead, if any: the one that was chosen, or the first of the
+ * browser's that there is. Of English, what is not spoken in the United States is British (as
+ * in Unicode CLDR, parent locales).
+ */
+function wanted() {
+  const there = languages.split(" ");
+  /** @param {string} one */
+  const match = (one) => {
+    const [language = ""] = one.split("-");
+    if (there.includes(one)) return one;
+    return language !== "en" || /^en(-US)?$/.test(one) ? language : "en-GB";
+  };
+  const asked = [kept("heelwise.language") ?? "", ...navigator.languages];
+  const found = asked.map(match).find((one) => there.includes(one));
+  return found === "en" ? "" : found;
 }
 
 /**

@@ -16,16 +16,21 @@ export function samePlan(one, other) {
 /** Without what is known later, and changes nothing of what was planned. @param {Request} request */
 function plain(request) {
   const all = Object.entries(toValues(request))
-    .filter(([name, text]) => text.trim() && !within(name, "first_sock", "stock", "units"))
+    .filter(
+      ([name, text]) => text.trim() && !within(name, "first_sock", "stock", "units", "knitter"),
+    )
     .map(([name, text]) => [name, withItsUnit(name, text.trim(), request.units)]);
   return JSON.stringify(all.sort());
 }
 
 /** What was measured, with its units beside it. @param {FirstSock} measured @param {Request["units"]} units */
-export function sockOneIn({ foot_rounds, length, flat_width = "" }, units) {
+export function sockOneIn(measured, units) {
+  const { foot_rounds, length = "", unwashed_length = "", flat_width = "", like = "" } = measured;
   return {
     foot_rounds,
+    like,
     length: withItsUnit("first_sock.length", length, units),
+    unwashed_length: withItsUnit("first_sock.unwashed_length", unwashed_length, units),
     flat_width: withItsUnit("first_sock.flat_width", flat_width, units),
   };
 }
@@ -36,7 +41,9 @@ export function withSockOne(values, { units }, measured) {
   return {
     ...values,
     "first_sock.foot_rounds": here.foot_rounds,
-    "first_sock.length": here.length,
+    "first_sock.length": here.length ?? "",
+    "first_sock.unwashed_length": here.unwashed_length ?? "",
     "first_sock.flat_width": here.flat_width ?? "",
+    "first_sock.like": here.like ?? "",
   };
 }

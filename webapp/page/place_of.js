@@ -1,4 +1,4 @@
-/** Where on the page the field of a request stands, by the dotted name that the engine knows it by. */
+/** Where on the page the field of a request stands, by the dotted name that the engine knows it by. @import {StepName} from "./steps_nav.js" */
 
 /** @param {string} field */
 export function idOf(field) {
@@ -21,11 +21,11 @@ export function placeOf(field) {
 }
 
 /**
- * The step in which a field stands.
+ * The step, or the page behind it, in which a field stands.
  * @param {string} field
- * @returns {"measure" | "yarn" | "counts" | undefined}
+ * @returns {StepName | undefined}
  */
 export function stepOf(field) {
   const step = placeOf(field)?.closest(".step");
-  return /** @type {"measure" | "yarn" | "counts" | undefined} */ (step?.id);
+  return /** @type {StepName | undefined} */ (step?.id);
 }

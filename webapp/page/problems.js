@@ -4,11 +4,12 @@
  */
 import { html, nothing, render } from "lit-html";
 import * as say from "words/page";
+import { reveal } from "./panels.js";
 import { placeOf, stepOf } from "./place_of.js";
 
 /**
  * @param {Problem[]} problems @param {HTMLElement} place
- * @param {(step: "measure" | "yarn" | "counts") => void} go
+ * @param {(step: import("./steps_nav.js").StepName) => void} go
  */
 export function renderProblems(problems, place, go) {
   const count = problems.length;
@@ -35,7 +36,7 @@ function order({ field }) {
   return place ? [...document.querySelectorAll(".error")].indexOf(place) : 0;
 }
 
-/** @param {string} field @param {(step: "measure" | "yarn" | "counts") => void} go */
+/** @param {string} field @param {(step: import("./steps_nav.js").StepName) => void} go */
 export function goTo(field, go) {
   const place = placeOf(field);
   const step = stepOf(field);
@@ -44,6 +45,7 @@ export function goTo(field, go) {
     fold.open = true;
     fold = fold.parentElement?.closest("details") ?? null;
   }
+  reveal(place);
   go(step);
   const exact = document.getElementById(field.replaceAll(".", "-"));
   const target = exact ?? place.parentElement?.querySelector("input, select");

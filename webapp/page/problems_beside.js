@@ -4,6 +4,8 @@
  * @import {Form} from "./form.js"
  */
 import { html, nothing, render } from "lit-html";
+import { AtRest } from "./at_rest.js";
+import { FOLLOWED } from "./form.js";
 import { placeOf } from "./place_of.js";
 import { within } from "./within.js";
 
@@ -15,21 +17,29 @@ export class ProblemsBeside extends EventTarget {
   #touched = new Set();
   /** @type {Problem[]} */
   #problems = [];
-  /** True once she has asked for the counts: from then on what is missing is said everywhere. */
+  /** True once she has asked for the counts, until she types again: all that is missing then is said. */
   asked = false;
+  /** @type {Set<string>} the fields whose problems stand there */
+  #told = new Set();
+  /** The field in hand whose text has changed since it was come to. */
+  #typed = "";
 
   /** @param {Form} form */
   constructor(form) {
     super();
     this.form = form;
+    this.rest = new AtRest(form.element);
     form.element.addEventListener("focusout", (event) => {
-      this.#touched.add(/** @type {HTMLInputElement} */ (event.target).name);
+      const { name = "" } = /** @type {HTMLInputElement} */ (event.target); // a summary has none
+      this.#touched.add(name);
+      this.#typed = "";
       // Not at once: words that appear under a finger would move the very thing it taps.
-      setTimeout(() => this.#draw(), AFTER_TAP_MS);
+      setTimeout(() => this.#left(name), AFTER_TAP_MS);
     });
     form.addEventListener("change", (event) => {
       const name = /** @type {CustomEvent} */ (event).detail;
       if (name === "") this.#afresh();
+      else if (name !== FOLLOWED) this.#types(name);
       this.#problems = this.#problems.filter(({ field }) => field !== name);
     });
   }
@@ -43,6 +53,25 @@ export class ProblemsBeside extends EventTarget {
   /** Speak of these too, though she has not been in them. @param {string[]} names */
   touch(names) {
     for (const name of names) this.#touched.add(name);
+  }
+
+  /** What was said stays; what comes of it in fields that she has not reached waits. @param {string} name */
+  #types(name) {
+    this.#typed = name;
+    if (!this.asked) return;
+    this.touch(this.#problems.map(({ field }) => field));
+    this.asked = false;
+  }
+
+  /** With the last field of a piece of fabric she has left all of it. @param {string} name */
+  #left(name) {
+    const now = /** @type {HTMLInputElement | null} */ (document.activeElement)?.name;
+    const group = groupOf(name);
+    if (within(name, "fabric") && now && groupOf(now) !== group) {
+      const all = [.../** @type {Iterable<HTMLInputElement>} */ (this.form.element.elements)];
+      this.touch(all.map((input) => input.name).filter((one) => groupOf(one) === group));
+    }
+    this.#draw();
   }
 
   /** @param {Problem[]} problems */
@@ -61,11 +90,25 @@ export class ProblemsBeside extends EventTarget {
   /** @param {Problem} problem @returns {boolean} whether it would be too soon to speak of it */
   #early({ field }) {
     const input = this.form.input(field);
-    const blank = input ? input.value.trim() === "" : true;
-    const typing = input !== null && input === document.activeElement;
+    const blank = input ? this.form.value(/** @type {any} */ (field)).trim() === "" : true;
+    // A choice is made with its tap; text may go on.
+    const typing =
+      input?.type !== "radio" && this.#typed === field && input === document.activeElement;
     // Sock one and stock are asked for by nobody: never scolded before she has been there.
     const asked = this.asked && !within(field, "first_sock", "stock");
-    return !asked && ((blank && !this.#touched.has(field)) || typing);
+    const soon = this.#goesOn || (field === "fabric.yarn" && this.#isIn("band")); // its weight
+    const moves = soon && !this.asked && !this.#told.has(field);
+    return typing || moves || (!asked && blank && !this.#touched.has(field));
+  }
+
+  /** @param {string} name */
+  #isIn(name) {
+    return this.form.input(name) === document.activeElement;
+  }
+
+  /** Whether more is being typed into the field in hand. */
+  get #goesOn() {
+    return this.#typed !== "" && this.rest.typing;
   }
 
   #draw() {
@@ -73,6 +116,8 @@ export class ProblemsBeside extends EventTarget {
     const said = new Map();
     const invalid = new Set();
     const told = this.#problems.filter((problem) => !this.#early(problem));
+    this.#told = new Set(told.map(({ field }) => field));
+    if (told.length < this.#problems.length && this.#goesOn) this.rest.once(() => this.#draw());
     for (const problem of told) {
       const place = placeOf(problem.field);
       if (!place) continue;
@@ -104,4 +149,9 @@ export class ProblemsBeside extends EventTarget {
         html`<button type="button" class="offer" @click=${() => take(offer)}>${offer}</button>`,
     )}`;
   }
+}
+
+/** What a field is asked together with. @param {string} name */
+function groupOf(name) {
+  return name.slice(0, Math.max(name.lastIndexOf("."), 0));
 }

@@ -4,17 +4,20 @@
  * @import {Request, Values} from "./types"
  * @import {Place} from "./within.js"
  */
-import { asKept } from "./spelled.js";
+import { asKept, spelled } from "./spelled.js";
 import { within } from "./within.js";
 
 /** @type {Place[]} */
 const YARN = ["fabric.yarn", "fabric.strands", "fabric.along"];
 /** @type {Record<string, Place[]>} */
 const WAY_FIELDS = {
-  swatch: ["fabric.swatch", "fabric.swatches", "fabric.mark", ...YARN],
+  swatch: ["fabric.swatch", "fabric.swatches", "fabric.mark", "fabric.hung", ...YARN],
   gauge: ["fabric.stitches", "fabric.rounds", ...YARN],
   yarn: YARN,
 };
+
+/** What a yarn alone is, nothing being said of it: a name that the engine knows. */
+const USUAL_YARN = "sock";
 
 /**
  * Build the request for what is typed: blank fields and the fields of the other ways are left out.
@@ -29,9 +32,12 @@ export function toRequest(values) {
     if (!name.includes(".") || value.trim() === "") continue;
     if (within(name, "fabric") && !within(name, ...ofWay)) continue;
     if (within(name, "person.shoe_size") && !values["person.shoe_size.size"]?.trim()) continue;
-    if (name === "sock.cuff.every" && !goesByNth(values)) continue;
-    if (within(name, ...OF_CHANGE) && values["sock.cuff.kind"] !== "set-up rib") continue;
-    put(request, name.split("."), asKept(name, value, values.units));
+    if (!goesWith(name, values)) continue;
+    const text = name === "fabric.yarn" ? asOnBand(value, values) : value;
+    put(request, name.split("."), asKept(name, text, values.units));
+  }
+  if (values.way === "yarn" && !values["fabric.yarn"]?.trim()) {
+    put(request, ["fabric", "yarn"], USUAL_YARN);
   }
   if (values.who === "woman" || values.who === "man") {
     put(request, ["person", "sex"], values.who);
@@ -40,8 +46,25 @@ export function toRequest(values) {
   return /** @type {Request} */ (request);
 }
 
+/** A length alone; another number of a yarn says its weight too, or needs none. */
+const LENGTH = /^[\d.,\s]+((m|y)[^\d/]*)?$/i;
+const ON_BAND = /^\s*([\d.,]+\s*(?:m|yd))\s*\/\s*([\d.,]+\s*(?:g|oz))\s*$/i;
+
+/** The length and the weight that a yarn's band says, as one. @param {string} yarn @param {Values} values */
+function asOnBand(yarn, { band = "", units }) {
+  if (!band.trim() || !LENGTH.test(yarn)) return yarn;
+  return `${spelled(yarn, units === "in" ? "yd" : "m")} / ${spelled(band, "g")}`;
+}
+
 /** Where a rib changes. @type {Place[]} */
 export const OF_CHANGE = ["sock.cuff.change_after", "sock.cuff.change_every"];
+
+/** Whether a field goes with what else is chosen. @param {string} name @param {Values} values */
+export function goesWith(name, values) {
+  if (name === "sock.cuff.every") return goesByNth(values);
+  if (name === "sock.leg.plain") return values["sock.leg.kind"] === "ribbed";
+  return !within(name, ...OF_CHANGE) || values["sock.cuff.kind"] === "set-up rib";
+}
 
 /** Whether the cuff goes by every nth needle. @param {Values} values */
 export function goesByNth(values) {
@@ -84,6 +107,8 @@ export function toValues(request) {
   };
   walk(request, "");
   const { fabric = {}, person = {} } = request;
+  const [, length, weight] = ON_BAND.exec(fabric.yarn ?? "") ?? [];
+  if (length && weight) Object.assign(values, { "fabric.yarn": length, band: weight });
   values.units = request.units === "in" ? "in" : "cm";
   values.way =
     fabric.swatch || fabric.swatches

@@ -102,9 +102,9 @@ export class Rows {
   }
 }
 
-/** Every growing list of a form. @param {Form} form */
-export function wireRows(form) {
-  for (const element of form.element.querySelectorAll("[data-rows]")) {
+/** Every growing list of a form, or of a part of it. @param {Form} form @param {Element} [part] */
+export function wireRows(form, part = form.element) {
+  for (const element of part.querySelectorAll("[data-rows]")) {
     new Rows(form, /** @type {HTMLElement} */ (element));
   }
 }

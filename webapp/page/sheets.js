@@ -3,18 +3,20 @@
  * example. A visiting sheet never overwrites her own, and both survive a reload.
  * @import {MeasuredPair} from "../machine/types"
  * @import {Dated} from "../storage/dated.js"
- * @import {Asks, Problem, Values, Visit} from "./types"
+ * @import {Asks, Problem, Request, Values, Visit} from "./types"
  * @import {Form} from "./form.js"
  * @import {StepsNav} from "./steps_nav.js"
  */
 import * as say from "words/page";
 import { change, merge } from "../storage/dated.js";
 import { sameSheet } from "../storage/facts.js";
+import { bundle } from "./bundle.js";
 import { sameDates } from "./draft.js";
 import { samePlan, withSockOne } from "./pair_of_sheet.js";
 import { isEmpty, toRequest, toValues } from "./request.js";
 import { only } from "./stays.js";
 import { isLink } from "./steps_nav.js";
+import { paper } from "./to_paper.js";
 import { withItsUnit } from "./units_beside.js";
 import { VisitLine } from "./visit_line.js";
 
@@ -190,11 +192,17 @@ export class Sheets {
   /** @param {string} link the address' fragment with its "#" */
   async #open(link) {
     this.line.opening();
+    const { sent = "" } = document.documentElement.dataset;
+    // What came with the link stands at once; without it the calculator's own counts come all the same.
+    const part = link.startsWith("#2.") ? bundle(sent) : Promise.reject();
+    part.then(({ show }) => show(link, this)).catch(() => {});
     try {
-      const answer = /** @type {{request?: object, errors?: Problem[]}} */ (
+      const answer = /** @type {{request?: object, set?: object, errors?: Problem[]}} */ (
         await this.engine.ask({ do: "open", link })
       );
       if (location.hash !== link) return;
+      part.then(({ check }) => check(answer, this)).catch(() => {});
+      if (answer.set) return await this.#openSet(link, answer);
       if (answer.request) {
         const values = toValues(answer.request);
         this.#put({ kind: "link", link, opened: values, values, changed: {} });
@@ -208,6 +216,23 @@ export class Sheets {
       // The link stays in the address, so that loading the page again opens it after all.
       this.line.show(null, say.sharedNotOpened);
     }
+  }
+
+  /** Instructions over sizes: the reader says first which size, or whose foot. @param {string} link @param {object} pattern */
+  async #openSet(link, pattern) {
+    const { sets = "", setsStyle } = document.documentElement.dataset;
+    const [{ ReaderSheet }] = await Promise.all([bundle(sets, setsStyle), paper()]);
+    if (location.hash !== link) return;
+    this.#leave();
+    new ReaderSheet({
+      engine: this.engine,
+      pattern,
+      take: (/** @type {Request} */ request, /** @type {string} */ whence) => {
+        const values = toValues(request);
+        this.#put({ kind: "link", link, whence, opened: values, values, changed: {} });
+        this.nav.go("counts");
+      },
+    });
   }
 
   /** @param {Visit} visit */

@@ -7,6 +7,7 @@
  */
 import { html, nothing, render } from "lit-html";
 import * as say from "words/page";
+import { oneLine } from "./one_line.js";
 import { setAside } from "./set_aside.js";
 import { short } from "./short.js";
 
@@ -52,24 +53,12 @@ export class Status {
       accept();
     };
     render(
-      html`<div class="line row">
-        <p>${say.newVersion}</p>
-        <button type="button" @click=${take}>${say.useItNow}</button>
-      </div>`,
-      this.offer,
-    );
-  }
-
-  /** @param {{ title: string, lines: string[] }[]} changes what the versions brought, the newest first */
-  changed(changes) {
-    const place = /** @type {HTMLElement} */ (document.getElementById("changes"));
-    render(
-      changes.map(
-        ({ title, lines }) =>
-          html`<h3>${title}</h3>
-            <ul>${lines.map((line) => html`<li>${line}</li>`)}</ul>`,
+      oneLine(
+        say.newVersion,
+        html`<p>${say.newVersionAbout}</p>`,
+        html`<button type="button" @click=${take}>${say.useItNow}</button>`,
       ),
-      place,
+      this.offer,
     );
   }
 

@@ -12,7 +12,16 @@ import { within } from "./within.js";
 /** @type {Record<Owner, Place[]>} */
 const FIELDS = {
   /** Cylinder, fabric and yarn: they are the knitter's, whoever is measured. */
-  machine: ["units", "way", "cylinder", "fabric", "stock.ball", "stock.margin", "stock.repeat"],
+  machine: [
+    "units",
+    "way",
+    "cylinder",
+    "fabric",
+    "band",
+    "stock.ball",
+    "stock.margin",
+    "stock.repeat",
+  ],
   /** Does not change between two measurings. */
   person: ["who"],
   /** Measured on the wearer, or told in place of a measure. */
@@ -22,17 +31,20 @@ const FIELDS = {
     "sock.cuff",
     "sock.leg.kind",
     "sock.leg.rounds",
+    "sock.leg.plain",
     "sock.leg.height",
     "sock.leg.bands",
     "sock.heel",
     "sock.toe",
     "sock.end",
+    "sock.colors",
     "sock.length_ease",
     "sock.closeness",
+    "sock.growing_room",
     "stock.apart",
   ],
   /** Of one pair alone: once it is knitted, nothing of it holds for another. */
-  pair: ["first_sock", "stock.left", "stock.sock_one", "stock.repeat_rounds"],
+  pair: ["sock.string", "first_sock", "stock.left", "stock.sock_one", "stock.repeat_rounds"],
 };
 
 /**

@@ -12,7 +12,7 @@ let unfolded = [];
 
 // A step that is folded away is no use on paper, however the page is printed.
 addEventListener("beforeprint", () => {
-  const folded = document.querySelectorAll("#steps-place details:not([open])");
+  const folded = document.querySelectorAll(":is(#steps-place details, #fit, #sizes):not([open])");
   unfolded = [.../** @type {NodeListOf<HTMLDetailsElement>} */ (folded)];
   for (const fold of unfolded) fold.open = true;
 });
@@ -63,7 +63,7 @@ function one(step) {
     <span class="row-number"><span aria-hidden="true">${step.row}</span><span class="said">${say.rowSaid({ row: step.row ?? 0 })}</span></span>
     <span class="way-to"><span aria-hidden="true">${step.direction === "right" ? "→" : "←"}</span> ${say.toSide({ direction: step.direction ?? "right" })}</span>
     <span class="what">
-      ${step.back ? html`${say.comesBack({ needles: each(step.back).length, which: listed(step.back) })} · ` : nothing}${say.knits({ first, last })}${step.hold ? html` · ${say.goesIntoHold({ needles: each(step.hold).length, which: listed(step.hold) })}` : nothing}
+      ${step.back ? html`${say.comesBack({ needles: each(step.back).length, which: listed(step.back) })} · ` : nothing}${step.joins ? html`${say.loopHung({ which: listed(step.joins) })} · ` : nothing}${say.knits({ first, last })}${step.hold ? html` · ${say.goesIntoHold({ needles: each(step.hold).length, which: listed(step.hold) })}` : nothing}
     </span>
     <span class="in-work">${say.inWork({ needles: step.in_work ?? 0 })}</span>
   </li>`;

@@ -35,7 +35,8 @@ export class Swatches {
   /** Words that nobody sees help nobody. @param {Problem[]} problems */
   open(problems) {
     for (const { field } of problems) {
-      if (!within(field, "fabric.swatch", "fabric.swatches", "fabric.mark")) continue;
+      if (!within(field, "fabric.swatch", "fabric.swatches", "fabric.mark", "fabric.hung"))
+        continue;
       for (let fold = placeOf(field)?.closest("details"); fold; ) {
         fold.open = true;
         fold = fold.parentElement?.closest("details");

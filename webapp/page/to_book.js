@@ -35,9 +35,10 @@ export class ToBook {
 
   /**
    * @param {{ engine: Asks, nav: StepsNav, draft: Draft, sheets: Sheets, form: Form, atMachine: AtMachine,
-   *   take: Record<SheetName, (values: Values) => void> }} parts `take`: what a copy brings
+   *   measuringSheet: () => void, take: Record<SheetName, (values: Values) => void> }} parts `take`: what a copy brings
    */
-  constructor({ engine, nav, draft, sheets, form, atMachine, take }) {
+  constructor({ engine, nav, draft, sheets, form, atMachine, measuringSheet, take }) {
+    this.measuringSheet = measuringSheet;
     this.engine = engine;
     this.atMachine = atMachine;
     this.nav = nav;
@@ -175,15 +176,12 @@ export class ToBook {
       place: this.#place,
       table: () => this.form.values(),
       machine: () => only(this.draft.mine ?? {}, "machine"),
-      open: (
-        { id, label, allergy, length, ease, colours },
-        { number, values, changed = {} },
-        next,
-      ) => {
-        const wishes = [length, ease, colours].filter((wish) => wish.trim()).join(", ");
+      open: ({ id, label, allergy, length, colours }, { number, values, changed = {} }, next) => {
+        const wishes = [length, colours].filter((wish) => wish.trim()).join(", ");
         const sheet = { id, label, allergy, wishes, number, values, changed };
         this.sheets.openWearer(sheet, next);
       },
+      measuringSheet: () => this.measuringSheet(),
       half: (name) => draft.read(`half.${name}`) ?? "",
       keepHalf: (name, text) => draft.write(`half.${name}`, text || null),
       spelled: withItsUnit,
@@ -215,14 +213,16 @@ export class ToBook {
       go: (view, options) => this.#go(view, options),
       sheets: {
         copy: () => {
-          const { mine, before, shelf, chart } = draft;
-          return { mine, before, shelf, chart };
+          const { mine, before, shelf, chart, sets } = draft;
+          return { mine, before, shelf, chart, sets };
         },
         dated: (name) => draft.sheet(name),
         join: (name, sheet) => draft.join(name, sheet),
         take: (name, values) => this.take[name](values),
         kept: () => draft.stored,
       },
+      onMachine: () => this.atMachine.ofWearers(),
+      took: (wearer) => this.atMachine.took(wearer),
       knitting: () => this.atMachine.load(),
     };
     const { Book } = await bundle(bookScript, bookStyle);

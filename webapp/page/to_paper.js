@@ -1,5 +1,5 @@
 /**
- * What goes to paper, and its style: loaded once something is to be printed.
+ * What passes a plan on or goes to paper, and its style: loaded once it is wanted.
  * @import * as Paper from "../paper/main.js"
  */
 import { bundle } from "./bundle.js";

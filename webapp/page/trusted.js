@@ -1,11 +1,11 @@
 /**
- * The gate for what the browser is to run or to take for markup: scripts of this site's own folder, and
- * the engine's drawings. Where it knows Trusted Types it takes nothing else (build/headers.py).
+ * The gate for what the browser is to run or to take for markup: scripts of this site's own folder, the
+ * engine's drawings, and the pages that its scripts bring. Where it knows Trusted Types it takes nothing else (build/headers.py).
  */
 
 const gate = window.trustedTypes?.createPolicy("gate", {
   createScriptURL: own,
-  createHTML: (/** @type {string} */ svg) => svg, // goes nowhere but into `drawing`
+  createHTML: (/** @type {string} */ text) => text, // goes nowhere but into `drawing` and `fragment`
 });
 
 /**
@@ -33,4 +33,16 @@ export function drawing(svg) {
   const kept = document.adoptNode(drawn);
   for (const one of kept.querySelectorAll("script, foreignObject")) one.remove();
   return kept;
+}
+
+/**
+ * Markup of the site's own templates (build/site.py), which nobody typed.
+ * @param {string} markup
+ */
+export function fragment(markup) {
+  const text = /** @type {any} */ (gate?.createHTML(markup) ?? markup);
+  const { body } = new DOMParser().parseFromString(text, "text/html");
+  const pages = document.createDocumentFragment();
+  pages.append(...document.adoptNode(body).childNodes);
+  return pages;
 }

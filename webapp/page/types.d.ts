@@ -1,5 +1,5 @@
 /** The engine's door as the page sees it: what is asked, and what comes back. Leaf values of a request are as typed. */
-import type { Again as Told, Amount, Counted, FootAlone, Page, Place, Plan, Problem, Quantity } from "./answers";
+import type { Again as Told, Amount, Counted, FootAlone, Page, Pencil, Place, Plan, Problem, Quantity } from "./answers";
 
 export type Leaf = string | number | null | undefined;
 export type Values = Record<string, string>;
@@ -11,12 +11,15 @@ export interface Request {
 export type {
   Candidate,
   Card,
+  Block,
   Chart,
   Code,
   Colour,
   Counted,
   Enough,
   FootAlone,
+  InstructionSet,
+  Pencil,
   Measure,
   Part,
   Plan,
@@ -24,8 +27,10 @@ export type {
   PocketChoice,
   Problem,
   Quantity,
+  Schematic,
   Shelf,
   Step,
+  Table,
   Tag,
 } from "./answers";
 /** The fit at one place. */
@@ -37,7 +42,8 @@ export interface Readings {
   errors?: Problem[];
 }
 /** What the counts and the tape show of a plan. */
-export type Shown = Pick<Plan, "parts" | "counts" | "fabric" | "notes" | "measures">;
+export type Shown = Pick<Plan, "parts" | "counts" | "fabric" | "notes" | "measures"> &
+  Partial<Pick<Plan, "fit">>;
 /** The counts shown last, and what they were asked by. */
 export interface Last {
   request: Request;
@@ -46,13 +52,15 @@ export interface Last {
 /** What came of the newest request: a plan with its picture and link, or the problems in the way; a plan
  * beside problems is sock one's, where what was typed of sock one cannot be read yet. */
 export type Answer =
-  | (Page & { request: Request; errors?: Problem[] })
+  | (Page & { request: Request; errors?: Problem[]; pencil?: undefined })
   | {
       errors: Problem[];
       request: Request;
       /** what the foot tells before there is a plan */
       foot?: FootAlone;
+      pencil?: Pencil;
       plan?: undefined;
+      bare?: undefined;
       picture?: undefined;
       link?: undefined;
       counted?: undefined;
@@ -80,6 +88,8 @@ export interface Visit {
   /** that its measures are old, else "" */
   old?: string;
   link?: string;
+  /** of a plan that was made from instructions: whose they are */
+  whence?: string;
   foot?: number;
   opened: Values;
   values: Values;

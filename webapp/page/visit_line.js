@@ -5,7 +5,8 @@
  */
 import { html, nothing, render } from "lit-html";
 import * as say from "words/page";
-import { choose, feet, title } from "./demo.js";
+import { choose, feet } from "./demo.js";
+import { oneLine } from "./one_line.js";
 import { short } from "./short.js";
 import { hasFoot } from "./values_of.js";
 
@@ -41,6 +42,8 @@ export class VisitLine {
   show(visit, refused = "") {
     this.#sure = false;
     this.#refused = refused;
+    const told = this.place.querySelector("details");
+    if (told && visit?.kind !== "demo") told.open = false;
     this.#draw(visit);
   }
 
@@ -65,7 +68,7 @@ export class VisitLine {
     render(
       visit || !this.ways.before()
         ? nothing
-        : html`<div class="line row">
+        : html`<div class="line one-line">
             <p>${say.beforeKept}</p>
             <button type="button" id="bring-back" @click=${this.ways.bringBack}>${say.bringItBack}</button>
           </div>`,
@@ -79,7 +82,7 @@ export class VisitLine {
           : nothing
         : html`<hr class="knit" />
             <p><button type="button" data-book="keep">${say.keepInBook({ what: "foot" })}</button></p>
-            <p class="quiet">${say.seeExample({ title })}</p>
+            <p class="quiet">${say.seeExample}</p>
             <button type="button" id="load-demo" @click=${() => this.#showExample()}>${say.showExample}</button>`,
       this.end,
     );
@@ -92,16 +95,21 @@ export class VisitLine {
     document.getElementById("measure-title")?.focus({ preventScroll: true });
   }
 
-  /** @param {Visit} visit */
+  /** Allergies are seen without a tap. @param {Visit} visit */
   #wearer({ label = "", allergy = "", wishes = "", old = "" }) {
-    return html`<div class="line visit">
-      <p>${say.wearersSheet({ label: short(label) })}</p>
-      ${allergy ? html`<p>${say.allergy({ allergy: short(allergy) })}</p>` : nothing}
-      ${old ? html`<p>${old}</p>` : nothing}
-      ${wishes ? html`<p>${say.wished({ wishes: short(wishes) })}</p>` : nothing}
-      <div class="row"><button type="button" data-book="list">${say.backToBook}</button>
-        <button type="button" @click=${this.ways.back}>${say.backToMine}</button></div>
-    </div>`;
+    const whose = say.wearersSheet({ label: short(label) });
+    return oneLine(
+      allergy ? html`${whose}. ${say.allergy({ allergy: short(allergy) })}` : whose,
+      html`<p>${say.wearersSaved}</p>
+        ${old ? html`<p>${old}</p>` : nothing}
+        ${wishes ? html`<p>${say.wished({ wishes: short(wishes) })}</p>` : nothing}`,
+      this.#mine,
+      "visit",
+    );
+  }
+
+  get #mine() {
+    return html`<button type="button" @click=${this.ways.back}>${say.backToMine}</button>`;
   }
 
   /** @param {Visit} visit */
@@ -118,26 +126,31 @@ export class VisitLine {
       this.#sure = true;
       this.#draw(visit);
     };
-    return html`<div class="line visit">
-      <p>${say.sharedPlan}</p>
-      <div class="row"><button type="button" @click=${this.ways.back}>${say.backToMine}</button>
-        <button type="button" @click=${copy}>${say.copyIntoMine}</button>
-        <button type="button" data-book="keep">${say.keepInBook({ what: hasFoot(visit.values) ? "foot" : "counts" })}</button></div>
-    </div>`;
+    return oneLine(
+      visit.whence || say.sharedPlan,
+      html`${visit.whence ? html`<p>${visit.whence}</p>` : nothing}
+        <p>${say.sharedAbout}</p>
+        <div class="row"><button type="button" @click=${copy}>${say.copyIntoMine}</button>
+          <button type="button" data-book="keep">${say.keepInBook({ what: hasFoot(visit.values) ? "foot" : "counts" })}</button></div>`,
+      this.#mine,
+      "visit",
+    );
   }
 
   /** @param {Visit} visit */
   #example(visit) {
-    return html`<div class="line visit">
-      <p>${say.example({ title })}</p>
-      <div class="row" role="group" aria-label=${say.exampleFeet}>
-        ${feet.map(
-          (foot, index) =>
-            html`<button type="button" class="chosen" aria-pressed=${index === visit.foot} @click=${() => this.ways.visit(choose(index))}>${foot.who}</button>`,
-        )}
-      </div>
-      <p class="quiet">${feet[visit.foot ?? 0]?.about}</p>
-      <button type="button" id="remove-demo" @click=${this.ways.back}>${say.removeExample}</button>
-    </div>`;
+    const who = feet[visit.foot ?? 0]?.who ?? "youngest";
+    return oneLine(
+      say.example({ who: say.exampleWho({ who }) }),
+      html`<p>${say.exampleOf} ${say.exampleAbout({ who })}</p>
+        <div class="row" role="group" aria-label=${say.exampleFeet}>
+          ${feet.map(
+            (foot, index) =>
+              html`<button type="button" class="chosen" aria-pressed=${index === visit.foot} @click=${() => this.ways.visit(choose(index))}>${say.exampleWho({ who: foot.who })}</button>`,
+          )}
+        </div>`,
+      this.#mine,
+      "visit",
+    );
   }
 }

@@ -3,7 +3,7 @@
  * @import {Field, Group, InRow} from "./fields.js"
  */
 
-/** @typedef {Field | Group | InRow | "way" | "who"} Place the last two are the page's own */
+/** @typedef {Field | Group | InRow | "way" | "who" | "band"} Place the last three are the page's own */
 
 /** Whether a field is one of these or in one of these groups. @param {string} name @param {...Place} places */
 export function within(name, ...places) {

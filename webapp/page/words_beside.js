@@ -4,9 +4,10 @@
  * @import {Answer, FootAlone, Plan, Readings} from "./types"
  * @import {Form} from "./form.js"
  */
+import * as say from "words/page";
+import { AtRest } from "./at_rest.js";
 import { SOCK_TWO } from "./first_sock.js";
 import { idOf } from "./place_of.js";
-import { AFTER_TAP_MS } from "./problems_beside.js";
 
 const METRIC = /\d\s*(mm|cm|dm|m|k?g)\b|met(re|er)|gram/i;
 const INCHES = /\d\s*(in|ft|yds?|oz|lb)\b|inch|yard|ounce|foot|feet|["'″”′’]/i;
@@ -15,6 +16,7 @@ export class WordsBeside {
   /** @param {Form} form */
   constructor(form) {
     this.form = form;
+    this.rest = new AtRest(form.element);
     form.addEventListener("change", (event) => {
       if (/** @type {CustomEvent} */ (event).detail === "") this.#clear();
     });
@@ -40,7 +42,7 @@ export class WordsBeside {
     const known = answer.plan ?? answer.foot;
     if (!known) return this.#clear();
     this.#showGuesses(known);
-    this.#showNotes(known);
+    this.rest.once(() => this.#showNotes(known));
     if (answer.plan) this.#showGauge(answer.plan);
   }
 
@@ -51,8 +53,13 @@ export class WordsBeside {
     if (typing instanceof HTMLInputElement && typing.form === this.form.element && typing.value) {
       return;
     }
-    for (const place of this.form.element.querySelectorAll(".estimate, [data-field] .note")) {
-      place.textContent = "";
+    this.rest.once(() => {
+      for (const place of this.form.element.querySelectorAll(".estimate, [data-field] .note")) {
+        place.textContent = "";
+      }
+    });
+    for (const field of this.form.element.querySelectorAll("[name^='foot.'][placeholder]")) {
+      field.removeAttribute("placeholder");
     }
   }
 
@@ -61,22 +68,13 @@ export class WordsBeside {
     for (const [measure, found] of Object.entries(plan.measures)) {
       const place = document.getElementById(`foot-${measure}-estimate`);
       if (!place) continue;
-      const whence = found.words.replace(/^not measured; /, "");
-      this.#keepRoom(place);
-      place.textContent =
-        found.from === "estimated"
-          ? `Left out: we take about ${found.text} (${found.range_text}), ${whence}.`
-          : "";
+      const guessed = found.from === "estimated";
+      place.textContent = guessed
+        ? `${say.guessed({ size: found.text, range: found.range_text })} ${found.words}`
+        : "";
+      const field = this.form.input(`foot.${measure}`);
+      if (field) field.placeholder = guessed ? say.guessedSize({ size: found.text }) : "";
     }
-  }
-
-  /** While she fills in what was guessed, the fields below stay where they are. @param {HTMLElement} place */
-  #keepRoom(place) {
-    const typing = document.activeElement;
-    if (!place.textContent || !typing || !place.parentElement?.contains(typing)) return;
-    place.style.minHeight = `${place.offsetHeight}px`;
-    const give = () => setTimeout(() => place.removeAttribute("style"), AFTER_TAP_MS);
-    typing.addEventListener("focusout", give, { once: true });
   }
 
   /** @param {Plan} plan */

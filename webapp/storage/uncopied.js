@@ -5,7 +5,7 @@
 
 const KEY = "heelwise.uncopied";
 
-/** @typedef {"wearer" | "pair" | "mine" | "shelf" | "chart"} Changed */
+/** @typedef {"wearer" | "pair" | "mine" | "shelf" | "chart" | "sets"} Changed */
 
 /** @param {Changed} kind @param {string} [id] which one, where there are many */
 export function note(kind, id = "") {
