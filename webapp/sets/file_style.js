@@ -1,0 +1,19 @@
+/**
+ * How a set looks in a file: large type without serifs, left aligned, lines far apart, nothing slanted, one
+ * column (as those with low vision ask for it). No character of it has a meaning in markup.
+ */
+export const FILE_STYLE = `
+body{max-width:40rem;margin:0 auto;padding:1rem;background:#fff;color:#000;font:1.5rem/1.5 sans-serif;text-align:left;overflow-wrap:break-word}
+h1,h2,h3,h4{line-height:1.25;break-after:avoid}
+li,tr,figure{break-inside:avoid}
+li{margin-block:.4em}
+.caution{padding:.5em;border:3px solid #000}
+table{width:100%;border-collapse:collapse;font-size:.8em}
+caption{font-weight:700;text-align:left}
+th,td{padding:.3em;border:1px solid #000;text-align:left;vertical-align:top}
+figure{margin:1em 0}
+svg{width:100%;max-height:80vh}
+path{fill:none;stroke:#000;stroke-width:1.2}
+path.measure{stroke-dasharray:4 3}
+@media print{body{padding:0;font-size:12pt}@page{margin:15mm}}
+`;
