@@ -9,7 +9,8 @@
  */
 import { html, nothing, render } from "lit-html";
 import * as say from "words/machine";
-import { where, which } from "./moments.js";
+import { ticks, where, which } from "./moments.js";
+import { hangs } from "./progress.js";
 import { Strip } from "./strip.js";
 import { targetContent } from "./target.js";
 
@@ -18,6 +19,7 @@ import { targetContent } from "./target.js";
  * @property {() => void} leave
  * @property {() => void} places
  * @property {() => void} notes
+ * @property {() => void} trouble
  * @property {() => void} settings
  * @property {() => void} sockTwo measure sock one, and begin or correct sock two
  * @property {() => void} beginTwo begin sock two with the counts it has
@@ -29,6 +31,8 @@ export class CounterScreen {
   pace = {};
   /** @type {Strip} */
   #strip;
+  /** What is ticked of the lists, for as long as the counter is shown. @type {Set<string>} */
+  #ticked = new Set();
 
   /**
    * @param {HTMLElement} place
@@ -55,7 +59,7 @@ export class CounterScreen {
           <button type="button" class="leave" @click=${ways.leave}>${say.leave}</button>
           <h1 class="at-title" id="machine-title" tabindex="-1">
             <small>${say.sockName({ sock })}${notices.standing ? html` <em>${notices.standing}</em>` : nothing}${who ? html` · <bdi>${who}</bdi>` : nothing}</small>
-            <span class="section-name">${view.title || say.offMachine}</span>
+            <span class="section-name">${view.title || (hangs(knit) ? say.hangsBelow : say.offMachine)}</span>
           </h1>
           <button type="button" class="set" @click=${ways.settings}>${say.settings}</button>
           <div class="at-middle">${notices.first ? notices.draw() : this.#strip.draw(state.sock, counter, this.pace)}</div>
@@ -63,8 +67,9 @@ export class CounterScreen {
             ${takeBack.draw(state.undo.length)}
             <button type="button" @click=${ways.places}>${say.goTo}</button>
             <button type="button" @click=${ways.notes}>${say.note}</button>
+            <button type="button" @click=${ways.trouble}>${say.help}</button>
           </div>
-          <p class="said" id="machine-now">${view.step ? say.nowHere({ where: where(knit, place), todo: view.step.text }) : ""}</p>
+          <p class="said" id="machine-now">${view.step ? say.nowHere({ where: where(knit, place), todo: [view.step.text, ...ticks(view.step)].join(" ") }) : ""}</p>
         </div>
         ${view.step ? this.#target() : this.#ended()}
         ${one.counting ? nothing : html`<p class="follows">${say.anotherTab}</p>`}
@@ -97,30 +102,50 @@ export class CounterScreen {
         note.place.step === place.step &&
         note.place.done === place.done,
     );
-    return html`<button type="button" class="target"
+    const list = ticks(step);
+    const button = html`<button type="button" class="target"
       aria-describedby="machine-now" aria-disabled=${one.counting ? nothing : "true"}
       @pointerdown=${triggers.pointerDown} @pointerup=${triggers.pointerUp} @pointercancel=${triggers.pointerUp}
       @click=${triggers.click} @contextmenu=${stop}>
       <span class="target-inside">${targetContent(knit, place, view, notes)}</span>
       <span class="said">${say.press({ kind: step.kind })}</span>
     </button>`;
+    if (!list.length) return button;
+    return html`<div class="ticked">
+      <div class="to-tick" role="group" aria-label=${step.text}>${list.map((words, at) => this.#tick(words, `${state.sock} ${place.step} ${at}`))}</div>
+      ${button}
+    </div>`;
+  }
+
+  /** @param {string} words @param {string} key of the thing, on this sock at this step */
+  #tick(words, key) {
+    const change = (/** @type {Event} */ { target }) => {
+      const box = /** @type {HTMLInputElement} */ (target);
+      box.checked ? this.#ticked.add(key) : this.#ticked.delete(key);
+      if (!box.matches(":focus-visible")) this.focus(); // a pedal counts again
+    };
+    return html`<label><input type="checkbox" .checked=${this.#ticked.has(key)} @change=${change}><span>${words}</span></label>`;
   }
 
   #ended() {
-    const { state } = this.parts.counter;
+    const { state, knit } = this.parts.counter;
     const { ways } = this.parts;
+    const hanging = hangs(knit);
     const both = state.ended[0] && state.ended[1];
     const first = state.sock === 0;
     return html`<div class="at-end">
-      <p class="at-end-title">${both ? say.bothKnitted : say.sockIsOff({ sock: which(state.sock) })}</p>
+      <p class="at-end-title">${both ? say.bothKnitted : hanging ? say.sockHangs : say.sockIsOff({ sock: which(state.sock) })}</p>
       ${
         both
-          ? html`<p>${say.wellCranked}</p>`
-          : first
-            ? html`<p>${say.restThenMeasure}</p>
+          ? html`<p>${hanging ? say.nextPairFollows : say.wellCranked}</p>`
+          : first && hanging
+            ? html`<p>${say.twoFollows}</p>
+                <button type="button" class="go" id="begin-unmeasured" @click=${ways.beginTwo}>${say.beginTwo({ begun: "no" })}</button>`
+            : first
+              ? html`<p>${say.restThenMeasure}</p>
                 <button type="button" class="go" id="measure-first" @click=${ways.sockTwo}>${say.measureOne}</button>
                 <button type="button" id="begin-unmeasured" @click=${ways.beginTwo}>${say.beginTwoAsPlanned}</button>`
-            : html`<p>${say.oneNotOff}</p>
+              : html`<p>${say.oneNotOff}</p>
                 <button type="button" class="go" @click=${ways.places}>${say.goToOne}</button>`
       }
       ${ways.yarn()}

@@ -92,9 +92,14 @@ function shortened(one, most) {
 }
 
 /** @param {FirstSock} measured @returns {FirstSock} */
-function brief({ foot_rounds, length, flat_width }) {
-  const one = { foot_rounds: cut(foot_rounds, FIGURE), length: cut(length, FIGURE) };
-  return flat_width ? { ...one, flat_width: cut(flat_width, FIGURE) } : one;
+function brief({ foot_rounds, length, unwashed_length, flat_width, like }) {
+  return {
+    foot_rounds: cut(foot_rounds, FIGURE),
+    length: cut(length, FIGURE),
+    ...(unwashed_length ? { unwashed_length: cut(unwashed_length, FIGURE) } : {}),
+    ...(flat_width ? { flat_width: cut(flat_width, FIGURE) } : {}),
+    ...(like ? { like: cut(like, FIGURE) } : {}),
+  };
 }
 
 /** @param {string} text @param {number} most characters */

@@ -6,6 +6,7 @@
  * @import {Counter} from "./counter.js"
  * @import {MeasuredPair, Session, State} from "./types"
  */
+import { hangs } from "./progress.js";
 import { remember, remembered } from "./remembered.js";
 
 const TOLD = 20; // measurings that are remembered as told
@@ -13,9 +14,11 @@ const TOLD = 20; // measurings that are remembered as told
 /** @param {State} state @returns {Reached} */
 export function reached({ sock, socks, places, ended }) {
   const made = (/** @type {string} */ what) =>
-    socks.every(({ steps }, at) => {
-      const making = steps.findIndex((step) => step.kind === "do" && step.makes === what);
-      return making >= 0 && places[at].step > making;
+    // What hangs below sock two is made with it.
+    !socks.every(hangs) &&
+    socks.every((knit, at) => {
+      const making = knit.steps.findIndex((step) => step.kind === "do" && step.makes === what);
+      return hangs(knit) || (making >= 0 && places[at].step > making);
     });
   if (made("washed")) return "washed";
   if (made("grafted")) return "grafted";

@@ -7,6 +7,7 @@
 import { html, nothing, render } from "lit-html";
 import * as say from "words/machine";
 import { short } from "../page/short.js";
+import { CameOut } from "./came_out.js";
 import { which } from "./moments.js";
 import { day } from "./on_machine.js";
 import { minutes } from "./strip.js";
@@ -23,15 +24,20 @@ export class KnittedList {
   #deleted = null;
   #wrong = "";
 
-  /** @param {HTMLElement} place @param {EndedPairs} pairs @param {() => Promise<void>} changed */
-  constructor(place, pairs, changed) {
+  /**
+   * @param {HTMLElement} place @param {EndedPairs} pairs @param {() => Promise<void>} changed
+   * @param {(call: object) => Promise<any>} ask the calculator
+   */
+  constructor(place, pairs, changed, ask) {
     this.place = place;
     this.pairs = pairs;
     this.changed = changed;
+    this.cameOut = new CameOut(ask, () => this.#draw());
   }
 
   /** As the phone has them now. */
   async draw() {
+    this.cameOut.forget();
     try {
       this.#many = await this.pairs.count();
       if (this.#open) this.#all = (await this.pairs.all()).reverse();
@@ -82,6 +88,7 @@ export class KnittedList {
       html`<details class="knitted" ?open=${this.#open} @toggle=${toggle}>
         <summary>${say.pairsKnitted({ pairs: this.#many })}</summary>
         <div role="status">${this.#wrong ? html`<p class="error">${this.#wrong}</p>` : this.#undo()}</div>
+        ${this.cameOut.template(this.#all)}
         ${this.#all.slice(0, this.#drawn).map((one) => this.#pair(one))}
         ${
           this.#drawn < this.#all.length
@@ -128,7 +135,9 @@ function listed(figures) {
 }
 
 /** @param {FirstSock} measured @param {Ended} one */
-function washed({ length, flat_width, foot_rounds }, one) {
+function washed({ length, unwashed_length = "", flat_width, foot_rounds }, one) {
+  if (!length)
+    return say.oneUnwashed({ length: withUnit(unwashed_length, one), rounds: foot_rounds });
   const told = { length: withUnit(length, one), rounds: foot_rounds };
   return flat_width
     ? say.oneMeasuredWide({ ...told, width: withUnit(flat_width, one) })

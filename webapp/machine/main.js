@@ -14,11 +14,13 @@ import { Journal } from "./journal.js";
 import { KnittedList } from "./knitted_list.js";
 import { drawLine, standing } from "./on_machine.js";
 import { OneCounter } from "./one_counter.js";
-import { fromBefore, learned, paceOf } from "./pace.js";
+import { fromBefore, learned, paceOf, tookOf } from "./pace.js";
 import { fold } from "./progress.js";
 import { askRemove, askSock, askWhich } from "./questions.js";
 import { remember, remembered } from "./remembered.js";
 import { Settings } from "./settings.js";
+import { read, show } from "./take_care.js";
+import { taught } from "./taught.js";
 import { Visit } from "./visit.js";
 
 /**
@@ -44,6 +46,7 @@ import { Visit } from "./visit.js";
  * @property {FirstSock} [measured] what of sock one gave them
  * @property {string} [wearer] whom of the book it is for
  * @property {string} [who] their label
+ * @property {string[]} cautions those of any plan
  */
 
 export class Machine {
@@ -57,7 +60,7 @@ export class Machine {
     this.host = host;
     this.journal = journal;
     this.settings = new Settings(host.kept);
-    this.list = new KnittedList(host.knitted, journal.ended, () => this.#remember());
+    this.list = new KnittedList(host.knitted, journal.ended, () => this.#remember(), host.ask);
   }
 
   /** @param {Host} host */
@@ -70,6 +73,7 @@ export class Machine {
    * @param {Wanted} wanted
    */
   async begin(wanted) {
+    if (!(await read(wanted.cautions, this.host.kept))) return null;
     const all = await this.#underWay();
     const known = begun(all);
     const on = known.findLast(({ session }) => session.wearer === wanted.wearer) ?? known.at(-1);
@@ -83,7 +87,9 @@ export class Machine {
   }
 
   /** @param {Wanted} wanted @param {Pace} earlier */
-  async #begin({ request, knit, two, measured, wearer, who }, earlier) {
+  async #begin({ request, knit: answer, two, measured, wearer, who, cautions }, earlier) {
+    // In a string sock two begins and ends otherwise than sock one.
+    const { second, ...knit } = answer;
     /** @type {Session} */
     const session = {
       id: `${Date.now().toString(36)}-${crypto.getRandomValues(new Uint32Array(1))[0].toString(36)}`,
@@ -92,8 +98,9 @@ export class Machine {
       wearer,
       who,
       request,
-      socks: [knit, two ?? knit],
+      socks: [knit, two ?? (second ? { ...knit, steps: second } : knit)],
       earlier,
+      cautions,
       ...(measured ? { measured } : {}),
     };
     await this.journal.begin(session);
@@ -113,6 +120,11 @@ export class Machine {
     const all = under.map((kept) => ({ began: kept.session.began, pace: learned(kept) }));
     if (newest) all.push({ began: newest.began, pace: paceOf(newest) });
     return fromBefore(all.sort((a, b) => a.began - b.began).map(({ pace }) => pace));
+  }
+
+  /** What to take care of, again. @param {string[]} cautions */
+  care(cautions) {
+    show(cautions);
   }
 
   /**
@@ -170,6 +182,12 @@ export class Machine {
       pairs: all.filter(({ session }) => session.wearer === wearer),
       ended: ended.filter((one) => one.wearer === wearer),
     };
+  }
+
+  /** Seconds that a wearer's knitted pairs took, by their ids. @param {string} wearer @returns {Promise<Map<string, number>>} */
+  async took(wearer) {
+    const all = await this.journal.ended.all();
+    return new Map(all.filter((one) => one.wearer === wearer).map((one) => [one.id, tookOf(one)]));
   }
 
   hide() {
@@ -268,6 +286,11 @@ export class Machine {
   /** Where a pair stands, in words. @param {Kept} kept */
   standing(kept) {
     return standing(kept);
+  }
+
+  /** What the newest pairs taught of her, for a plan; null where they are too few. @param {Request} request */
+  async taught(request) {
+    return taught(await this.journal.ended.all(), request, this.host.ask);
   }
 
   async #remember() {

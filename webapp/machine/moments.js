@@ -5,7 +5,7 @@
  */
 import * as say from "words/machine";
 import { each, listed } from "../page/needles.js";
-import { after, counted, view } from "./progress.js";
+import { after, counted, hangs, view } from "./progress.js";
 
 const FIVE = 5;
 
@@ -44,7 +44,7 @@ export function inUnit(unit) {
 export function moment(knit, before, now, onward) {
   const [was, is] = [view(knit, before), view(knit, now)];
   const step = is.step;
-  if (!step) return told("stop", [say.sockOff], []);
+  if (!step) return told("stop", [hangs(knit) ? say.sockHangs : say.sockOff], []);
   // A row says what to do, for no two are alike; a round, where it is spoken, how many are left.
   const row = step.kind === "row" ? [step.text] : [];
   const round = step.kind === "rounds" ? [`${is.left}`] : [];
@@ -56,11 +56,16 @@ export function moment(knit, before, now, onward) {
   const reminders = step.kind === "row" ? step.remind : [];
   if (other || step.kind === "do") {
     const stop = cranked ? "stop" : "count";
-    return told(stop, [section, other ? named(step) : step.text, ...reminders], []);
+    return told(stop, [section, other ? named(step) : step.text, ...ticks(step), ...reminders], []);
   }
   const five = untilStop(knit, now) === FIVE && cranked && untilStop(knit, before) > FIVE;
   if (!five) return told("count", [...reminders, ...row], round);
   return told("five", [say.toGo({ left: FIVE, unit: inUnit(is.unit) }), ...reminders, ...row], []);
+}
+
+/** What is done at one stop, thing by thing; none where it is one. @param {Step} step @returns {string[]} */
+export function ticks(step) {
+  return (step.kind === "do" && step.ticks) || [];
 }
 
 /** @param {Moment["kind"]} kind @param {string[]} words @param {string[]} more what only a spoken count adds @returns {Moment} */
@@ -71,7 +76,7 @@ function told(kind, words, more) {
 /** A place in words: how far into its section. @param {Knit} knit @param {Place} place */
 export function where(knit, place) {
   const { unit, done, total, ended, step } = view(knit, place);
-  if (ended) return say.offMachine;
+  if (ended) return hangs(knit) ? say.hangsBelow : say.offMachine;
   if (unit === "thing") return step?.text ?? "";
   return say.doneOf({ done, total, unit: inUnit(unit) });
 }
@@ -81,7 +86,11 @@ export function nextWords(knit, place) {
   const [step, next] = [knit.steps[place.step], knit.steps[place.step + 1]];
   if (!step) return "";
   if (!next) return say.sockDone;
-  if (next.kind !== "row") return next.part === step.part ? next.text : named(next);
+  if (next.kind !== "row") {
+    // Of a list its first thing too: it says where the crank stops.
+    const text = said([next.text, ticks(next)[0]]);
+    return next.part === step.part ? text : named({ ...next, text });
+  }
   const { back, hold, direction } = next;
   const moves = back ? (hold ? "both" : "back") : hold ? "hold" : "none";
   const [backs, holds] = [each(back).length, each(hold).length];
@@ -112,7 +121,7 @@ export function taken(knit, from, now) {
   return { what, ...place };
 }
 
-/** @param {string[]} words */
+/** @param {(string | undefined)[]} words */
 function said(words) {
   return words.filter(Boolean).join(" ");
 }

@@ -4,6 +4,7 @@
  */
 import { html, nothing } from "lit-html";
 import * as say from "words/machine";
+import { remember, remembered } from "./remembered.js";
 
 /**
  * @typedef {object} Notice
@@ -24,12 +25,19 @@ export class Notices extends EventTarget {
   /** @type {ReturnType<typeof setTimeout> | undefined} */
   #passing;
 
+  /** @param {import("../storage/kept.js").Kept} kept that the screen may go dark is told once, not at each visit */
+  constructor(kept) {
+    super();
+    this.kept = kept;
+    if (remembered(kept).dark) this.#read.add("awake");
+  }
+
   /** @param {Kind} kind @param {Notice | null} notice null once it is over */
   tell(kind, notice) {
     if (notice) this.#told.set(kind, notice);
     else {
       this.#told.delete(kind);
-      this.#read.delete(kind);
+      if (kind !== "awake") this.#read.delete(kind);
     }
     this.dispatchEvent(new Event("change"));
   }
@@ -62,6 +70,7 @@ export class Notices extends EventTarget {
     if (!notice) return nothing;
     const read = () => {
       this.#read.add(kind);
+      if (kind === "awake") remember(this.kept, { dark: true });
       this.dispatchEvent(new Event("change"));
     };
     const lasting = kind === "memory" || kind === "awake";

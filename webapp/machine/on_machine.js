@@ -5,6 +5,7 @@
  */
 import { html, nothing, render } from "lit-html";
 import * as say from "words/machine";
+import { oneLine } from "../page/one_line.js";
 import { setAside } from "../page/set_aside.js";
 import { short } from "../page/short.js";
 import { where, which } from "./moments.js";
@@ -43,14 +44,14 @@ function lead({ session, happenings }) {
 export function drawLine(place, { unfinished, away, aside }, ways, shown) {
   render(
     html`${aside.map((one) => setAside(one.store === "happenings" ? say.countAside : say.pairAside, one.text, () => ways.drop(one)))}
-    ${[...unfinished].reverse().map(
-      (kept) => html`<div class="line on-machine">
-        <p><strong>${lead(kept)}</strong> ${say.stands({ place: standing(kept) })} <span class="quiet">${whose(kept)}${say.labelBegun({ label: labelOf(kept), day: day(kept.session.began) })}</span></p>
-        <div class="row">
-          <button type="button" class="go-on" id="go-on-${kept.session.id}" @click=${() => ways.enter(kept.session.id)}>${say.goOn}</button>
-          <button type="button" class="put-away" @click=${() => ways.putAway(kept.session.id)}>${say.putAway}</button>
-        </div>
-      </div>`,
+    ${[...unfinished].reverse().map((kept) =>
+      oneLine(
+        html`<strong>${lead(kept)}</strong> ${say.stands({ place: standing(kept) })}`,
+        html`<p class="quiet">${whose(kept)}${say.labelBegun({ label: labelOf(kept), day: day(kept.session.began) })}</p>
+          <button type="button" class="put-away" @click=${() => ways.putAway(kept.session.id)}>${say.putAway}</button>`,
+        html`<button type="button" class="go-on" id="go-on-${kept.session.id}" @click=${() => ways.enter(kept.session.id)}>${say.goOn}</button>`,
+        "on-machine",
+      ),
     )}
     ${
       away.length
@@ -81,5 +82,8 @@ function putAway(kept, { bringBack, remove }) {
 
 /** @param {number} ms */
 export function day(ms) {
-  return new Date(ms).toLocaleDateString(undefined, { day: "numeric", month: "long" });
+  return new Date(ms).toLocaleDateString(document.documentElement.lang, {
+    day: "numeric",
+    month: "long",
+  });
 }

@@ -145,6 +145,11 @@ export function fromBefore(before) {
   return Object.assign({}, ...before);
 }
 
+/** Seconds that both socks of a pair took, pauses left out. @param {Ended} ended @returns {number} */
+export function tookOf({ times }) {
+  return Object.values(times).reduce((sum, { took: [one, two] }) => sum + one + two, 0);
+}
+
 /** Of a pair that is knitted. @param {Ended} ended @returns {Pace} */
 export function paceOf({ times }) {
   const each = Object.entries(times).flatMap(([section, { round, row }]) => [

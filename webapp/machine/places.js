@@ -153,7 +153,8 @@ export class Places {
           ${
             sure
               ? html`<p>${say.fromTo({ from, to: words(knit, sure, this.#sock, state.sock) })}</p>
-                  ${tension ? html`<p>${say.setBeforeIt({ setting: tension })}</p>` : nothing}`
+                  ${tension ? html`<p>${say.setBeforeIt({ setting: tension })}</p>` : nothing}
+                  ${this.#sock === 1 && this.sockTwo.due ? html`<p><strong>${say.measuredSince}</strong></p>` : nothing}`
               : nothing
           }
         </div>
@@ -166,7 +167,7 @@ export class Places {
           }
         </div>
         ${
-          SockTwo.possible(state)
+          SockTwo.possible(state) || (this.#sock === 1 && this.sockTwo.due)
             ? html`<hr class="knit"><p>${say.oneCanCorrect}</p>
                 <button type="button" id="measure-one" @click=${() => this.sockTwo.open()}>${say.measureOne}</button>`
             : nothing

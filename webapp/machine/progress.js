@@ -17,6 +17,11 @@ export function counted(step) {
   return step.kind === "do" ? 0 : size(step);
 }
 
+/** Whether another sock follows it on the machine, so that it hangs there once it is knitted. @param {Knit} knit */
+export function hangs({ steps }) {
+  return steps.at(-1)?.part === "between";
+}
+
 /** The place one tap on; the end stays the end. @param {Knit} knit @param {Place} place @returns {Place} */
 export function after(knit, { step, done }) {
   if (step >= knit.steps.length) return { step: knit.steps.length, done: 0 };
@@ -88,6 +93,13 @@ export function within(knit, { step, done }) {
 export function moved(from, to, place) {
   const step = from.steps[place.step];
   if (!step) return { step: to.steps.length, done: 0 };
+  // A row is the same row, however much is done by hand before it.
+  if (step.kind === "row") {
+    const row = to.steps.findIndex(
+      (one) => one.kind === "row" && one.part === step.part && one.row === step.row,
+    );
+    if (row >= 0) return { step: row, done: 0 };
+  }
   const [first] = section(from, place.step);
   const start = to.steps.findIndex(({ part }) => part === step.part);
   if (start < 0) return within(to, place);

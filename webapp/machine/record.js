@@ -22,6 +22,8 @@ export function sessionOf(raw) {
   sure(request, Object);
   sure(Array.isArray(socks) && socks.length === 2 && typeof away === "boolean");
   sure(typeof who === "string");
+  const { cautions = [] } = raw;
+  sure(Array.isArray(cautions) && cautions.every((one) => typeof one === "string"));
   socks.forEach(knit);
   if (raw.measured !== undefined) firstSockOf(raw.measured);
   if (wearer !== undefined) {
@@ -100,14 +102,23 @@ function step(raw, pockets) {
   const { part, title, text, tension = "", kind } = raw ?? {};
   sure([part, title, text, tension].every((one) => typeof one === "string"));
   if (kind === "rounds") return sure(whole(raw.rounds));
-  if (kind !== "row") return sure(kind === "do");
+  if (kind !== "row") return sure(kind === "do" && texts(raw.ticks ?? []));
   sure(Object.hasOwn(pockets, part)); // the cylinder is drawn from it
   const { row, direction, half, knits, in_work, back, hold, remind } = raw;
-  sure([row, in_work, ...each(back), ...each(hold)].every((one) => whole(one)));
+  sure([row, in_work, ...each(back), ...each(hold), ...each(raw.joins)].every((one) => whole(one)));
   sure(["right", "left"].includes(direction) && ["narrow", "widen"].includes(half));
   sure(Array.isArray(knits) && knits.length === 2 && knits.every((one) => whole(one)));
-  sure([raw.back_where ?? "", raw.hold_where ?? ""].every((one) => typeof one === "string"));
-  sure(Array.isArray(remind) && remind.every((one) => typeof one === "string"));
+  sure(
+    [raw.back_where ?? "", raw.hold_where ?? "", raw.joins_where ?? ""].every(
+      (one) => typeof one === "string",
+    ),
+  );
+  sure(texts(remind));
+}
+
+/** @param {unknown} all */
+function texts(all) {
+  return Array.isArray(all) && all.every((one) => typeof one === "string");
 }
 
 /** @param {unknown} number @param {number} [most] */

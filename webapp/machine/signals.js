@@ -20,9 +20,15 @@ const TONES = {
 };
 const SHAKES = { count: [15], five: [70, 70, 70], stop: [250, 100, 250, 100, 250] };
 
+// Audio that runs takes a processor's time, sounding or not: it rests while nothing is counted.
+const RESTS_MS = 5000;
+const LATE_MS = 300; // a sound that comes later would belong to nothing
+
 export class Signals {
   /** @type {AudioContext | undefined} */
   #audio;
+  /** @type {ReturnType<typeof setTimeout> | undefined} */
+  #resting;
 
   /** @param {Settings} settings */
   constructor(settings) {
@@ -36,7 +42,13 @@ export class Signals {
     tried(() => {
       this.#audio ??= new AudioContext();
       if (this.#audio.state === "suspended") this.#audio.resume().catch(() => {});
+      this.#restLater();
     });
+  }
+
+  #restLater() {
+    clearTimeout(this.#resting);
+    this.#resting = setTimeout(() => this.#audio?.suspend().catch(() => {}), RESTS_MS);
   }
 
   /** @param {Moment} moment */
@@ -56,18 +68,14 @@ export class Signals {
   /** @param {Moment["kind"]} kind */
   #sound(kind) {
     const audio = this.#audio;
-    if (audio?.state !== "running") return;
-    for (const [pitch, from, length] of TONES[kind]) {
-      const start = audio.currentTime + from;
-      const tone = new OscillatorNode(audio, { frequency: pitch });
-      const volume = new GainNode(audio, { gain: 0 });
-      volume.gain.setValueAtTime(0, start);
-      volume.gain.linearRampToValueAtTime(0.5, start + 0.008);
-      volume.gain.exponentialRampToValueAtTime(0.001, start + length);
-      tone.connect(volume).connect(audio.destination);
-      tone.start(start);
-      tone.stop(start + length);
-    }
+    if (!audio) return;
+    this.#restLater();
+    if (audio.state === "running") return sounded(audio, kind);
+    const asked = performance.now();
+    audio.resume().then(
+      () => performance.now() - asked < LATE_MS && sounded(audio, kind),
+      () => {},
+    );
   }
 
   /** The newest only: a number that comes late is wrong. @param {string} words */
@@ -75,6 +83,21 @@ export class Signals {
     if (!words) return;
     speechSynthesis.cancel();
     speechSynthesis.speak(new SpeechSynthesisUtterance(words));
+  }
+}
+
+/** @param {AudioContext} audio @param {Moment["kind"]} kind */
+function sounded(audio, kind) {
+  for (const [pitch, from, length] of TONES[kind]) {
+    const start = audio.currentTime + from;
+    const tone = new OscillatorNode(audio, { frequency: pitch });
+    const volume = new GainNode(audio, { gain: 0 });
+    volume.gain.setValueAtTime(0, start);
+    volume.gain.linearRampToValueAtTime(0.5, start + 0.008);
+    volume.gain.exponentialRampToValueAtTime(0.001, start + length);
+    tone.connect(volume).connect(audio.destination);
+    tone.start(start);
+    tone.stop(start + length);
   }
 }
 

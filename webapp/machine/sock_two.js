@@ -9,13 +9,14 @@
  */
 import { html, nothing } from "lit-html";
 import * as say from "words/machine";
-import { moved, view } from "./progress.js";
+import { hangs, moved, view } from "./progress.js";
 
 /** @typedef {Knit & { notes?: { field: string, text: string }[], measured: FirstSock }} Answer */
 
 const FIELDS = /** @type {const} */ ([
   ["foot_rounds", say.footRounds, say.footRoundsWhere],
   ["length", say.footLength, say.footLengthWhere],
+  ["unwashed_length", say.unwashedLength, say.unwashedLengthWhere],
   ["flat_width", say.flatWidth, say.flatWidthWhere],
 ]);
 
@@ -61,10 +62,16 @@ export class SockTwo {
     this.half = `half.sock_two-${counter.session.id}`;
   }
 
-  /** Whether measuring sock one can still change sock two. @param {State} state */
+  /** Whether measuring sock one can still change sock two: not while it hangs below. @param {State} state */
   static possible({ socks, places, ended }) {
     const left = socks[1].steps.slice(places[1].step);
-    return ended[0] && left.some(({ part }) => part === "foot");
+    return ended[0] && !hangs(socks[0]) && left.some(({ part }) => part === "foot");
+  }
+
+  /** Whether the page has sock one's measures, which sock two's counts do not know yet. */
+  get due() {
+    const { state, session } = this.counter;
+    return !state.measured && Object.keys(this.measured(session.request)).length > 0;
   }
 
   open() {
@@ -80,13 +87,21 @@ export class SockTwo {
     this.#draw();
   }
 
-  async #work() {
+  /** @param {string} like what sock two shall be like */
+  #wish(like) {
+    this.#type("like", like);
+    this.#work(likeId(like));
+  }
+
+  async #work(focus = "two-taught") {
     this.#answer = null;
     this.#problems = [];
     this.#words = say.workingOut;
     this.#draw();
     const typed = FIELDS.map(([name]) => [name, this.#typed[name]?.trim() ?? ""]);
-    const first_sock = Object.fromEntries(typed.filter(([, text]) => text));
+    typed.push(["like", this.#typed.like ?? ""]);
+    const told = Object.fromEntries(typed.filter(([, text]) => text));
+    const first_sock = /** @type {FirstSock} */ ({ length: "", ...told });
     try {
       const request = { ...this.counter.session.request, first_sock };
       const answer = await this.ask({ do: "knit", request });
@@ -104,7 +119,9 @@ export class SockTwo {
     }
     this.#draw();
     const [bad] = this.#problems;
-    document.getElementById(bad ? `machine-${bad.field.split(".")[1]}` : "begin-two")?.focus();
+    const next = document.getElementById(bad ? `machine-${bad.field.split(".")[1]}` : focus);
+    next?.focus({ preventScroll: true });
+    next?.scrollIntoView({ block: "center" });
   }
 
   /** @param {Answer | null} answer its new counts; null for those it has */
@@ -127,13 +144,15 @@ export class SockTwo {
     this.sheet.show(
       say.measureOne,
       html`<p>${say.howToMeasure}</p>
+        ${state.socks[0].off_machine ? html`<p>${state.socks[0].off_machine.words}</p>` : nothing}
         ${FIELDS.map(([name, label, whereTo]) => this.#field(name, label, whereTo))}
         <div role="status">${this.#words ? html`<p>${this.#words}</p>` : nothing}</div>
         ${
           answer
-            ? html`<div class="lesson">
+            ? html`<div class="lesson" id="two-taught" tabindex="-1">
                   ${answer.notes?.length ? answer.notes.map(({ text }) => html`<p>${text}</p>`) : html`<p>${say.twoFootRounds({ rounds: answer.foot_rounds })}</p>`}
                 </div>
+                ${answer.pair ? this.#wishes(answer.pair) : nothing}
                 <button type="button" class="go" id="begin-two" @click=${() => this.begin(answer)}>${say.beginTwo({ begun })}</button>`
             : html`<button type="button" class="go" id="work-two" @click=${() => this.#work()}>${say.workOutTwo}</button>`
         }
@@ -141,6 +160,21 @@ export class SockTwo {
         <p>${say.withoutMeasuring({ begun, rounds })} ${say.measureLater}</p>
         <button type="button" id="same-two" @click=${() => this.begin(null)}>${say.sameTwo({ begun })}</button>`,
     );
+  }
+
+  /** What to expect of each wish. @param {NonNullable<Knit["pair"]>} pair */
+  #wishes({ wishes, why }) {
+    return html`<fieldset><legend>${say.twoLike}</legend>
+      <div class="choice stacked">${wishes.map(
+        ({
+          like,
+          chosen,
+          words,
+        }) => html`<label><input type="radio" name="two-like" id=${likeId(like)}
+          .checked=${chosen} @change=${() => this.#wish(like)} />
+          <span>${say.like({ like: like === "sock one" ? "one" : like })} <small>${words}</small></span></label>`,
+      )}</div>
+      <p class="quiet">${why ? `${why} ` : ""}${say.fourInFive}</p></fieldset>`;
   }
 
   /** @param {string} name @param {string} text */
@@ -185,4 +219,9 @@ export class SockTwo {
       }</p>
     </div>`;
   }
+}
+
+/** @param {string} like */
+function likeId(like) {
+  return `two-like-${like.replace(" ", "-")}`;
 }

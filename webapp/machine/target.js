@@ -24,11 +24,11 @@ export function targetContent(knit, place, view, notes) {
     // Of a mock rib: which needles are out, until they are put back.
     const out = step.part === "waste" || step.part === "cuff" ? knit.every : null;
     return html`<span class="by-hand">
-        <span class="by-hand-mark" aria-hidden="true">${out ? needlesOut(knit.slots, out) : hand}</span>
+        ${step.ticks ? nothing : html`<span class="by-hand-mark" aria-hidden="true">${out ? needlesOut(knit.slots, out) : hand}</span>`}
         <span class="by-hand-text">${step.text}</span>
       </span>
       ${said}
-      <span class="tap-when">${say.tapWhenDone}</span>`;
+      <span class="tap-when">${step.ticks ? say.tapWhenAllDone : say.tapWhenDone}</span>`;
   }
   return html`${step.kind === "row" ? row(knit, step, view) : rounds(knit, place, view)}${said}`;
 }
@@ -79,9 +79,10 @@ function row(knit, step, { left, done, total }) {
         ${lastFew(left, "row")}
       </span>
       ${step.back ? move(say.bringBack({ needles: each(step.back).length, which: listed(step.back) }), step.back_where) : nothing}
+      ${step.joins ? move(say.hangLoop({ which: listed(step.joins) }), step.joins_where ?? null) : nothing}
       <span class="crank crank-${step.direction}">
         <span class="arrow" aria-hidden="true">${arrow}</span>
-        <span>${say.carrier({ first: step.back ? "no" : "yes", direction: step.direction })}</span>
+        <span>${say.carrier({ first: step.back || step.joins ? "no" : "yes", direction: step.direction })}</span>
       </span>
       ${step.hold ? move(say.thenHold({ needles: each(step.hold).length, which: listed(step.hold) }), step.hold_where) : nothing}
       <span class="done-words">${say.rowOf({ row: done + 1, total })}</span>

@@ -79,9 +79,9 @@ export class Triggers extends EventTarget {
   #counts({ key, target, ctrlKey, altKey, metaKey }) {
     if (!KEYS.has(key) || ctrlKey || altKey || metaKey || !this.free()) return false;
     if (!(target instanceof Element) || target.closest(".target")) return true;
-    if (target.closest("input, textarea, select")) return false;
+    if (target.closest("input:not([type=checkbox]), textarea, select")) return false;
     // On another button the two keys that press it are its own; the others mean nothing to it.
-    return !(PRESSES.has(key) && target.closest("button, a"));
+    return !(PRESSES.has(key) && target.closest("button, a, input"));
   }
 
   /** @param {(() => void) | null} handler */

@@ -29,6 +29,8 @@ export interface Session {
   socks: [Knit, Knit];
   /** seconds a round or row, as learned on socks before this pair */
   earlier?: Pace;
+  /** those of any plan; none where an older version began it */
+  cautions?: string[];
   /** put away, and still there to be brought back */
   away?: boolean;
   /** sock one, where it was knitted and measured before this counter began with sock two */
@@ -37,8 +39,13 @@ export interface Session {
 /** Sock one off the machine, washed and measured; as typed, bare numbers in the units of the request. */
 export interface FirstSock {
   foot_rounds: string;
+  /** "" where it is not washed yet */
   length: string;
+  /** before the wash */
+  unwashed_length?: string;
   flat_width?: string;
+  /** what sock two shall be like; the foot where nothing is said */
+  like?: string;
 }
 /** A pair whose sock one was measured at its counter. */
 export interface MeasuredPair {

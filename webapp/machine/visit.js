@@ -23,6 +23,7 @@ import { SockTwo } from "./sock_two.js";
 import { TakeBack } from "./take_back.js";
 import { TooSoon } from "./too_soon.js";
 import { Triggers } from "./triggers.js";
+import { Trouble } from "./trouble.js";
 
 const SETTLED_MS = 1500;
 
@@ -50,7 +51,7 @@ export class Visit {
     this.settings = settings;
     this.counter = new Counter(kept, journal, one);
     this.signals = new Signals(settings);
-    this.notices = new Notices();
+    this.notices = new Notices(typed);
     this.#tooSoon = new TooSoon(this.notices, settings, () => this.counter.count());
     this.awake = new Awake();
     this.takeBack = new TakeBack();
@@ -62,6 +63,7 @@ export class Visit {
     const sockTwo = new SockTwo(this.counter, this.sheet, { ask, measured, typed });
     const places = new Places(this.counter, this.sheet, sockTwo);
     const notes = new Notes(this.counter, this.sheet, typed);
+    const trouble = new Trouble(this.counter, this.sheet, places);
     const yarn = new OffTheShelf(this.counter, this.sheet, shelf);
     this.screen = new CounterScreen(place, {
       counter: this.counter,
@@ -73,6 +75,7 @@ export class Visit {
         leave,
         places: () => places.open(),
         notes: () => notes.open(),
+        trouble: () => trouble.open(),
         settings: () => openSettings(settings, this.signals, this.sheet),
         sockTwo: () => sockTwo.open(),
         beginTwo: () => sockTwo.begin(null),
