@@ -8,15 +8,17 @@ import { html, nothing } from "lit-html";
 import { guard } from "lit-html/directives/guard.js";
 import { ref } from "lit-html/directives/ref.js";
 import * as say from "words/book";
+import { oneLine } from "../page/one_line.js";
 import { setAside } from "../page/set_aside.js";
 import { short } from "../page/short.js";
 import { dueShown, today, wrongDay } from "./days.js";
 import { homeScreen } from "./home_screen.js";
 import { lastCopy, missing, putOff } from "./last_copy.js";
+import { pairShown } from "./marks.js";
 import { found, ORDERS, sorted } from "./orders.js";
-import { stateShown } from "./states.js";
+import { nextOf } from "./states.js";
 
-const SOME = 10; // rows drawn at a time: more would make a frame late on a slow phone
+const SOME = 6; // rows drawn at a time: more would make a frame late on a slow phone
 
 export class BookScreen {
   #search = "";
@@ -30,6 +32,8 @@ export class BookScreen {
   /** In no copy, in words. */
   #missing = "";
   #scroll = 0;
+  /** The pairs on the machine, by their wearer. @type {Map<string, import("./types").OnMachine>} */
+  onMachine = new Map();
   /** @type {IntersectionObserver | undefined} */
   #end;
 
@@ -62,16 +66,39 @@ export class BookScreen {
   template(deleted) {
     const many = this.wearers.all.length;
     return html`
+      <div class="book-list">
       <div class="book-head">
         <h2 id="book-title" tabindex="-1">${say.wearers}</h2>
-        <button type="button" class="go" @click=${() => this.#go({ name: "new" })}>${say.newWearer}</button>
+        ${many > 1 ? this.#orders() : nothing}
       </div>
+        ${this.#thumb(many)}
       <div role="status">${deleted ? this.#undo(deleted) : nothing}</div>
       ${this.wearers.aside.map((one) => this.#aside(one))}
-      ${this.#offer()}
       ${homeScreen({ holds: many > 0, save: this.saveCopy, redraw: this.redraw })}
-      ${many ? this.#list(many) : html`${empty}<p class="copies">${say.bookElsewhere}</p>${this.#copies()}`}
+      ${many ? this.#list(many) : html`${empty}<p class="copies">${say.bookElsewhere}</p>${this.#toCopies()}`}
+      </div>
     `;
+  }
+
+  #orders() {
+    return html`<select id="book-order" aria-label=${say.order} @change=${(/** @type {any} */ event) => this.#sort(event.target.value)}>${ORDERS.map(
+      ([order, words]) =>
+        html`<option value=${order} ?selected=${order === this.#order}>${words}</option>`,
+    )}</select>`;
+  }
+
+  /** Within the thumb's reach: to find one, and to begin with somebody new. @param {number} many */
+  #thumb(many) {
+    const begin = () => this.#go({ name: "new" });
+    return html`<div class="book-thumb">
+      ${
+        many
+          ? html`<input id="book-search" type="search" aria-label=${say.find} placeholder=${say.find} autocomplete="off" spellcheck="false" enterkeyhint="search"
+              .value=${this.#search} @input=${(/** @type {any} */ event) => this.#find(event.target.value)} />`
+          : nothing
+      }
+      <button type="button" class="go" id="new-wearer" @click=${begin}><span aria-hidden="true">+</span> <span class=${many ? "said" : ""}>${say.newWearer}</span></button>
+    </div>`;
   }
 
   /** @param {number} many */
@@ -81,70 +108,60 @@ export class BookScreen {
       rows.slice(at * SOME, (at + 1) * SOME),
     );
     const now = today();
+    const { onMachine } = this;
     return html`
-      <div class="book-tools">
-        <div class="field">
-          <label for="book-search">${say.find}</label>
-          <div class="entry"><div class="typed"><input id="book-search" type="search" autocomplete="off" spellcheck="false" enterkeyhint="search"
-            .value=${this.#search} @input=${(/** @type {any} */ event) => this.#find(event.target.value)} /></div></div>
-        </div>
-        <fieldset>
-          <legend class="said">${say.order}</legend>
-          <div class="choice">${ORDERS.map(
-            ([
-              order,
-              words,
-            ]) => html`<label><input type="radio" name="book-order" .checked=${order === this.#order}
-              @change=${() => this.#sort(order)} /><span>${words}</span></label>`,
-          )}</div>
-        </fieldset>
-      </div>
-      <p class="quiet" role="status">${
+      ${this.#copies()}
+      <p class=${this.#search.trim() ? "quiet" : "said"} role="status">${
         this.#search.trim()
           ? this.#listed.length
             ? say.foundOf({ found: this.#listed.length, total: many })
             : say.noneFound
           : say.wearersCount({ wearers: many })
       }</p>
-      <ol class="wearers">${chunks.map((chunk) => guard([...chunk, now], () => chunk.map((one) => this.#row(one, now))))}</ol>
+      <ol class="wearers">${chunks.map((chunk) => guard([...chunk, now, onMachine], () => chunk.map((one) => this.#row(one, now))))}</ol>
       ${
         this.#drawn < this.#listed.length
           ? html`<button type="button" class="more" ${ref((element) => this.#watch(element))} @click=${() => this.#more()}>${say.showMore}</button>`
           : nothing
-      }
-      <p class="copies quiet">${lastCopy()}</p>
-      ${this.#copies()}`;
+      }`;
   }
 
-  /** A copy, where it is time for one. */
-  #offer() {
+  /** The last copy, or that it is time for one: one line. */
+  #copies() {
     const later = () => {
       putOff();
       this.follow();
       this.redraw();
     };
     return this.#missing
-      ? html`<div class="line" id="copy-offer"><p>${this.#missing}</p>
-          <div class="row"><button type="button" id="copy-now" @click=${this.saveCopy}>${say.saveAll}</button>
-            <button type="button" id="copy-later" @click=${later}>${say.notToday}</button></div></div>`
-      : nothing;
+      ? html`<div id="copy-offer">${oneLine(
+          this.#missing,
+          html`<div class="row"><button type="button" id="copy-now" @click=${this.saveCopy}>${say.saveAll}</button>
+            <button type="button" id="copy-later" @click=${later}>${say.notToday}</button></div>`,
+          this.#toCopies(),
+        )}</div>`
+      : html`<div class="copies row quiet"><span>${lastCopy()}</span> ${this.#toCopies()}</div>`;
   }
 
-  #copies() {
-    return html`<button type="button" id="to-copies" @click=${() => this.#go({ name: "copies" })}>${say.copiesAndLists}</button>`;
+  #toCopies() {
+    return html`<button type="button" class="plain-button" id="to-copies" @click=${() => this.#go({ name: "copies" })}>${say.copiesAndLists}</button>`;
   }
 
   /** @param {Wearer} one @param {string} now */
   #row(one, now) {
     const open = one.state !== "handed over";
+    const there = open && this.onMachine.get(one.id);
     return html`<li><a href="#book" @click=${(/** @type {Event} */ event) => {
       event.preventDefault();
       this.#go({ name: "card", id: one.id, over: true });
     }}>
-      <bdi class="label">${short(one.label)}</bdi>
-      ${stateShown(one.state)}
-      <span class="due">${one.due && open ? dueWords(one.due, now) : nothing}</span>
-      ${open && one.allergy ? html`<span class="allergy">${say.allergyOf({ allergy: short(one.allergy) })}</span>` : nothing}
+      ${pairShown(one.state)}
+      <span class="wearer">
+        <bdi class="label">${short(one.label)}</bdi>
+        <span class="to-do">${there ? say.atMachine({ place: there.words }) : nextOf(one.state)}</span>
+        <span class="due">${one.due && open ? dueWords(one.due, now) : nothing}</span>
+        ${open && one.allergy ? html`<span class="allergy">${say.allergyOf({ allergy: short(one.allergy) })}</span>` : nothing}
+      </span>
     </a></li>`;
   }
 

@@ -1,12 +1,12 @@
 /** Days as the phone's owner writes them. */
 import * as say from "words/book";
 
-const SHOWN = new Intl.DateTimeFormat(undefined, {
+const SHOWN = new Intl.DateTimeFormat(document.documentElement.lang, {
   weekday: "short",
   day: "numeric",
   month: "short",
 });
-const WHOLE = new Intl.DateTimeFormat(undefined, { dateStyle: "long" });
+const WHOLE = new Intl.DateTimeFormat(document.documentElement.lang, { dateStyle: "long" });
 
 /** Nobody promises a pair before or after these. */
 export const FIRST = "2000-01-01";

@@ -6,6 +6,7 @@
  */
 import { html, nothing } from "lit-html";
 import * as say from "words/book";
+import { oneLine } from "../page/one_line.js";
 
 const TOLD = "heelwise.home_told";
 
@@ -26,16 +27,17 @@ export function homeScreen({ holds, save, redraw }) {
     remember();
     redraw();
   };
-  return html`<section class="line" id="home-screen" aria-label=${say.keepTheBook}>
-    <p>${say.safariMayDelete}</p>
-    <ol>
-      <li>${say.homeSave}</li>
-      <li>${say.homeAdd}</li>
-      <li>${say.homeTake}</li>
-    </ol>
-    <div class="row"><button type="button" id="home-copy" @click=${save}>${say.saveAll}</button>
-      <button type="button" id="home-close" @click=${close}>${say.homeClose}</button></div>
-  </section>`;
+  return html`<section id="home-screen" aria-label=${say.keepTheBook}>${oneLine(
+    say.safariMayDelete,
+    html`<p>${say.safariWhen}</p>
+      <ol>
+        <li>${say.homeSave}</li>
+        <li>${say.homeAdd}</li>
+        <li>${say.homeTake}</li>
+      </ol>
+      <div class="row"><button type="button" id="home-copy" @click=${save}>${say.saveAll}</button>
+        <button type="button" id="home-close" @click=${close}>${say.homeClose}</button></div>`,
+  )}</section>`;
 }
 
 function told() {

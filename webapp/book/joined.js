@@ -18,6 +18,9 @@ const NOTHING = {
   ease: "",
   colours: "",
   allergy: "",
+  contact: "",
+  deposit: "",
+  pairs: "",
 };
 
 /** @param {Wearer} wearer @returns {Particulars} */

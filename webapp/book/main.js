@@ -40,7 +40,13 @@ export class Book {
       saveCopy: () => this.#saveCopy(),
     });
     this.new = new NewWearer({ host, wearers, draw });
-    this.card = new WearerCard({ host, wearers, draw, remove: (id) => this.#remove(id) });
+    this.card = new WearerCard({
+      host,
+      wearers,
+      draw,
+      up: () => this.#up(),
+      remove: (id) => this.#remove(id),
+    });
     wearers.addEventListener("change", () => this.#follow());
     wearers.addEventListener("gone", (event) =>
       host.forget(/** @type {CustomEvent} */ (event).detail, true),
@@ -64,6 +70,7 @@ export class Book {
     if (this.#view.name === "card") this.card.shown(id);
     this.#draw();
     if (this.#view.name === "list") {
+      this.#onMachine();
       document.getElementById("book-title")?.focus({ preventScroll: true });
       return this.list.comeBack();
     }
@@ -71,6 +78,14 @@ export class Book {
     if (view.name === "copies") return void this.#showCopies();
     if (view.name === "new" && from !== "new") this.new.shown();
     else document.getElementById("book-title")?.focus({ preventScroll: true });
+  }
+
+  /** Asked anew whenever the list is come to. */
+  async #onMachine() {
+    const there = await this.host.onMachine().catch(() => this.list.onMachine);
+    if (!there.size && !this.list.onMachine.size) return;
+    this.list.onMachine = there;
+    this.#follow();
   }
 
   async #showCopies() {
@@ -166,7 +181,7 @@ export class Book {
     const view = this.#view;
     if (!view) return;
     const wearer = this.wearers.get(view.id ?? "");
-    const inside = view.name !== "list";
+    const inside = view.name !== "list" && !(view.name === "card" && wearer);
     render(
       html`${inside ? html`<button type="button" id="all-wearers" class="plain-button" @click=${() => this.#up()}>${say.allWearers}</button>` : nothing}
         ${

@@ -51,8 +51,8 @@ export function sorted(wearers, order) {
 export function found(wearers, search) {
   const words = fold(search).split(/\s+/).filter(Boolean);
   if (!words.length) return wearers;
-  return wearers.filter(({ label, colours, allergy, length, state }) => {
-    const texts = [label, colours, allergy, length, stateWords(state)].map(fold);
+  return wearers.filter(({ label, contact, colours, allergy, length, state }) => {
+    const texts = [label, contact, colours, allergy, length, stateWords(state)].map(fold);
     return words.every((word) => texts.some((text) => text.includes(word)));
   });
 }

@@ -8,7 +8,7 @@ import * as say from "words/book";
 import { toRequest } from "../page/request.js";
 import { dayOf } from "./days.js";
 
-const PARTS = /** @type {const} */ (["cuff", "leg", "heel", "foot", "toe", "end"]);
+const PARTS = /** @type {const} */ (["cuff", "leg", "heel", "foot", "before_toe", "toe", "end"]);
 
 /** Asks once of each plan whether it is counted otherwise by now. */
 export class PlansList {
@@ -31,8 +31,8 @@ export class PlansList {
     const again = this.#asked(plan);
     const { counted, two, knitted, at } = plan;
     const facts = counted.facts.map(({ name, text }) => `${name} ${text}`).join(" · ");
-    return html`<section class="kept-plan">
-      <h3>${knitted ? say.asKnitted : say.asPlanned}</h3>
+    return html`<details class="kept-plan">
+      <summary>${knitted ? say.asKnitted : say.asPlanned}</summary>
       <p class="quiet">${knitted ? say.fromDay({ day: dayOf(at) }) : say.onDay({ day: dayOf(at) })} <bdi>${facts}</bdi></p>
       <table>
         <thead ?hidden=${!two}><tr><td></td><th scope="col">${say.sockOne}</th><th scope="col">${say.sockTwo}</th></tr></thead>
@@ -45,7 +45,7 @@ export class PlansList {
       </table>
       ${again?.words ? html`<p class="note counted-otherwise">${again.words}</p>` : nothing}
       ${way(plan)}
-    </section>`;
+    </details>`;
   }
 
   /** @param {Plan} plan */

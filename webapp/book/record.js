@@ -16,6 +16,9 @@ const WORDS = /** @type {const} */ ([
   "ease",
   "colours",
   "allergy",
+  "contact",
+  "deposit",
+  "pairs",
 ]);
 
 const ID = /^[\w-]{1,64}$/;

@@ -28,6 +28,11 @@ export interface Particulars {
   ease: "snug" | "" | "loose";
   colours: string;
   allergy: string;
+  /** phone, mail, the number of a stand */
+  contact: string;
+  deposit: string;
+  /** how many pairs are ordered */
+  pairs: string;
 }
 export interface Wearer extends Particulars {
   id: string;
@@ -101,7 +106,13 @@ export interface Deleted {
 /** Of a next visit: that its measures are old, else "", and the step to begin at. */
 export interface Next {
   old: string;
-  step: "measure" | "yarn";
+  step: "measure" | "yarn" | "counts";
+}
+
+/** A wearer's pair on the machine: where it stands, in words. */
+export interface OnMachine {
+  session: string;
+  words: string;
 }
 
 /** Which page of the book is open. */
@@ -121,6 +132,8 @@ export interface Host {
   machine(): Values;
   /** put a wearer's sheet on the table */
   open(wearer: Wearer, visit: Visit, next?: Next): void;
+  /** the sheet to print for the foot that lies on the table */
+  measuringSheet(): void;
   /** what was typed into a field of which nothing is made yet, "" for none */
   half(name: string): string;
   keepHalf(name: string, text: string): void;
@@ -154,6 +167,10 @@ export interface Host {
     /** whether all of it is on the phone */
     kept(): boolean;
   };
+  /** the pairs on the machine, by their wearer; none where it could not be loaded */
+  onMachine(): Promise<Map<string, OnMachine>>;
+  /** seconds that a wearer's knitted pairs took, by their session */
+  took(wearer: string): Promise<Map<string, number>>;
   /** what is kept at the machine, for copies; rejects where it could not be loaded */
   knitting(): Promise<Machine>;
 }

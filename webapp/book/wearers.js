@@ -12,6 +12,7 @@ import { filled, merge } from "../storage/dated.js";
 import { persist } from "../storage/persist.js";
 import { forgotten, note } from "../storage/uncopied.js";
 import { Unwritten } from "../storage/unwritten.js";
+import { CLOSENESS, closenessOf, saysCloseness } from "./closeness.js";
 import { Disk } from "./disk.js";
 import {
   changedTo,
@@ -119,6 +120,16 @@ export class Wearers extends EventTarget {
     this.#changed(id);
   }
 
+  /** How close they like their socks, on the sheet of the visit on hand too. @param {string} id @param {Particulars["ease"]} ease */
+  async likes(id, ease) {
+    this.change(id, { ease });
+    const visit = (await this.visits(id))?.at(-1);
+    if (!visit || closenessOf(visit.values) === ease) return;
+    const { values, changed = {} } = typedOn(visit, { ...visit.values, [CLOSENESS]: ease });
+    this.#putSheet(visit, { values, changed });
+    this.dispatchEvent(new CustomEvent("followed", { detail: this.visit(id) }));
+  }
+
   /** The first one first; undefined while the phone does not hand them out. @param {string} id */
   async visits(id) {
     /** @type {Visit[]} */
@@ -166,8 +177,12 @@ export class Wearers extends EventTarget {
   /** @param {Visit} visit */
   #sheetChanged(visit) {
     const { wearer: id, values } = visit;
+    if (this.visit(id) !== visit) return this.change(id, {});
     const measured = hasFoot(values) && this.get(id)?.state === "to measure";
-    this.change(id, measured && this.visit(id) === visit ? { state: "measured" } : {});
+    this.change(id, {
+      ...(measured ? { state: "measured" } : {}),
+      ...(saysCloseness(visit) ? { ease: closenessOf(values) } : {}),
+    });
   }
 
   /** The number of a next visit: not that of one that was set aside. @param {string} id */

@@ -40,6 +40,9 @@ export function ofWearer({ wearer, visits }) {
     "colours",
     "allergy",
     "price",
+    "deposit",
+    "pairs",
+    "contact",
   ]);
   const measures = measuresOf(visits.at(-1)?.values ?? {});
   return new Map([
@@ -60,7 +63,10 @@ export function ofPair(kept, machine) {
   const last = kept.happenings.at(-1)?.at;
   return new Map([
     [say.whereItStands, machine.standing(kept)],
-    [say.countedLast, last ? new Date(last).toLocaleString() : say.nothingYet],
+    [
+      say.countedLast,
+      last ? new Date(last).toLocaleString(document.documentElement.lang) : say.nothingYet,
+    ],
     [say.countsAndNotes, String(kept.happenings.length)],
   ]);
 }
@@ -69,7 +75,7 @@ export function ofPair(kept, machine) {
 export function ofEnded({ ended, who = "", notes }) {
   return new Map([
     [say.whereItStands, say.knitted],
-    [say.countedLast, new Date(ended).toLocaleString()],
+    [say.countedLast, new Date(ended).toLocaleString(document.documentElement.lang)],
     [say.forWhom, who],
     [say.notes, notes.map(({ text }) => text).join(" · ")],
   ]);

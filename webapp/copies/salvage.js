@@ -4,7 +4,7 @@
  */
 
 const BEGIN =
-  /\{\s*"(wearer|session|ended)"\s*:\s*\{|"(mine|before|shelf|chart|dates|settings|gone|sums|holds)"\s*:\s*(?=[{[])/g;
+  /\{\s*"(wearer|session|ended)"\s*:\s*\{|"(mine|before|shelf|chart|sets|dates|settings|gone|sums|holds)"\s*:\s*(?=[{[])/g;
 const RECORD = /\{\s*"(?:wearer|session|ended)"\s*:\s*\{/g;
 
 /**

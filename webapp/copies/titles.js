@@ -3,8 +3,15 @@ import * as say from "words/copies";
 import { idOf } from "../page/place_of.js";
 import { inAnyRow } from "../page/within.js";
 
+/** A field of a set of instructions: after the set's id. */
+const OF_SET = /^s[0-9a-f]{32}\.(.+)/;
+
 /** @param {string} name of a field @returns {string} as the page names it */
 export function titleOf(name) {
+  const [, field = ""] = OF_SET.exec(name) ?? [];
+  if (field.startsWith("plan.")) return titleOf(field.slice("plan.".length));
+  if (field === "made") return say.somethingElse;
+  if (field) return say.ofSet({ field: /** @type {"sizes"} */ (field) });
   const number = /\.(\d+)\./.exec(name)?.[1];
   const title =
     labelOf(document, name) ?? labelOf(rowsOf(document), inAnyRow(name)) ?? say.somethingElse;

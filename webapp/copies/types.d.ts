@@ -5,8 +5,8 @@ import type { Ended, Kept } from "../machine/types";
 import type { Values } from "../page/types";
 import type { Dates } from "../storage/dated.js";
 
-/** What is typed apart from the book: her own page, what stood there before, her shelf, the size table. */
-export type SheetName = "mine" | "before" | "shelf" | "chart";
+/** What is typed apart from the book: her own page, what stood there before, her shelf, the size table, sets of instructions. */
+export type SheetName = "mine" | "before" | "shelf" | "chart" | "sets";
 export type Sheets = Record<SheetName, Values | null>;
 
 export interface Copy {

@@ -10,6 +10,7 @@ export const SHEETS = {
   before: say.sheetBefore,
   shelf: say.sheetShelf,
   chart: say.sheetChart,
+  sets: say.sheetSets,
 };
 export const SETTINGS = say.machineSettings;
 

@@ -12,7 +12,7 @@ import { Unreadable } from "./unreadable.js";
 import { visitsOf } from "./visits.js";
 import { counted, inside, listed, SETTINGS, SHEETS } from "./words.js";
 
-const DATED = /** @type {const} */ (["mine", "shelf", "chart"]);
+const DATED = /** @type {const} */ (["mine", "shelf", "chart", "sets"]);
 
 /** Why no copy can be made just now: a sentence to show as it stands. */
 export class NotNow extends Error {}

@@ -6,7 +6,7 @@ import { html, nothing } from "lit-html";
 import * as book from "words/book";
 import * as say from "words/paper";
 import { dayOf, dueShown, today } from "../book/days.js";
-import { stateShown } from "../book/states.js";
+import { stateShown } from "../book/marks.js";
 import { toPaper } from "./to_paper.js";
 
 /** @type {Record<string, string>} */

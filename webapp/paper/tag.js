@@ -1,5 +1,7 @@
 /**
- * The tag of a finished pair: two faces beside each other, cut out as one and folded between them.
+ * The tag of a finished pair: two faces beside each other, cut out as one and folded between them. The same
+ * is drawn to be printed and, on the screen, to be written on.
+ * @import {TemplateResult} from "lit-html"
  * @import {Tag} from "../page/types"
  */
 import { html, nothing } from "lit-html";
@@ -20,6 +22,8 @@ import { careOf } from "./washing.js";
  * @property {string} date like 2026-11-28, or ""
  */
 
+/** What stands where something may be written. @typedef {Record<"title" | "label" | "fibre" | "date" | "care" | "more", unknown>} Lines */
+
 const HOLE = html`<svg class="tag-hole" viewBox="0 0 10 10" aria-hidden="true"><circle cx="5" cy="5" r="4.4" /><path d="M5 3.2v3.6M3.2 5h3.6" /></svg>`;
 /* Stitches, drawn and not laid as a ground, which no printer fills unasked. */
 const STITCHES = html`<svg class="tag-stitches" viewBox="0 0 168 20" aria-hidden="true"><path d=${[0, 9].flatMap((down) => Array.from({ length: 12 }, (_, at) => `M${14 * at + 1.2} ${down + 1.2}l5.8 8.4 5.8-8.4`)).join("")} /></svg>`;
@@ -27,32 +31,41 @@ const STITCHES = html`<svg class="tag-stitches" viewBox="0 0 168 20" aria-hidden
 /** One below the other, three to a sheet. @param {{ tag: Tag, written: Written }[]} tags */
 export function printTags(tags) {
   toPaper(
-    html`${tags.map(({ tag, written }) => drawn(tag, written))}`,
+    html`${tags.map(({ tag, written }) => html`<div class="tag-place">${drawn(tag, printed(written))}</div>`)}`,
     tags.map(({ tag }) => tag.code),
   );
 }
 
-/** @param {Tag} tag @param {Written} written */
-function drawn({ facts, code, caution }, { title, label, fibre, wash, dry, more, date }) {
-  const lines = [
-    ...facts,
-    { name: say.fiber, text: fibre.replaceAll(" %", "\u00a0%") }, // a number keeps its sign beside it
-    ...(date ? [{ name: say.finished, text: dayShown(date) }] : []),
-  ];
-  return html`<div class="tag-place"><section class="tag">
-      <div class="tag-face">
-        ${HOLE}
-        ${title ? html`<h2><bdi>${short(title)}</bdi></h2>` : nothing}
-        ${label ? html`<p class="tag-for">${say.tagFor({ label: short(label) })}</p>` : nothing}
-        ${STITCHES}
-        <dl>${lines.map(({ name, text }) => html`<div><dt>${name}</dt><dd class=${text ? "" : "to-write"}><bdi>${text}</bdi></dd></div>`)}</dl>
-      </div>
-      <div class="tag-face">
-        ${HOLE}
-        <p class="tag-wash">${careOf(wash, dry)} <bdi>${more}</bdi></p>
-        <div class="tag-code code-place"></div>
-        ${code ? html`<p class="tag-again">${say.scanAgain}</p>` : nothing}
-        <p class="tag-caution">${caution}</p>
-      </div>
-    </section></div>`;
+/** @param {Written} written @returns {Lines} */
+function printed({ title, label, fibre, wash, dry, more, date }) {
+  return {
+    title: title ? html`<h2><bdi>${short(title)}</bdi></h2>` : nothing,
+    label: label ? html`<p class="tag-for">${say.tagFor({ label: short(label) })}</p>` : nothing,
+    fibre: line(say.fiber, fibre.replaceAll(" %", "\u00a0%")), // a number keeps its sign beside it
+    date: date ? line(say.finished, dayShown(date)) : nothing,
+    care: careOf(wash, dry),
+    more: html`<bdi>${more}</bdi>`,
+  };
+}
+
+/** @param {string} name @param {string} text a line to write on where there is none */
+function line(name, text) {
+  return html`<div><dt>${name}</dt><dd class=${text ? "" : "to-write"}><bdi>${text}</bdi></dd></div>`;
+}
+
+/** @param {Tag} tag @param {Lines} lines @returns {TemplateResult} */
+export function drawn({ facts, code, caution }, { title, label, fibre, date, care, more }) {
+  return html`<section class="tag">
+    <div class="tag-face">
+      ${HOLE} ${title} ${label} ${STITCHES}
+      <dl>${facts.map((fact) => line(fact.name, fact.text))} ${fibre} ${date}</dl>
+    </div>
+    <div class="tag-face">
+      ${HOLE}
+      <div class="tag-wash">${care} ${more}</div>
+      <div class="tag-code code-place"></div>
+      ${code ? html`<p class="tag-again">${say.scanAgain}</p>` : nothing}
+      <p class="tag-caution">${caution}</p>
+    </div>
+  </section>`;
 }

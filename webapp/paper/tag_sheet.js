@@ -1,5 +1,5 @@
 /**
- * What is asked before a tag goes to paper. The words on it are remembered for the next one, but for
+ * The tag as it will be printed, to be written on: each of its lines is a field. The words on it are remembered for the next one, but for
  * whom it is; the fibre is offered and never filled in, for a wrong one could harm.
  * @import {Draft} from "../page/draft.js"
  * @import {Asks, Request, Tag, Values} from "../page/types"
@@ -9,18 +9,25 @@
 import { html, nothing, render } from "lit-html";
 import * as say from "words/paper";
 import { today } from "../book/days.js";
-import { enterGoesOn } from "../page/enter_key.js";
+import { oneLine } from "../page/one_line.js";
+import { showPicture } from "../page/picture.js";
 import { short } from "../page/short.js";
-import { printTags } from "./tag.js";
-import { DRYING, WASHING } from "./washing.js";
+import { paperSheet } from "./sheet.js";
+import { drawn, printTags } from "./tag.js";
+import { careOf, DRYING, WASHING } from "./washing.js";
 
 /** @typedef {Exclude<keyof Written, "wash" | "dry">} Field */
 
 const OFFERED = 6;
 
+/** Until the calculator has answered. @type {Tag} */
+const NO_TAG = { facts: [], code: null, code_words: "", caution: "" };
+
 export class TagSheet {
-  #sheet = made();
+  #sheet = paperSheet("tag-sheet");
   #printed = false;
+  /** This one is put by: it is no longer written on here. */
+  #later = false;
   /** @type {Tag | undefined} */
   #tag;
   #note = "";
@@ -47,7 +54,6 @@ export class TagSheet {
     this.#sheet.addEventListener("close", () => {
       if (this.#printed) this.#waiting = [];
     });
-    enterGoesOn(this.#sheet);
     this.#draw();
     this.#sheet.showModal();
     this.#ask().catch(() => {}); // said when it is to be printed
@@ -65,10 +71,12 @@ export class TagSheet {
 
   async #ask() {
     if (this.#tag) return this.#tag;
-    const text = location.href.split("#")[0];
+    const text = new URL(".", document.baseURI).href;
     const call = { do: "tag", request: this.request, text };
     this.#tag = /** @type {Tag} */ (await this.engine.ask(call));
     this.#say(this.#tag.facts.length ? this.#tag.code_words : say.noCounts);
+    const place = /** @type {HTMLElement | null} */ (this.#sheet.querySelector(".code-place"));
+    if (place) showPicture(this.#tag.code ?? "", place);
     return this.#tag;
   }
 
@@ -82,12 +90,20 @@ export class TagSheet {
     }
   }
 
+  /** Those that wait, and no other. */
+  #printWaiting() {
+    printTags(this.#waiting);
+    this.#printed = true;
+  }
+
   async #keep() {
     try {
       const ready = await this.#ready();
       this.#waiting = this.#printed ? [ready] : [...this.#waiting, ready];
       this.#printed = false;
-      this.#sheet.close();
+      this.#later = true;
+      this.#say("");
+      document.getElementById("print-waiting")?.focus();
     } catch {
       this.#say(say.tagNotMade);
     }
@@ -114,40 +130,56 @@ export class TagSheet {
     const waiting = this.#waiting.length;
     render(
       html`
-        <div class="tag-sheet-head">
+        <div class="paper-sheet-head">
           <h2 id="tag-sheet-title" tabindex="-1" autofocus>${say.tagTitle}</h2>
           <button type="button" id="close-tag" @click=${() => this.#sheet.close()}>${say.close}</button>
         </div>
-        <p>${say.tagWhat}</p>
-        ${this.#field("label", say.forWhom, say.canLeaveOut)}
-        ${this.#field("fibre", say.fiber, say.fiberWhere)}
-        ${this.#offered.length ? this.#chips() : nothing}
-        ${this.#ways("wash", say.howToWash, WASHING)}
-        ${this.#ways("dry", say.howToDry, DRYING)}
-        ${this.#field("more", say.moreOnWashing, say.moreWhere)}
-        ${this.#field("title", say.wordsAtTop, say.wordsWhere)}
-        ${this.#field("date", say.finishedOn, "", "date")}
-        <div role="status">${this.#note ? html`<p class="note">${this.#note}</p>` : nothing}</div>
-        ${waiting ? this.#others(waiting) : nothing}
-        <div class="row">
-          <button type="button" class="go" id="print-tag" @click=${() => this.#print()}>${say.printTags({ tags: waiting + 1 })}</button>
-          <button type="button" id="keep-tag" aria-describedby="keep-tag-where" @click=${() => this.#keep()}>${say.printLater}</button>
-        </div>
-        <p class="where" id="keep-tag-where">${say.laterWhere}</p>
+        ${this.#later ? this.#kept(waiting) : this.#form(waiting)}
       `,
       this.#sheet,
     );
   }
 
-  /** @param {Field} name @param {string} title @param {string} where */
-  #field(name, title, where, type = "text") {
-    return html`<div class="field">
-      <label for="tag-${name}">${title}</label>
-      ${where ? html`<p class="where" id="tag-${name}-where">${where}</p>` : nothing}
-      <div class="entry"><div class="typed"><input id="tag-${name}" type=${type} enterkeyhint=${type === "date" ? nothing : "next"} autocomplete="off" dir=${type === "text" ? "auto" : nothing}
-        aria-describedby=${where ? `tag-${name}-where` : nothing} .value=${this.#written[name]}
-        @input=${(/** @type {any} */ event) => this.#write({ [name]: event.target.value })} /></div></div>
-    </div>`;
+  /** @param {number} waiting */
+  #kept(waiting) {
+    return html`<p role="status">${waiting ? say.tagKept : nothing}</p>
+      ${waiting ? html`<p>${say.tagsWait({ tags: waiting })}</p>` : nothing}
+      ${waiting ? html`<div class="row">${this.#waitingButton(waiting, "go")}</div>` : nothing}`;
+  }
+
+  /** @param {number} waiting */
+  #form(waiting) {
+    return html`<p class="quiet">${say.tapToWrite}</p>
+      ${waiting ? this.#others(waiting) : nothing}
+      <div class="preview">${drawn(this.#tag ?? NO_TAG, this.#lines())}</div>
+      <div role="status">${this.#note ? html`<p class="note">${this.#note}</p>` : nothing}</div>
+      <p class="quiet" id="keep-tag-where">${say.laterWhere}</p>
+      <div class="row paper-ways">
+        <button type="button" class="go" id="print-tag" @click=${() => this.#print()}>${say.printTags({ tags: waiting + 1 })}</button>
+        <button type="button" id="keep-tag" aria-describedby="keep-tag-where" @click=${() => this.#keep()}>${say.printLater}</button>
+      </div>`;
+  }
+
+  /** @returns {import("./tag.js").Lines} */
+  #lines() {
+    const { wash, dry } = this.#written;
+    return {
+      title: this.#field("title", say.wordsAtTop),
+      label: this.#field("label", say.forWhom),
+      fibre: html`<div><dt><label for="tag-fibre">${say.fiber}</label></dt>
+        <dd>${this.#field("fibre", "")}${this.#offered.length ? this.#chips() : nothing}</dd></div>`,
+      date: html`<div><dt><label for="tag-date">${say.finished}</label></dt><dd>${this.#field("date", "", "date")}</dd></div>`,
+      care: html`<details class="tag-care"><summary><span><span class="said">${say.howToCare}</span> ${careOf(wash, dry)}</span></summary>
+        ${this.#ways("wash", say.howToWash, WASHING)} ${this.#ways("dry", say.howToDry, DRYING)}</details>`,
+      more: this.#field("more", say.moreOnWashing),
+    };
+  }
+
+  /** A line of the tag. @param {Field} name @param {string} title where no label stands beside it */
+  #field(name, title, type = "text") {
+    return html`<input class="tag-line" id="tag-${name}" type=${type} enterkeyhint=${type === "date" ? nothing : "next"} autocomplete="off" dir=${type === "text" ? "auto" : nothing}
+      aria-label=${title || nothing} placeholder=${name === "fibre" ? say.asOnBand : title} .value=${this.#written[name]}
+      @input=${(/** @type {any} */ event) => this.#write({ [name]: event.target.value })} />`;
   }
 
   /** The last ones, then those of her shelf. */
@@ -165,10 +197,16 @@ export class TagSheet {
 
   /** @param {number} waiting */
   #others(waiting) {
-    return html`<div class="line">
-      <p>${say.tagsWait({ tags: waiting })}</p>
-      <button type="button" id="drop-tags" @click=${() => this.#drop()}>${say.leaveTagsOut}</button>
-    </div>`;
+    return oneLine(
+      say.tagsWait({ tags: waiting }),
+      html`<button type="button" id="drop-tags" @click=${() => this.#drop()}>${say.deleteTags}</button>`,
+      this.#waitingButton(waiting),
+    );
+  }
+
+  /** @param {number} waiting */
+  #waitingButton(waiting, name = "") {
+    return html`<button type="button" class=${name} id="print-waiting" @click=${() => this.#printWaiting()}>${say.printWaiting({ tags: waiting })}</button>`;
   }
 
   /** @param {"wash" | "dry"} name @param {string} title @param {Way[]} ways */
@@ -226,17 +264,4 @@ function fibres(shelf) {
   return Object.entries(shelf)
     .filter(([name, fibre]) => name.endsWith(".fibre") && fibre.trim())
     .map(([, fibre]) => fibre.trim());
-}
-
-/** A sheet of its own for every tag, gone once it is closed. */
-function made() {
-  const sheet = document.createElement("dialog");
-  sheet.id = "tag-sheet";
-  sheet.setAttribute("aria-labelledby", "tag-sheet-title");
-  sheet.addEventListener("close", () => sheet.remove());
-  const other = document.getElementById(sheet.id); // of a second tap
-  if (other instanceof HTMLDialogElement) other.close();
-  other?.remove();
-  document.body.append(sheet);
-  return sheet;
 }
