@@ -8,6 +8,7 @@ import sys
 import time
 import urllib.request
 from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from pathlib import Path
 from typing import Any, Literal
 from urllib.parse import urlsplit
@@ -17,7 +18,7 @@ from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Request
 from xdist.scheduler import LoadScopeScheduling
 
 from build import chromium
-from engine import api
+from tests.asking import answer_text
 
 ROOT = Path(__file__).resolve().parents[1]
 
@@ -80,9 +81,9 @@ def free_port() -> int:
         return port
 
 
-@pytest.fixture(scope="session")
-def site(dist: Path) -> Iterator[str]:
-    """The address of the built site, served by the project's own server as its own process."""
+@contextmanager
+def served(dist: Path) -> Iterator[str]:
+    """The address of a built site, served by the project's own server as its own process."""
     port = free_port()
     address = f"http://localhost:{port}/"
     server = subprocess.Popen(
@@ -105,6 +106,13 @@ def site(dist: Path) -> Iterator[str]:
 
 
 @pytest.fixture(scope="session")
+def site(dist: Path) -> Iterator[str]:
+    """The address of the built site."""
+    with served(dist) as address:
+        yield address
+
+
+@pytest.fixture(scope="session")
 def browser_type_launch_args(
     browser_type_launch_args: dict[str, Any], pytestconfig: pytest.Config
 ) -> dict[str, Any]:
@@ -124,7 +132,7 @@ PHONE = {
     "device_scale_factor": 2.625,
     "is_mobile": True,
     "has_touch": True,
-    "locale": "en-GB",
+    "locale": "en",
 }
 
 
@@ -133,6 +141,10 @@ DESK = Path(__file__).with_name("desk_engine.js")
 # What a browser says when the site's policy stops a script, a style, a request, or a text on its
 # way to become markup or a script.
 FORBIDDEN = ("content security policy", "' assignment")
+
+
+# The cautions were read on this phone: they are asked of a first knitting and of no other.
+CARED = "try { localStorage['heelwise.cared'] ??= 'true'; } catch { /* It keeps nothing. */ }"
 
 
 @pytest.fixture
@@ -152,7 +164,8 @@ def at_desk(request: pytest.FixtureRequest) -> bool:
 def new_phone(
     browser: Browser, site: str, service_workers: Literal["allow", "block"], at_desk: bool
 ) -> Iterator[Callable[..., BrowserContext]]:
-    """Makes fresh phones: touch, 390 × 844, nothing stored. Keywords change what a phone is.
+    """Makes fresh phones: touch, 390 × 844, nothing stored but that the cautions were read, unless
+    one is not `cared`. Other keywords change what a phone is.
 
     Whatever a test is about, it asked no other host and did nothing that the site's policy forbids.
     """
@@ -169,13 +182,15 @@ def new_phone(
 
     usual = {**PHONE, "service_workers": service_workers}
 
-    def make(**features: Any) -> BrowserContext:
+    def make(*, cared: bool = True, **features: Any) -> BrowserContext:
         phones.append(browser.new_context(**{**usual, "base_url": site, **features}))
         phones[-1].on("request", asked)
         phones[-1].on("console", said)
+        if cared:
+            phones[-1].add_init_script(CARED)
         if at_desk:
             phones[-1].add_init_script(path=DESK)
-            phones[-1].expose_function("askDesk", api.answer_text)
+            phones[-1].expose_function("askDesk", answer_text)
         return phones[-1]
 
     yield make

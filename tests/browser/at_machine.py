@@ -5,6 +5,7 @@ from typing import Any
 
 from playwright.sync_api import BrowserContext, Locator, Page, expect
 
+from tests.browser.pseudo import said
 from tests.browser.walk import SOCK, field, figures, fill_sock, opened, step
 
 
@@ -39,7 +40,7 @@ def sock_one_measured(page: Page) -> str:
     page.locator("#first-sock > summary").tap()
     field(page, "first_sock.foot_rounds").fill("46")
     field(page, "first_sock.length").fill("21,5")
-    expect(page.locator(".which-sock")).to_have_text("Sock two")
+    expect(page.locator(".which-sock")).to_contain_text(said("Sock two"))
     return page.locator(".tally-foot .figure").inner_text()
 
 
@@ -67,11 +68,11 @@ def done(page: Page) -> Locator:
 
 def go_to(page: Page, section: str, number: int | None = None, sock: str = "") -> None:
     """Jump by the list, the number and the confirmation."""
-    page.get_by_role("button", name="Go to…").tap()
+    page.get_by_role("button", name=said("Go to…")).tap()
     sheet = page.locator(".machine-sheet")
     if sock:
-        sheet.locator("label", has_text=sock).tap()
-    sheet.locator(".sections label", has_text=section).tap()
+        sheet.locator("label", has_text=said(sock)).tap()
+    sheet.locator(".sections label", has_text=said(section)).tap()
     if number is not None:
         sheet.locator("#places-done").fill(str(number))
     sheet.locator("#places-ask").tap()

@@ -7,6 +7,7 @@ const {
   worker,
   pyodide,
   engine: archive,
+  words,
   snapshot,
   serviceWorker,
   version,
@@ -19,7 +20,7 @@ const bench = {
   /** @type {string[]} */ violations: [],
   /** @type {(() => void)[]} */ offers: [],
   stored: false,
-  engine: new Engine({ worker, pyodide, engine: archive, snapshot, patience }),
+  engine: new Engine({ worker, pyodide, engine: archive, words, snapshot, patience }),
 };
 globalThis.bench = bench;
 
@@ -29,6 +30,7 @@ document.addEventListener("securitypolicyviolation", (event) =>
 bench.engine.addEventListener("state", () => bench.states.push(bench.engine.state));
 watchForUpdates({
   serviceWorker,
+  engine: bench.engine,
   onOffer: (accept) => bench.offers.push(accept),
   onOfflineReady: () => {
     bench.stored = true;

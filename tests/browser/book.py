@@ -3,8 +3,9 @@
 import json
 from typing import Any
 
-from playwright.sync_api import BrowserContext, Page, expect
+from playwright.sync_api import BrowserContext, Locator, Page, expect
 
+from tests.browser.pseudo import said
 from tests.browser.walk import field, opened
 
 HELD = """async () => {
@@ -42,29 +43,42 @@ PUT = """async (entries) => {
 def open_book(page: Page) -> None:
     """From the page's head to the list."""
     page.locator(".head [data-book=list]").tap()
-    expect(page.locator("#book h2")).to_have_text("Wearers")
+    expect(page.locator("#book h2")).to_contain_text(said("Wearers"))
 
 
 def new_wearer(page: Page, label: str, length: str = "") -> None:
     """From the list to the foot of somebody new, and its length typed."""
-    page.locator("#book button", has_text="New wearer").tap()
+    page.get_by_role("button", name=said("New wearer")).tap()
     page.locator("#new-label").fill(label)
     page.locator("#begin-wearer").tap()
-    expect(page.locator("#visit-line")).to_contain_text("saved in the book")
+    expect(page.locator("#visit-line")).to_contain_text(said("Saved in the book"))
     if length:
         field(page, "foot.length").fill(length)
 
 
 def back_to_book(page: Page) -> None:
     """From a wearer's sheet to the list."""
-    page.locator("#visit-line button", has_text="Back to the book").tap()
-    expect(page.locator("#book h2")).to_have_text("Wearers")
+    page.locator(".head [data-book=list]").tap()
+    expect(page.locator("#book h2")).to_contain_text(said("Wearers"))
 
 
 def card(page: Page, label: str) -> None:
     """From the list to one wearer's page."""
     page.locator(".wearers a", has_text=label).tap()
     expect(page.locator("#book h2")).to_have_text(label)
+    whole_card(page)
+
+
+def whole_card(page: Page) -> None:
+    """Have all of a wearer's page shown: every field, how far the pair is, and the next visit."""
+    page.locator("#add-more").tap()
+    for part in (".states", ".again"):
+        page.locator(f"{part} > summary").tap()
+
+
+def next_of(page: Page) -> Locator:
+    """What the list says is next to do."""
+    return page.locator(".wearers .to-do")
 
 
 def labels(page: Page) -> list[str]:
@@ -94,3 +108,27 @@ def with_wearers(phone: BrowserContext, wearers: list[dict[str, Any]]) -> Page:
     expect(page.locator("#waiting")).to_have_class("waiting over")
     expect(page.locator(".wearers li").first).to_be_visible()
     return page
+
+
+def copies(page: Page) -> None:
+    """From the list to the copies; its rows take their height once they are seen."""
+    page.locator("#to-copies").scroll_into_view_if_needed()
+    page.locator("#to-copies").tap()
+    expect(page.locator("#book h2")).to_contain_text(said("Copies and lists"))
+
+
+_TYPED = """new Promise((found) => {
+  indexedDB.open("heelwise.typed").onsuccess = ({ target: { result } }) => {
+    const asked = result.transaction("kept").objectStore("kept").getAll();
+    asked.onsuccess = () => {
+      result.close();
+      found(Object.fromEntries(asked.result.map(({ name, value }) => [name, value])));
+    };
+  };
+})"""
+
+
+def typed(page: Page) -> dict[str, Any]:
+    """What the database has of what is typed, chosen or begun, by its name."""
+    there: dict[str, Any] = page.evaluate(_TYPED)
+    return {name: value for name, value in there.items() if value is not None}

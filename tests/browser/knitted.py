@@ -5,7 +5,7 @@ import functools
 import random
 from typing import Any
 
-from engine import api
+from tests import asking as api
 
 Json = dict[str, Any]
 # As full as a careful knitter fills it in.

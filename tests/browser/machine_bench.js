@@ -1,6 +1,7 @@
 // Takes the place of the page's own main.js in tests of what a session is made of: journal, tabs, places
 // and pace, with no screen before them.
 import { endedFrom } from "../machine/ended.js";
+import { reached } from "../machine/for_wearer.js";
 import { Journal } from "../machine/journal.js";
 import { OneCounter } from "../machine/one_counter.js";
 import * as pace from "../machine/pace.js";
@@ -14,6 +15,7 @@ const machine = {
   ...pace,
   endedFrom,
   endedOf,
+  reached,
   Journal,
   OneCounter,
   /** @type {string[]} */ heard: [],

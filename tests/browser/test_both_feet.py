@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 from playwright.sync_api import BrowserContext, expect
 
-from tests.browser.walk import choose, error_at, field, fill_foot, opened, step
+from tests.browser.walk import choose, error_at, field, fill_foot, more, opened, share, step
 
 NewPhone = Callable[..., BrowserContext]
 
@@ -16,7 +16,7 @@ def test_both_feet_are_read_kept_sent_and_emptied_for_the_next(new_phone: NewPho
     step(page, "measure")
     again, other = field(page, "foot.again.length"), field(page, "other_foot.length")
     expect(again).to_be_hidden()
-    page.locator("#feet > summary").tap()
+    more(page, "#feet > summary")
     expect(again).to_be_hidden()  # a fold within: never a wall of fields
     page.locator("#foot-again > summary").tap()
     again.fill("24,9")
@@ -45,8 +45,9 @@ def test_both_feet_are_read_kept_sent_and_emptied_for_the_next(new_phone: NewPho
     expect(again).to_have_value("24 cm")
 
     step(page, "counts")
+    share(page)
     page.locator("#share-place button", has_text="With the foot").tap()
-    page.locator("#copy-link").tap()
+    share(page, "#copy-link")
     expect(page.locator("#share-place")).to_contain_text("Copied")
     visitor = opened(new_phone(), str(page.evaluate("navigator.clipboard.readText()")))
     step(visitor, "measure")
@@ -59,19 +60,19 @@ def test_both_feet_are_read_kept_sent_and_emptied_for_the_next(new_phone: NewPho
     expect(other).to_be_focused()
     step(page, "counts")
 
-    page.locator("#next-foot").tap()
+    share(page, "#next-foot")
     for name in ("foot.length", "foot.again.length", "other_foot.length"):
         expect(field(page, name)).to_be_empty()
 
 
 def test_guesses_and_questions_stand_before_there_is_a_yarn(phone: BrowserContext) -> None:
     page = opened(phone)
-    choose(page, "a child")
+    choose(page, "child")
     expect(field(page, "person.shoe_size.system")).to_have_value("EU child")
-    choose(page, "a woman")
+    choose(page, "woman")
     expect(field(page, "person.shoe_size.system")).to_have_value("EU")
     field(page, "foot.length").fill("24,8")
-    expect(page.locator("#foot-ankle_girth-estimate")).to_contain_text("Left out")
+    expect(page.locator("#foot-ankle_girth-estimate")).to_contain_text("Left empty")
     field(page, "foot.heel_girth").fill("26")
     expect(page.locator("#foot-heel_girth-note")).to_contain_text("Measure it again?")
-    expect(page.locator("#foot-ankle_girth-estimate")).to_contain_text("Left out")
+    expect(page.locator("#foot-ankle_girth-estimate")).to_contain_text("Left empty")

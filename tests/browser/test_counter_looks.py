@@ -11,10 +11,12 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
-from engine import api
+from tests import asking as api
 from tests.browser.at_machine import begun, go_to, knit, request, settings, target
 from tests.browser.axe import violations
+from tests.browser.pseudo import said
 from tests.browser.test_looks import sideways, too_small
+from tests.browser.walk import behind
 
 NewPhone = Callable[..., BrowserContext]
 SIZES = {"phone": (390, 844), "narrow": (320, 568), "lying": (844, 390), "desk": (1280, 800)}
@@ -53,13 +55,13 @@ def states(page: Page) -> Iterator[str]:
 
 def sheets(page: Page) -> Iterator[str]:
     """The sheets over the counter, and the end of both socks."""
-    for button in ("Go to…", "Note", "Settings"):
-        page.get_by_role("button", name=button).tap()
+    for button in ("Go to…", "Note", "Help", "Settings"):
+        page.get_by_role("button", name=said(button)).tap()
         expect(page.locator(".machine-sheet")).to_be_visible()
         yield f"sheet-{button[:4].strip().lower()}"
         if button == "Settings":
-            page.locator(".machine-sheet label", has_text="off").tap()
-        page.get_by_role("button", name="Close").tap()
+            page.locator(".machine-sheet label", has_text=said("off")).tap()
+        page.get_by_role("button", name=said("Close")).tap()
     go_to(page, "Off the machine")
     settle(page)
     knit(page)
@@ -75,7 +77,7 @@ def sheets(page: Page) -> Iterator[str]:
 
 def settle(page: Page) -> None:
     """Wait until the jump to the end has happened."""
-    expect(page.locator(".section-name")).to_have_text("Off the machine")
+    expect(page.locator(".section-name")).to_contain_text(said("Off the machine"))
 
 
 def whole(page: Page) -> list[str]:
@@ -176,6 +178,8 @@ def test_the_largest_cylinder_is_readable_on_the_narrowest_phone(
         "sock.toe.needles": "60",
         "sock.toe.left": "20",
     }.items():
+        if name.startswith("sock.") and not page.locator("#made").is_visible():
+            behind(page, "made")
         page.locator(f"[name='{name}']").fill(text)
     page.locator(".tape a[data-to=counts]").tap()
     expect(page.locator("#so-far-yarn")).to_have_text("120 slots")

@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page
 
-from engine import api
+from tests import asking as api
 from tests.browser.host import until
 from tests.browser.knitted import MEASURED, REQUEST, pair
 from tests.browser.machine_site import BENCH_READY, machine_site
@@ -105,6 +105,9 @@ def test_what_stays_is_small_and_holds_what_was_learnt(tab: Page) -> None:
         before, waited = happening["place"], 0.0
     for part, took in seconds.items():
         assert ended["times"][part]["took"][0] == pytest.approx(took, abs=1), part
+    both = sum(sum(each["took"]) for each in ended["times"].values())
+    assert both > sum(seconds.values())
+    assert tab.evaluate("ended => machine.tookOf(ended)", ended) == both
 
 
 def test_it_is_small_whatever_was_written(tab: Page) -> None:

@@ -64,13 +64,18 @@ def test_leaving_a_field_leaves_the_page_where_it_is(
     page = device(new_phone, kind)
     field(page, "foot.length").fill("24,6")
     place = field(page, name)
-    top = "e.getBoundingClientRect().top + scrollY - 250"
+    top = f"e.getBoundingClientRect().top + scrollY - {250 if kind == 'phone' else 100}"
     place.evaluate(f"e => scrollTo({{ top: {top}, behavior: 'instant' }})")
     press(page, kind, place)
     page.keyboard.type(text)
     before = scrolled(page)
     assert before > 100, "far from the top"
-    press(page, kind, page.locator(f"[data-field='{name}'] .where"))  # outside any field
+    box = place.bounding_box()
+    assert box
+    if kind == "desk":  # outside any field
+        page.mouse.click(4, box["y"])
+    else:
+        page.touchscreen.tap(4, box["y"])
     expect(place).not_to_be_focused()
     assert abs(scrolled(page) - before) < NEAR
     expect(place).to_be_in_viewport()
@@ -113,11 +118,11 @@ def test_back_to_another_step_with_a_field_in_hand(phone: BrowserContext) -> Non
 @pytest.mark.parametrize("kind", ["phone", "desk"])
 def test_enter_goes_to_the_next_field_as_its_key_says(new_phone: NewPhone, kind: str) -> None:
     page = device(new_phone, kind)
-    field(page, "foot.length").focus()
+    page.locator("[name=who]:checked").focus()
+    page.keyboard.press("Enter")
     for text, name in [
         ("24,6", "foot.ball_girth"),
         ("22", "foot.heel_girth"),
-        ("", "foot.instep_girth"),
         ("", "foot.ankle_girth"),
         ("", "foot.calf_girth"),
     ]:
@@ -126,8 +131,6 @@ def test_enter_goes_to_the_next_field_as_its_key_says(new_phone: NewPhone, kind:
         page.keyboard.press("Enter")
         expect(field(page, name)).to_be_focused()
         expect(field(page, name)).to_be_in_viewport()
-    page.keyboard.press("Enter")
-    expect(page.locator(":focus")).to_have_attribute("name", "who")
     page.keyboard.press("Enter")  # from the last field of the step to the way on
     expect(page.locator("#measure .next")).to_be_focused()
     page.keyboard.press("Enter")
@@ -139,7 +142,9 @@ def test_enter_in_a_list_that_stands_alone_ends_with_done(phone: BrowserContext)
     """The table's last field has none after it: its key says so, and puts the keys away."""
     page = opened(phone)
     step(page, "counts")
+    expect(page.get_by_text("3 things to fix")).to_be_visible()  # what moves the table is there
     page.locator("#chart > summary").tap()
+    expect(field(page, "chart.firmest")).to_be_visible()
     field(page, "chart.firmest").focus()
     expect(field(page, "chart.firmest")).to_have_attribute("enterkeyhint", "next")
     page.keyboard.press("Enter")

@@ -13,12 +13,12 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.book import open_book
+from tests.browser.book import copies, open_book, whole_card
 from tests.browser.on_paper import to_a_file
 from tests.browser.small_sock import session
-from tests.browser.test_keeping import NewPhone, copies, saved, take
+from tests.browser.test_keeping import NewPhone, saved, take
 from tests.browser.test_looks import sideways
-from tests.browser.walk import field, opened, step
+from tests.browser.walk import behind, field, opened, step
 
 TURNING = "\u202e\u2067"  # right-to-left override and isolate, neither of them ended
 WORDS = {
@@ -57,7 +57,10 @@ def copy_with(words: str) -> dict[str, Any]:
     }
     plan = {"at": 5, "values": {}, "counted": counted}
     typed = {"units": "cm", "foot.length": words, "foot.ball_girth": words}
-    written = ("asked", "length", "ease", "colours", "allergy", "price", "label")
+    written = (
+        *("asked", "length", "ease", "colours", "allergy", "price", "label"),
+        *("contact", "deposit", "pairs"),
+    )
     pair = session("p-1")
     for knit in pair["socks"]:
         for one in knit["steps"]:
@@ -108,6 +111,7 @@ def copy_with(words: str) -> dict[str, Any]:
                 "shelf.yarns.1.yarn": "350 m / 100 g",
             },
             "chart": None,
+            "sets": None,
         },
         "pairs": [
             {
@@ -130,7 +134,7 @@ def screens_with(page: Page, copy: dict[str, Any], folder: Path) -> Iterator[str
     expect(page.locator("#take-in")).to_be_visible()
     yield "what a copy brings"
     page.locator("#take-in").tap()
-    expect(page.locator("#book .note")).to_contain_text("Taken in")
+    expect(page.locator("#book .note")).to_contain_text("Loaded")
     now = json.loads(saved(page, "#save-copy", folder).read_text())
     for one in (*now["book"], *now["pairs"]):
         del one["sum"]  # a version 2 file has no checksums, nor dates of changes
@@ -155,7 +159,7 @@ def screens_with(page: Page, copy: dict[str, Any], folder: Path) -> Iterator[str
     page.locator(".wearers a").wait_for()
     yield "the book"
     page.locator(".wearers a").tap()
-    page.locator("#wearer-label").wait_for()
+    whole_card(page)
     page.evaluate("for (const one of document.querySelectorAll('#book details')) one.open = true")
     yield "a wearer"
     page.locator("#delete-wearer").tap()
@@ -169,9 +173,9 @@ def screens_with(page: Page, copy: dict[str, Any], folder: Path) -> Iterator[str
     yield "a tag on paper"
     page.keyboard.press("Escape")
     page.locator("#open-sheet").tap()
-    expect(page.locator("#visit-line")).to_contain_text("saved in the book")
+    expect(page.locator("#visit-line")).to_contain_text("Saved in the book")
     yield "a wearer's sheet"
-    page.locator("#visit-line button", has_text="Back to mine").tap()
+    page.locator("#visit-line button", has_text="My own page").tap()
     step(page, "counts")
     expect(page.locator("#counts .problems")).to_be_visible()
     yield "the machine's line, and what is to fix first"
@@ -179,7 +183,7 @@ def screens_with(page: Page, copy: dict[str, Any], folder: Path) -> Iterator[str
     yield "refused beside their fields"
     field(page, "foot.length").fill("24")
     step(page, "yarn")
-    page.locator("#shelf > summary").tap()
+    behind(page, "shelf")
     expect(page.locator("#shelf-yarns-0-colour-error")).to_contain_text("too long")
     field(page, "shelf.yarns.0.colour").fill("blue")
     expect(page.locator("#shelf-place")).to_contain_text("Zo")

@@ -16,6 +16,7 @@ from tests.browser.book import (
     PUT,
     back_to_book,
     card,
+    copies,
     held,
     labels,
     new_wearer,
@@ -24,16 +25,10 @@ from tests.browser.book import (
 )
 from tests.browser.small_sock import session
 from tests.browser.test_looks import WIDTHS, sideways, too_small
-from tests.browser.walk import field, opened, step
+from tests.browser.walk import behind, field, more_of, opened, step
 
 NewPhone = Callable[..., BrowserContext]
 KEPT = Path(__file__).with_name("kept")  # as older versions kept it; all of it invented
-
-
-def copies(page: Page) -> None:
-    """From the list to the copies."""
-    page.locator("#to-copies").tap()
-    expect(page.locator("#book h2")).to_have_text("Copies and lists")
 
 
 def saved(page: Page, button: str, folder: Path) -> Path:
@@ -95,7 +90,7 @@ def test_a_copy_goes_to_another_phone(new_phone: NewPhone, tmp_path: Path) -> No
     expect(other.locator("#book")).to_contain_text("To add: 2 wearers.")
     assert held(other)["wearers"] == [], "asked first"
     other.locator("#take-in").tap()
-    expect(other.locator("#book .note")).to_have_text("Taken in: 2 wearers added.")
+    expect(other.locator("#book .note")).to_have_text("Loaded: 2 wearers added.")
     other.locator("#all-wearers").tap()
     assert sorted(labels(other)) == ["Nuri", "Wren"]
     card(other, "Wren")
@@ -121,7 +116,7 @@ def test_what_differs_is_chosen_side_by_side(phone: BrowserContext, tmp_path: Pa
     wren = page.locator(".differing", has_text="Wren")
     length = wren.locator("tr", has=page.locator("th", has_text="Foot length"))
     assert length.locator("td").all_inner_texts() == ["26,5 cm", "30 cm"]
-    expect(wren.locator("tr", has_text="Label")).to_have_count(0)  # only what differs
+    expect(wren.locator("tr", has_text="Name")).to_have_count(0)  # only what differs
     page.locator("#leave-copy").tap()
     page.wait_for_timeout(700)
     assert {one["colours"] for one in held(page)["wearers"]} == {""}
@@ -175,10 +170,10 @@ def with_everything(phone: BrowserContext) -> Page:
     open_book(page)
     new_wearer(page, "Nuri", "24")
     page.wait_for_timeout(600)
-    page.locator("#visit-line button", has_text="Back to mine").tap()
+    page.locator("#visit-line button", has_text="My own page").tap()
     planned(page)
     step(page, "yarn")
-    page.locator("#shelf > summary").tap()
+    behind(page, "shelf")
     field(page, "shelf.cylinders").fill("54, 60")
     page.locator("#shelf .add").tap()
     field(page, "shelf.yarns.1.name").fill("the grey one")
@@ -226,10 +221,10 @@ def test_everything_goes_to_another_phone_and_is_the_same_there(
     take(other, file.read_bytes())
     expect(other.locator("#book")).to_contain_text(
         "To add: one wearer, one pair at the machine, your own page, your cylinders and yarns, "
-        "what was typed for the table over sizes and the settings at the machine."
+        "what was typed for the table of sizes and the settings at the machine."
     )
     other.locator("#take-in").tap()
-    expect(other.locator("#book .note")).to_contain_text("Taken in: one wearer")
+    expect(other.locator("#book .note")).to_contain_text("Loaded: one wearer")
     again = saved(other, "#save-copy", tmp_path / "again")
     assert json.loads(again.read_text()) == json.loads(file.read_text())
     take(other, file.read_bytes())
@@ -460,12 +455,12 @@ def test_what_cannot_be_read_of_a_file_is_named_and_stays_in_it(phone: BrowserCo
     expect(page.locator("#take-copy-error")).to_be_empty()
     expect(page.locator("#copy-damaged")).to_have_count(0)
     page.locator("#take-in").tap()
-    expect(page.locator("#book .note")).to_contain_text("Taken in: one wearer")
+    expect(page.locator("#book .note")).to_contain_text("Loaded: one wearer")
     page.locator("#all-wearers").tap()
     assert "<b>Zo</b>" in labels(page)
     page.locator(".head [data-book=close]").tap()
     expect(page.locator("#machine-line")).to_contain_text("<b>invented</b>")
-    page.locator("#visit-line button", has_text="Back to mine").tap()
+    page.locator("#visit-line button", has_text="My own page").tap()
     expect(field(page, "foot.length")).to_have_value("<b>1</b>")
 
 
@@ -492,7 +487,7 @@ def test_one_mistyped_year_spoils_neither_the_book_nor_its_copy(
     copies(other)
     take(other, file.read_bytes())
     other.locator("#take-in").tap()
-    expect(other.locator("#book .note")).to_have_text("Taken in: 2 wearers added.")
+    expect(other.locator("#book .note")).to_have_text("Loaded: 2 wearers added.")
     other.wait_for_timeout(700)
     assert {one["due"] for one in held(other)["wearers"]} == {"", "20261-11-26"}
     other.locator("#all-wearers").tap()
@@ -528,7 +523,7 @@ def test_a_record_that_does_not_come_back_is_told_before_saved_is_said(
         }"""
     )
     saved(page, "#save-copy", tmp_path)
-    expect(page.locator("#book .note")).to_contain_text("not hold this as it is here: “Wren”")
+    expect(page.locator("#book .note")).to_contain_text("differs from this phone in: “Wren”")
     expect(page.locator("#book")).to_contain_text("No copy saved yet")
 
 
@@ -552,7 +547,8 @@ def test_a_copy_is_offered_when_it_is_time(phone: BrowserContext, tmp_path: Path
         PUT, {"wearers": [{"id": f"w{at}", "label": "Ferry", "made": now - DAY} for at in (1, 2)]}
     )
     page.reload()
-    expect(offer).to_contain_text("Not in a copy yet, or changed since: 3 wearers.")
+    expect(offer).to_contain_text("Newer than your last copy: 3 wearers.")
+    more_of(offer)
     page.locator("#copy-later").tap()
     expect(offer).to_have_count(0)
     page.reload()
@@ -560,6 +556,7 @@ def test_a_copy_is_offered_when_it_is_time(phone: BrowserContext, tmp_path: Path
     expect(offer).to_have_count(0)
     page.evaluate("localStorage['heelwise.copy_put_off'] = '2020-01-01'")
     page.reload()
+    more_of(offer)
     file = saved(page, "#copy-now", tmp_path)
     assert len(json.loads(file.read_text())["book"]) == 3
     expect(page.locator("#book .note")).to_contain_text("Saved to a file: 3 wearers")
@@ -592,7 +589,7 @@ def test_edits_pairs_and_shelf_are_reason_for_a_copy_too(
     page.locator(".head [data-book=close]").tap()
     step(page, "yarn")
     if not field(page, "shelf.cylinders").is_visible():
-        page.locator("#shelf > summary").tap()
+        behind(page, "shelf")
     field(page, "shelf.cylinders").fill("54, 60, 72")
     page.locator("#machine-line .go-on").tap()
     tapped(page, 1)
@@ -602,7 +599,7 @@ def test_edits_pairs_and_shelf_are_reason_for_a_copy_too(
     page.evaluate(BACKDATE, 2)
     page.reload()
     words = (
-        "Not in a copy yet, or changed since: one wearer, one pair at the machine "
+        "Newer than your last copy: one wearer, one pair at the machine "
         "and your cylinders and yarns."
     )
     expect(page.locator("#copy-line")).to_contain_text(words)
@@ -662,9 +659,11 @@ def test_a_plain_tab_of_safari_is_told_once_how_to_keep_the_book(
     new_wearer(page, "Nuri", "24")
     back_to_book(page)
     expect(told).to_contain_text("Add to Home Screen")
+    more_of(told)
     saved(page, "#home-copy", tmp_path)
     page.locator("#all-wearers").tap()
     expect(told).to_be_visible()  # a copy alone is not the home screen
+    more_of(told)
     page.locator("#home-close").tap()
     expect(told).to_have_count(0)
     page.reload()
@@ -691,7 +690,7 @@ FORMULAS = [
     *(f"{space}=1" for space in (" ", "\t", "\r\n", "\u00a0")),
 ]
 WRITTEN = {
-    "label": "Label",
+    "label": "Name",
     "length": "How long",
     "ease": "How close",
     "colours": "Colors",

@@ -51,7 +51,7 @@ def test_a_knitted_pair_is_kept_small_deleted_and_brought_back(
     place = page.locator("#knitted-place")
     expect(place.locator("summary")).to_have_text("Knitted: 1 pair")
     place.locator("summary").tap()
-    expect(place.locator(".knitted-pair")).to_contain_text("60 slots, foot 46 rounds")
+    expect(place.locator(".knitted-pair")).to_contain_text("60 slots, 46 foot rounds")
     expect(place.locator(".knitted-pair")).to_contain_text("foot 46")
     expect(place.locator(".notes")).to_contain_text(
         re.compile("Sock one, foot, 31 done *dropped stitch")
@@ -168,3 +168,43 @@ def test_a_deleted_wearer_leaves_no_word_in_their_knitted_pair(phone: BrowserCon
     assert "9 in" not in text
     page.locator("#bring-wearer-back").tap()
     comes_true(page, lambda: on_disk(page)["ended"] == before)
+
+
+def test_how_the_socks_came_out_is_shown_and_saved(phone: BrowserContext, tmp_path: Any) -> None:
+    """Sock one planned at some 23 cm: two within what was promised, one far beyond."""
+    pairs = [pair(f"p-{at}", at) for at in (1, 2, 3)]
+    for one, length in zip(pairs, ("23", "22,6", "27"), strict=True):
+        for each in one["happenings"]:
+            if "measured" in each:
+                each["measured"] = {**each["measured"], "length": length}
+    stores = {
+        "sessions": {"keyPath": "id", "records": [one["session"] for one in pairs]},
+        "happenings": {
+            "keyPath": ["session", "number"],
+            "records": [each for one in pairs for each in one["happenings"]],
+        },
+    }
+    page = phone.new_page()
+    page.goto("manifest.webmanifest")
+    page.evaluate(MAKE, ["heelwise.machine", {"version": 1, "stores": stores}])
+    page.goto("./")
+    expect(page.locator("#waiting")).to_be_hidden()
+    step(page, "counts")
+    page.locator("#knitted-place summary").tap()
+    page.locator("#came-out").tap()
+    place = page.locator(".came-out")
+    expect(place.locator("li")).to_have_count(3)
+    assert page.evaluate("document.activeElement.id") == "came-out-title"
+    expect(place.locator("circle")).to_have_count(2)
+    expect(place.locator(".cross")).to_have_count(1)
+    expect(place).to_contain_text("2 of 3 socks came out within their range")
+    expect(place).to_contain_text("differ from one to the next by about")
+    assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+    with page.expect_download() as saving:
+        place.locator("#save-record").tap()
+    saving.value.save_as(tmp_path / "socks.csv")
+    lines = (tmp_path / "socks.csv").read_text(encoding="utf-8-sig").splitlines()
+    assert lines[0].startswith('"Pair","Day"')
+    assert len(lines) == 4
+    assert all(re.search(r',"20\d\d-\d\d-\d\d",', line) for line in lines[1:])
+    assert [line.rsplit(",", 1)[1] for line in lines[1:]] == ['"1"', '"1"', '"0"']

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from playwright.sync_api import BrowserContext, expect
 
 from tests.browser.at_machine import go_to, planned, settings, target
-from tests.browser.walk import opened
+from tests.browser.walk import opened, settings_sheet
 
 NewPhone = Callable[..., BrowserContext]
 
@@ -18,11 +18,13 @@ def test_colours_stay_words_and_the_last_five_are_in_sight(new_phone: NewPhone) 
     page = opened(phone)
     session = phone.new_cdp_session(page)
     session.send("Page.setFontSizes", {"fontSizes": {"standard": 24, "fixed": 20}})
+    settings_sheet(page)
     for words in page.locator("#theme label span").all():
         size = words.evaluate("e => [e.getClientRects().length, e.innerText.split(' ').length]")
         assert size[0] <= size[1], "no word is broken"
         lines = words.evaluate("e => e.offsetHeight / parseFloat(getComputedStyle(e).lineHeight)")
         assert lines < size[1] + 0.5
+    page.locator("#close-settings").tap()
     planned(page)
     page.locator("#knit-it").tap()
     expect(target(page)).to_be_visible()

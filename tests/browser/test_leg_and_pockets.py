@@ -5,13 +5,13 @@ from pathlib import Path
 from playwright.sync_api import BrowserContext, expect
 
 from tests.browser.axe import violations
-from tests.browser.walk import choose, field, figures, fill_foot, opened, step
+from tests.browser.walk import behind, choose, field, figures, fill_foot, more, opened, panel, step
 
 
 def test_a_long_leg_and_another_heel(phone: BrowserContext, screens: Path) -> None:
     page = opened(phone)
     fill_foot(page)
-    page.locator("#sock-more > summary").tap()
+    behind(page, "made")
     page.locator("#long-leg > summary").tap()
     field(page, "sock.leg.height").fill("33")
     expect(page.locator("#sock-leg-height-other")).to_have_text("33 cm · 13 in")  # 12.99 in
@@ -23,12 +23,13 @@ def test_a_long_leg_and_another_heel(phone: BrowserContext, screens: Path) -> No
     step(page, "counts")
     expect(page.locator(".tally-leg .detail")).to_contain_text("bands")
     expect(page.locator(".fits")).to_contain_text("Cuff.")
+    panel(page, "steps")
     leg = page.locator("#steps-place details", has_text="Leg").first
     leg.locator("summary").tap()
     expect(leg).to_contain_text("Set the tension for a smaller stitch")
 
     before = figures(page)
-    page.locator("#pockets > summary").tap()
+    panel(page, "sock", "#pockets > summary")
     page.get_by_role("button", name="Use this heel: 12 left").tap()
     expect(page.locator(".tally-heel .figure")).to_have_text("30→12→30")
     assert int(figures(page)["Foot"]) == int(before["Foot"]) + 2  # 2 rows fewer in the heel's half
@@ -41,10 +42,10 @@ def test_a_long_leg_and_another_heel(phone: BrowserContext, screens: Path) -> No
     page.screenshot(path=screens / "leg_counts_320.png", full_page=True)
     assert violations(page) == []
     step(page, "measure")
-    page.locator("#toes-more > summary").tap()
+    more(page, "#toes-more > summary")
     field(page, "foot.toe_breadth").fill("8")
     step(page, "counts")
-    expect(page.locator("#pockets-place")).to_contain_text("left (19 times in 20)")
+    expect(page.locator("#pockets-place")).to_contain_text("left, 19 times in 20")
 
     step(page, "yarn")
     page.locator("#swatch-more > summary").tap()
@@ -61,6 +62,7 @@ def test_a_long_leg_and_another_heel(phone: BrowserContext, screens: Path) -> No
     expect(set_to.last).to_have_text("Set the tension mark to 7.")  # back before the heel
     page.set_viewport_size({"width": 390, "height": 844})
     page.locator(".tally-leg").screenshot(path=screens / "leg_marks_count.png")
+    panel(page, "steps")
     if set_to.last.is_hidden():
         leg.locator("summary").tap()
     leg.screenshot(path=screens / "leg_marks.png")

@@ -7,7 +7,7 @@ from playwright.sync_api import BrowserContext, Page, expect
 
 from tests.browser.at_machine import planned, target
 from tests.browser.book import new_wearer, open_book
-from tests.browser.walk import choose, field, figures, fill_foot, opened, step
+from tests.browser.walk import choose, field, figures, fill_foot, more_of, opened, share, step
 from tests.engine.answers.test_link import made_of
 
 NewPhone = Callable[..., BrowserContext]
@@ -18,15 +18,16 @@ def copied_link(new_phone: NewPhone) -> tuple[str, dict[str, str]]:
     page = opened(new_phone(permissions=["clipboard-read", "clipboard-write"]))
     fill_foot(page)
     step(page, "measure")
-    choose(page, "a woman")
+    choose(page, "woman")
     step(page, "counts")
     page.wait_for_timeout(500)  # the last answer has come
     made = figures(page)
+    share(page)
     page.locator("#share-place button", has_text="With the foot").tap()
-    page.locator("#copy-link").tap()
+    share(page, "#copy-link")
     expect(page.locator("#share-place")).to_contain_text("Copied")
     link = str(page.evaluate("navigator.clipboard.readText()"))
-    assert "#1." in link
+    assert "#2." in link
     return link, made
 
 
@@ -61,10 +62,10 @@ def test_a_shared_plan_stays_apart_from_hers(new_phone: NewPhone) -> None:
     field(page, "foot.length").fill("30 cm")
     page.reload()
     expect(field(page, "foot.length")).to_have_value("30 cm")
-    page.locator("#visit-line button", has_text="Back to mine").tap()
+    page.locator("#visit-line button", has_text="My own page").tap()
     expect(field(page, "foot.length")).to_have_value("27.1 cm")
     expect(page.locator("#visit-line")).to_be_empty()
-    assert "#1." not in page.url
+    assert "#2." not in page.url
     page.reload()
     expect(field(page, "foot.length")).to_have_value("27.1 cm")
 
@@ -73,10 +74,12 @@ def test_copying_it_asks_first_when_hers_is_not_empty(new_phone: NewPhone) -> No
     link, made = copied_link(new_phone)
     page = with_own_foot(new_phone)
     page.goto(link)
-    page.locator("#visit-line button", has_text="Copy it into mine").tap()
-    page.locator("#visit-line button", has_text="Leave mine").tap()
-    page.locator("#visit-line button", has_text="Copy it into mine").tap()
-    page.locator("#visit-line button", has_text="Replace mine").tap()
+    more_of(page.locator("#visit-line"))
+    page.locator("#visit-line button", has_text="Make it mine").tap()
+    page.locator("#visit-line button", has_text="Leave it as it is").tap()
+    more_of(page.locator("#visit-line"))
+    page.locator("#visit-line button", has_text="Make it mine").tap()
+    page.locator("#visit-line button", has_text="Replace it").tap()
     expect(page.locator("#visit-line")).to_be_empty()
     assert figures(page) == made
     step(page, "measure")
@@ -84,7 +87,8 @@ def test_copying_it_asks_first_when_hers_is_not_empty(new_phone: NewPhone) -> No
     expect(field(page, "foot.length")).to_have_value("27.1 cm")
 
     empty = opened(new_phone(), link)
-    empty.locator("#visit-line button", has_text="Copy it into mine").tap()
+    more_of(empty.locator("#visit-line"))
+    empty.locator("#visit-line button", has_text="Make it mine").tap()
     expect(empty.locator("#visit-line")).to_be_empty()
     assert figures(empty) == made
 
@@ -121,7 +125,7 @@ def test_no_link_writes_over_anything(new_phone: NewPhone) -> None:
     page = opened(new_phone())
     open_book(page)
     new_wearer(page, "Invented Nuri", "24")
-    page.locator("#visit-line button", has_text="Back to mine").tap()
+    page.locator("#visit-line button", has_text="My own page").tap()
     planned(page)
     page.locator("#knit-it").tap()
     target(page).tap()

@@ -12,8 +12,8 @@ import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
 from build import install
-from tests.browser.book import held, labels, open_book
-from tests.browser.test_keeping import NewPhone, copies, saved, take, two_wearers
+from tests.browser.book import copies, held, labels, open_book
+from tests.browser.test_keeping import NewPhone, saved, take, two_wearers
 from tests.browser.walk import opened
 
 WORDS = "crank heel Bänke 7"
@@ -174,7 +174,7 @@ def test_a_copy_is_handed_on_and_taken_in_again(
     expect(page.locator("#book")).to_contain_text("No copy saved yet")
     page.locator("#hand-on").tap()
     page.locator("#hand-on-now").tap()
-    expect(page.locator("#book .note")).to_have_text("Handed on: 2 wearers and all that you typed.")
+    expect(page.locator("#book .note")).to_have_text("Passed on: 2 wearers and all that you typed.")
     expect(page.locator("#book")).to_contain_text("Last copy:")
     ((name, kind, text),) = page.evaluate("window.sent")
     assert name.startswith("heelwise-all-")

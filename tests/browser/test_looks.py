@@ -12,7 +12,21 @@ import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
 from tests.browser.axe import violations
-from tests.browser.walk import choose, field, figures, fill_foot, opened, step
+from tests.browser.pseudo import said
+from tests.browser.walk import (
+    behind,
+    choose,
+    field,
+    figures,
+    fill_foot,
+    leave,
+    more,
+    opened,
+    panel,
+    settings_sheet,
+    share,
+    step,
+)
 
 NewPhone = Callable[..., BrowserContext]
 
@@ -27,37 +41,50 @@ def screens_of(page: Page) -> Iterator[str]:
     yield "3-problems"
     step(page, "measure")
     yield "1-errors"
-    choose(page, "a child")
-    page.locator("#shoe summary").tap()
+    choose(page, "child")
+    more(page, "#shoe summary")
     page.locator("#person-more summary").tap()
-    for more in ("#feet", "#foot-again", "#other_foot"):
-        page.locator(f"{more} > summary").tap()
+    for name in ("#feet", "#foot-again", "#other_foot"):
+        page.locator(f"{name} > summary").tap()
     yield "1-more"
     choose(page, "not said")
     fill_foot(page)
     yield "2-swatch"
-    choose(page, "I only know the yarn")
-    page.locator("#sock-more > summary").tap()
+    choose(page, "Yarn alone")
+    behind(page, "made")
     choose(page, "mock rib")
+    yield "2-made"
+    leave(page)
     yield "2-yarn"
-    choose(page, "I knitted a swatch")
+    behind(page, "shelf")
+    yield "2-shelf"
+    leave(page)
+    choose(page, "My swatch")
     step(page, "measure")
     yield "1-guesses"
     step(page, "counts")
     figures(page)
     yield "3-counts"
-    page.locator("#show-code").tap()
+    share(page, "#show-code")
     expect(page.locator("#code svg")).to_be_visible()
     yield "3-code"
     page.locator("#code button").tap()
-    for fold in page.locator("#counts summary, .foot summary").all():
+    for fold in page.locator("#counts summary:visible").all():
         fold.tap()
     yield "3-unfolded"
+    for tab in ("steps", "yarn", "sock"):
+        panel(page, tab)
+        yield f"3-{tab}"
+    settings_sheet(page)
+    for fold in page.locator("#settings summary").all():
+        fold.tap()
+    yield "settings"
+    page.locator("#close-settings").tap()
     for fold in reversed(page.locator(".section[open] > summary").all()):
         fold.tap()  # their hundreds of rows need no second and third look by axe
     page.locator("#as-planned button").tap()
     field(page, "first_sock.length").fill("22")
-    expect(page.locator(".which-sock")).to_have_text("Sock two")
+    expect(page.locator(".which-sock")).to_contain_text(said("Sock two"))
     page.locator("#first-sock").scroll_into_view_if_needed()
     yield "3-sock-two"
     page.locator("#chart > summary").tap()
@@ -66,7 +93,7 @@ def screens_of(page: Page) -> Iterator[str]:
     step(page, "measure")
     page.locator("#load-demo").tap()
     step(page, "counts")
-    expect(page.locator("#so-far-yarn")).to_have_text("72 slots")
+    expect(page.locator("#so-far-yarn")).to_contain_text(said("72 slots"))
     yield "3-example"
 
 
@@ -143,11 +170,13 @@ def test_light_or_dark_is_hers_to_choose(new_phone: NewPhone) -> None:
     page = opened(new_phone(color_scheme="light"))
     ground = "getComputedStyle(document.documentElement).backgroundColor"
     light = page.evaluate(ground)
+    settings_sheet(page)
     choose(page, "dark")
     dark = page.evaluate(ground)
     assert dark != light
     page.reload()
     assert page.evaluate(ground) == dark
+    settings_sheet(page)
     choose(page, "as the phone")
     assert page.evaluate(ground) == light
     page.emulate_media(color_scheme="dark")
@@ -183,7 +212,7 @@ def test_without_script_the_form_stands_and_says_why(new_phone: NewPhone) -> Non
     page.goto("./")
     assert page.locator("h2:visible").all_inner_texts() == [
         "Measure the foot",
-        "Choose the yarn",
+        "Machine and yarn",
         "Show the counts",
     ]
     expect(field(page, "foot.length")).to_be_editable()

@@ -9,12 +9,12 @@ import pytest
 from playwright.sync_api import BrowserContext, Page, Route, expect
 
 from tests.browser.at_machine import planned, settings, target
-from tests.browser.book import PUT, open_book
+from tests.browser.book import PUT, copies, open_book
 from tests.browser.bundled import bundled
 from tests.browser.host import until
 from tests.browser.knitted import BEGAN, pair
-from tests.browser.test_keeping import copies, take
-from tests.browser.walk import figures, opened
+from tests.browser.test_keeping import take
+from tests.browser.walk import figures, more_of, opened
 
 MANY = 2000
 OPENS = 500  # ms
@@ -108,6 +108,7 @@ def begun(page: Page) -> None:
     page.goto("manifest.webmanifest")
     page.goto("./#counts")
     for _ in range(page.locator("#machine-line .put-away").count() or 1):
+        more_of(page.locator("#machine-line"))
         page.locator("#machine-line .put-away").first.tap()
     expect(page.locator("#machine-line .put-away")).to_have_count(0)
     figures(page)

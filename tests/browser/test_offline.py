@@ -121,7 +121,8 @@ def test_real_page_works_after_the_server_is_gone(browser: Browser, dist: Path, 
     page.goto(f"{host.address}index.html")
     reads_a_foot(page)
     with phone.expect_page() as beside:
-        page.get_by_role("link", name="their licenses").click()
+        page.locator("#to-settings").click()
+        page.get_by_role("link", name="Their licenses").click()
     expect(beside.value.locator("body")).to_contain_text("This site carries")
     beside.value.close()
     expect(page.locator("#foot-length")).to_have_value("24.6 cm")  # where she was
@@ -276,9 +277,28 @@ def test_manifest_tells_the_truth(dist: Path) -> None:
             assert content[:8] == b"\x89PNG\r\n\x1a\n"
             width, height = struct.unpack(">II", content[16:24])
             assert icon["sizes"] == f"{width}x{height}"
+    for shortcut in manifest["shortcuts"]:
+        assert shortcut["name"]
+        assert shortcut["url"].startswith("./#")
+    assert [one["url"] for one in manifest["shortcuts"]] == ["./#measure", "./#knit", "./#book"]
     sizes = {icon["sizes"] for icon in manifest["icons"]}
     assert {"192x192", "512x512"} <= sizes  # what installing needs
     assert any(icon.get("purpose") == "maskable" for icon in manifest["icons"])
+
+
+def test_shortcuts_lead_where_they_say(phone: BrowserContext, host: Host, dist: Path) -> None:
+    """Also where no sock is on the machine yet."""
+    host.serve(dist)
+    page = phone.new_page()
+    page.goto(f"{host.address}#measure")
+    expect(page.locator("#measure-title")).to_be_visible()
+    page.goto(f"{host.address}licences.txt")
+    page.goto(f"{host.address}#book")
+    expect(page.locator("#book")).to_be_visible()
+    page.goto(f"{host.address}licences.txt")
+    page.goto(f"{host.address}#knit")
+    expect(page.locator("#machine-trouble")).to_contain_text("No sock is on the machine yet")
+    expect(page.locator("#measure-title")).to_be_visible()
 
 
 def test_maskable_icon_survives_being_cut_to_a_circle(

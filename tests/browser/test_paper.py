@@ -9,9 +9,9 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page, expect
 
-from engine.api import answer
+from tests.asking import answer
 from tests.browser.axe import violations
-from tests.browser.book import PUT, back_to_book, card, new_wearer, open_book, with_wearers
+from tests.browser.book import PUT, back_to_book, card, copies, new_wearer, open_book, with_wearers
 from tests.browser.on_paper import (
     PAPER,
     UNPRINTED,
@@ -24,7 +24,7 @@ from tests.browser.on_paper import (
     to_a_file,
 )
 from tests.browser.test_looks import WIDTHS, sideways, too_small
-from tests.browser.walk import choose, field, figures, fill_foot, opened, step
+from tests.browser.walk import choose, field, figures, fill_foot, more, more_of, opened, share, step
 from tests.published.code_reader import found, read
 
 CUT_OUT = (8 + 110, 6 + 85)  # mm: right and lower edge of the tag
@@ -71,7 +71,7 @@ def test_a_tag_from_the_wearers_page(new_phone: NewPhone, screens: Path, scheme:
     new_wearer(page, "Invented Ada 7")
     fill_foot(page)
     step(page, "measure")
-    page.locator("#shoe > summary").tap()
+    more(page, "#shoe > summary")
     field(page, "person.shoe_size.size").fill("38")
     step(page, "counts")
     rounds = figures(page)["Foot"]
@@ -89,6 +89,7 @@ def test_a_tag_from_the_wearers_page(new_phone: NewPhone, screens: Path, scheme:
     tag_field(page, "fibre", "75 % wool, 25 % polyamide")
     tag_field(page, "title", "Socks of the invented mill")
     tag_field(page, "date", "2026-11-28")
+    page.locator(".tag-care > summary").tap()
     choose(page, "machine, wool program")
     for paper in PAPER:
         printing(page, "#print-tag")
@@ -102,7 +103,7 @@ def test_a_tag_from_the_wearers_page(new_phone: NewPhone, screens: Path, scheme:
             "Fits a foot of",
             "EU 38",
             "75 % wool, 25 % polyamide",
-            "28 November 2026",
+            "November 28, 2026",
             "on its wool program",
             "Dry flat",
             "Wash before the first wear.",
@@ -126,12 +127,13 @@ def test_a_tag_from_the_counts_and_what_is_remembered_for_the_next(new_phone: Ne
     fill_foot(page)
     step(page, "counts")
     figures(page)
-    page.locator("#write-tag").tap()
+    share(page, "#write-tag")
     expect(page.locator("#tag-label")).to_have_value("")
     tag_field(page, "title", MARKUP)
     tag_field(page, "fibre", "cotton")
     tag_field(page, "more", "x" * 120)
     tag_field(page, "date", "")
+    page.locator(".tag-care > summary").tap()
     choose(page, "on a line")
     printing(page, "#print-tag")
     (words,) = text_of(printed(page, "A4"))
@@ -143,7 +145,7 @@ def test_a_tag_from_the_counts_and_what_is_remembered_for_the_next(new_phone: Ne
     page.reload()
     step(page, "counts")
     figures(page)
-    page.locator("#write-tag").tap()
+    share(page, "#write-tag")
     expect(page.locator("#tag-title")).to_have_value(MARKUP)
     expect(page.locator("#tag-more")).to_have_value("x" * 120)
     expect(page.get_by_label("on a line")).to_be_checked()
@@ -170,16 +172,18 @@ def test_several_tags_on_one_sheet(new_phone: NewPhone, screens: Path) -> None:
     step(page, "counts")
     figures(page)
     for at in range(3):
-        page.locator("#write-tag").tap()
+        share(page, "#write-tag")
         tag_field(page, "label", f"Invented {at}")
         if at < 2:
             later = page.locator("#keep-tag")
             expect(later).to_have_accessible_description(re.compile("it waits on this phone"))
             later.tap()
-            expect(page.locator("#tag-sheet")).to_be_hidden()
+            waiting = re.compile("(One tag waits|2 tags wait) to be printed")
+            expect(page.locator("#tag-sheet")).to_contain_text(waiting)
+            page.get_by_role("button", name="Close").tap()
             page.reload()
             figures(page)
-    expect(page.locator("#tag-sheet .line")).to_contain_text("2 more tags wait")
+    expect(page.locator("#tag-sheet .line")).to_contain_text("2 tags wait")
     printing(page, "#print-tag")
     for paper in PAPER:
         made = printed(page, paper, screens / f"tags-{paper}.pdf")
@@ -190,9 +194,17 @@ def test_several_tags_on_one_sheet(new_phone: NewPhone, screens: Path) -> None:
         assert len({code.text for code in found(picture(made))}) == 1, "the same pair"
         assert len(found(picture(made))) == 3
     page.locator("#keep-tag").tap()  # once more, for a sheet to come; the others are done
-    expect(page.locator("#tag-sheet")).to_be_hidden()
-    page.locator("#write-tag").tap()
-    expect(page.locator("#tag-sheet .line")).to_contain_text("One more tag waits")
+    printing(page, "#print-waiting")
+    (words,) = text_of(printed(page, "A4"))
+    assert re.findall(r"for Invented (\d)", words) == ["2"], "that one, and no blank one besides"
+    page.locator("#close-tag").tap()
+    share(page, "#write-tag")
+    expect(page.locator("#tag-sheet .line")).to_have_count(0)  # printed, it waits no longer
+    page.locator("#keep-tag").tap()
+    page.locator("#close-tag").tap()
+    share(page, "#write-tag")
+    expect(page.locator("#tag-sheet .line")).to_contain_text("One tag waits")
+    more_of(page.locator("#tag-sheet .line"))
     page.locator("#drop-tags").tap()
     expect(page.locator("#tag-sheet .line")).to_have_count(0)
 
@@ -210,7 +222,7 @@ def test_how_the_tag_is_asked_for(
     page = opened(phone)
     fill_foot(page)
     step(page, "counts")
-    page.locator("#write-tag").tap()
+    share(page, "#write-tag")
     page.locator("#tag-sheet .chosen", has_text="alpaca").tap()
     expect(page.locator("#tag-fibre")).to_have_value(yarn["shelf.yarns.0.fibre"])
     page.screenshot(path=screens / f"tag-sheet-{width}-{scheme}.png")
@@ -241,11 +253,7 @@ def test_a_pair_without_counts_has_a_tag_too(new_phone: NewPhone) -> None:
 def test_the_orders_to_work_by(new_phone: NewPhone, screens: Path) -> None:
     page = with_wearers(to_a_file(new_phone(color_scheme="dark")), ORDERS)
     page.evaluate(PUT, {"visits": VISITS})
-    page.locator(
-        "#to-copies"
-    ).scroll_into_view_if_needed()  # rows take their height once they are seen
-    page.locator("#to-copies").tap()
-    expect(page.locator("#book-title")).to_have_text("Copies and lists")
+    copies(page)
     for paper in PAPER:
         printing(page, "#print-orders")
         made = printed(page, paper, screens / f"orders-{paper}.pdf")
@@ -256,7 +264,7 @@ def test_the_orders_to_work_by(new_phone: NewPhone, screens: Path) -> None:
             assert words.startswith(f"{number} of {sheets} Open orders, "), "numbered, and headed"
             assert "Promised for How far Price" in words, "the head again"
         whole = " ".join(pages)
-        assert f"{'Bird ' * 59}ends over the calf late: 3 January 2010 sock one 24" in whole
+        assert f"{'Bird ' * 59}ends over the calf late: January 3, 2010 sock one 24" in whole
         assert f"{MARKUP} loose Allergy: wool, {MARKUP}" in whole
         for at in range(2, 39):
             (sheet,) = (words for words in pages if f"Invented {at:02d}." in words)
@@ -311,7 +319,7 @@ def test_the_widest_table_over_sizes(new_phone: NewPhone, screens: Path, paper: 
     for words in pages:
         if re.search(r"\d cm", words):
             assert "43.8" in words, "the head of every column on every sheet"
-    assert "A dash: heel and toe alone are longer" in whole
+    assert "A dash means that heel and toe alone are longer" in whole
     for other in ("Heelwise", "Save as CSV", "Print", "Loosest"):
         assert other not in whole
     assert picture(made)[: 5 * 8].min() == 255, "white paper"

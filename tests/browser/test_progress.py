@@ -74,6 +74,41 @@ def doings(chance: random.Random, steps: int) -> list[Doing]:
     return found
 
 
+def test_a_sock_that_another_one_follows_hangs_on_the_machine(page: Page) -> None:
+    apart = knit()
+    followed = knit()
+    followed["steps"] = [*followed["steps"][:-3], {**followed["steps"][1], "part": "between"}]
+    hangs = "both => both.map(machine.hangs)"
+    assert page.evaluate(hangs, [apart, followed]) == [False, True]
+
+
+def test_socks_of_a_string_are_grafted_and_washed_with_the_last_of_them(page: Page) -> None:
+    one, two = knit(), knit()
+    one["steps"] = [*one["steps"][:-3], {**one["steps"][1], "part": "between"}]
+    two["steps"] = [
+        *two["steps"],
+        {**two["steps"][-1], "makes": "grafted"},
+        {**two["steps"][-1], "makes": "washed"},
+    ]
+    length = len(two["steps"])
+
+    def state(socks: list[dict[str, Any]], at: int) -> str:
+        places = [{"step": len(one["steps"]), "done": 0}, {"step": at, "done": 0}]
+        told = {"sock": 1, "socks": socks, "places": places, "ended": [True, False]}
+        found: str = page.evaluate("state => machine.reached(state)", told)
+        return found
+
+    assert [state([one, two], length - back) for back in (2, 1, 0)] == [
+        "sock two",
+        "grafted",
+        "washed",
+    ]
+    # Where the next pair follows, nothing is grafted yet.
+    assert state([one, one], len(one["steps"])) == "sock two"
+    # Sock one of a pair that is cast on apart has a toe of its own to graft.
+    assert state([knit(), two], length) == "sock two"
+
+
 @pytest.mark.parametrize("number", range(8))
 def test_any_way_through_a_pair_is_reckoned_like_the_list_of_taps(page: Page, number: int) -> None:
     chance = random.Random(number)

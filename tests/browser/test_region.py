@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
-from tests.browser.walk import choose, error_at, field, fill_foot, opened, step
+from tests.browser.walk import choose, error_at, field, fill_foot, more, opened, panel, step
 
 NewPhone = Callable[..., BrowserContext]
 
@@ -50,13 +50,14 @@ def test_beside_inches_a_bare_weight_is_grams(new_phone: NewPhone) -> None:
     step(page, "measure")
     choose(page, "inches")
     step(page, "counts")
-    page.locator("#stock > summary").tap()
+    panel(page, "yarn", "#stock > summary")
     expect(page.locator("#stock-left-unit")).to_have_text("g", use_inner_text=True)
     field(page, "stock.left").fill("27")
     expect(page.locator("#stock-left-other")).to_have_text("27 g · 0.95 oz")  # 27 / 28.35
-    expect(page.locator(".verdict")).to_contain_text("27 g of yarn are left")
+    expect(page.locator(".verdict")).to_contain_text("27 g is left")
     page.reload()
-    expect(page.locator(".verdict")).to_contain_text("27 g of yarn are left")
+    expect(page.locator(".verdict")).to_contain_text("27 g is left")
+    panel(page, "yarn")
     field(page, "stock.left").fill("1 oz")
     expect(page.locator("#stock-left-other")).to_have_text("1 oz · 28 g")
 
@@ -78,6 +79,7 @@ def test_what_may_be_misread_is_asked_and_mended_by_a_tap(
     field(page, "foot.heel_girth").fill("13 1/4")
     field(page, "foot.heel_girth").blur()
     expect(error_at(page, "foot.heel_girth")).to_contain_text("13 1/4 in or 13 1/4 cm?")
+    more(page, "#toes-more > summary")
     field(page, "foot.instep_girth").fill("9 3/4 in")
     expect(page.locator("#foot-instep_girth-other")).to_have_text("9 3/4 in · 24.8 cm")
     field(page, "foot.instep_girth").scroll_into_view_if_needed()

@@ -9,7 +9,7 @@ from playwright.sync_api import BrowserContext, Locator, Page, expect
 
 from tests.browser.at_machine import begun, planned, settings, target
 from tests.browser.book import with_wearers
-from tests.browser.walk import field, fill_foot, opened, step
+from tests.browser.walk import behind, field, fill_foot, opened, step
 
 # Changes records of the counter's database from outside: {store: [[key, record or null], ...]}.
 SPOIL = """async (changes) => {
@@ -64,7 +64,7 @@ def test_her_own_page_and_shelf_are_set_aside_not_overwritten(
 ) -> None:
     page = opened(phone)
     fill_foot(page)
-    page.locator("#shelf > summary").tap()
+    behind(page, "shelf")
     field(page, "shelf.cylinders").fill("54, 60")
     page.evaluate(
         """() => {
@@ -124,8 +124,8 @@ def test_nothing_kept_leads_behind_an_object(phone: BrowserContext) -> None:
     lines = page.locator("#status-line .set-aside")
     for words in (
         "Your own page",
-        "What stood on your own page before",
-        "What was typed for the table over sizes",
+        "What was on your own page before",
+        "What was typed for the table of sizes",
         "Your cylinders and yarns",
         "The sheet that was open last",
         "A wearer’s sheet that was not in the book yet",
@@ -155,7 +155,7 @@ def test_where_there_is_no_room_to_set_it_aside_it_stays_where_it_is(
     page.reload()
     # The database has what is typed now, so there is no loss to tell.
     expect(field(page, "foot.length")).to_have_value("25")
-    expect(page.locator("#status-line")).not_to_contain_text("does not let the page keep anything")
+    expect(page.locator("#status-line")).not_to_contain_text("does not let the page save anything")
     assert page.evaluate("localStorage['heelwise.mine']") == "{spoilt"
 
 

@@ -1,4 +1,4 @@
-"""The table over sizes on a phone: as the engine has it, as she asks for it, printed and saved."""
+"""The table of sizes on a phone: as the engine has it, as she asks for it, printed and saved."""
 
 import csv
 import io
@@ -142,7 +142,7 @@ def test_saved_it_holds_what_is_shown(phone: BrowserContext, tmp_path: Path) -> 
         page.locator("#save-table").tap()
     assert unquote(saving.value.suggested_filename) == "heelwise-60-slots.csv"
     saving.value.save_as(tmp_path / "table.csv")
-    text = (tmp_path / "table.csv").read_bytes().decode("ascii")
+    text = (tmp_path / "table.csv").read_bytes().decode("utf-8-sig")
     head, *rows = csv.reader(io.StringIO(text, newline=""))
     assert [[row[0], *row[2:]] for row in rows] == shown(page)
     columns = page.locator("table.chart thead tr:last-child th").all_inner_texts()
@@ -222,7 +222,7 @@ def test_where_there_is_more_it_shows(
     in_inches(page)
     field(page, "chart.loosest").fill("9")
     expect(page.locator("table.chart tbody tr:not(.own)").first.locator("td")).to_have_count(10)
-    scroller = page.get_by_role("region", name="Table over sizes", exact=True)
+    scroller = page.get_by_role("region", name="Table of sizes", exact=True)
     assert scroller.evaluate(WIDER) > 100
     comes_true(page, lambda: scroller.evaluate(EDGE))
     scroller.evaluate("(box) => box.scrollIntoView({ behavior: 'instant' })")

@@ -7,10 +7,10 @@ from pathlib import Path
 
 from playwright.sync_api import Page, expect
 
-from engine.api import answer
+from tests.asking import answer
 from tests.browser.book import with_wearers
 from tests.browser.on_paper import NewPhone, nothing_cut_off, picture, printed, text_of, to_a_file
-from tests.browser.walk import choose, field, figures, fill_foot, opened, step
+from tests.browser.walk import choose, field, figures, fill_foot, opened, panel, share, step
 from tests.published.code_reader import read
 
 
@@ -30,7 +30,7 @@ def planned(phone: NewPhone) -> Page:
 
 def test_a_tag_on_a6(new_phone: NewPhone, screens: Path) -> None:
     page = planned(new_phone)
-    page.locator("#write-tag").tap()
+    share(page, "#write-tag")
     page.locator("#tag-label").fill("Invented Ada")
     page.locator("#print-tag").tap()
     expect(page.locator("html")).to_have_attribute("data-print", "paper")
@@ -57,12 +57,13 @@ def test_orders_on_a6(new_phone: NewPhone, screens: Path) -> None:
     lines = [line.strip() for sheet in text_of(made) for line in sheet.splitlines()]
     for name in names:
         assert name in lines, "on a line of its own, whole"
-    assert words_of(made).count("late: 3 January 2010") == len(names)
+    assert words_of(made).count("late: January 3, 2010") == len(names)
 
 
 def test_every_step_goes_to_paper_with_the_counts(new_phone: NewPhone, screens: Path) -> None:
     """Printed by the browser itself: folded away on the screen, they were headings alone."""
     page = planned(new_phone)
+    panel(page, "steps")
     folds = page.locator("#steps-place details")
     assert folds.count() > 5
     page.locator("#steps-place summary").nth(1).tap()

@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page
 
-from engine.api import answer
+from tests.asking import answer
 from tests.browser.host import REQUEST, Host, ask, built, until
 from tests.conftest import free_port
 
@@ -21,17 +21,7 @@ pytestmark = pytest.mark.pyodide
 PLAN = {"do": "plan", "request": REQUEST}
 STARTS = int(os.environ.get("HEELWISE_STARTS", "60"))  # 200 in `check.py --long`
 
-DRAW = """
-
-_answer_text = answer_text
-
-
-def answer_text(text):
-    import random
-
-    return json.dumps(random.random()) if text == '{"do":"draw"}' else _answer_text(text)
-"""
-
+READ = {"do": "read", "units": "cm", "fields": {"foot.length": "24,6"}}
 # Puts other bytes in the place of the stored snapshot; `spoil` changes them.
 SPOIL = """async (kind) => {
     const [name] = await caches.keys();
@@ -47,7 +37,7 @@ SPOIL = """async (kind) => {
 
 # A worker of its own, handed what the page hands over, but for a snapshot that was changed before.
 START = """async (change) => {
-    const { worker, pyodide, engine, snapshot } = document.documentElement.dataset;
+    const { worker, pyodide, engine, words, snapshot } = document.documentElement.dataset;
     const whole = (address) => new URL(address, document.baseURI).href;
     const bytes = new Uint8Array(await (await fetch(snapshot)).arrayBuffer());
     const length = new DataView(bytes.buffer).getUint32(0, true);
@@ -64,10 +54,12 @@ START = """async (change) => {
     const gate = trustedTypes.createPolicy("gate", { createScriptURL: String });
     const python = new Worker(gate.createScriptURL(worker), { type: "module" });
     const said = new Promise((heard) => {
-        python.onmessage = ({ data }) => data.alive || heard(data);
+        python.onmessage = ({ data }) => data.alive || "come" in data || heard(data);
         python.onerror = (event) => heard({ failed: event.message });
     });
-    python.postMessage({ pyodide: whole(pyodide), engine: whole(engine), snapshot: "" });
+    python.postMessage({
+        pyodide: whole(pyodide), engine: whole(engine), words: whole(words), snapshot: "",
+    });
     python.postMessage({ module });
     python.postMessage({ stored: true });
     python.postMessage({ memory });
@@ -78,14 +70,9 @@ START = """async (change) => {
 
 
 @pytest.fixture(scope="module")
-def drawing(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """A site whose page puts the engine within reach; this engine also draws lots."""
-
-    def change(root: Path) -> None:
-        with (root / "engine" / "api.py").open("a") as api:
-            api.write(DRAW)
-
-    return built(tmp_path_factory.mktemp("snapshot"), change)
+def benched(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A site whose page puts the engine within reach."""
+    return built(tmp_path_factory.mktemp("snapshot"))
 
 
 @pytest.fixture
@@ -104,10 +91,10 @@ def asked(phone: BrowserContext) -> list[str]:
 
 
 @pytest.fixture
-def page(phone: BrowserContext, drawing: Path, asked: list[str]) -> Page:
+def page(phone: BrowserContext, benched: Path, asked: list[str]) -> Page:
     """A later visit: all is stored and the host is gone."""
     host = Host(free_port())
-    host.serve(drawing)
+    host.serve(benched)
     page = phone.new_page()
     page.goto(host.address)
     until(page, "bench.stored && bench.engine.state === 'ready'", seconds=60)
@@ -160,33 +147,18 @@ def test_memory_full_of_nonsense_does_not_pass_for_ready(page: Page) -> None:
     assert page.evaluate(START, "heap") != "ready"
 
 
-def test_chance_differs_from_start_to_start(page: Page) -> None:
-    """A restored memory holds the state that chance was in when it was made."""
-    draws = page.evaluate(
-        """async () => {
-            const draws = [];
-            for (let n = 0; n < 2; n++) {
-                bench.engine.start();
-                draws.push(await bench.engine.ask({ do: "draw" }));
-            }
-            return draws;
-        }"""
-    )
-    assert draws[0] != draws[1]
-
-
 @pytest.mark.slow
 def test_many_starts_leak_nothing(page: Page) -> None:
     """Each holds some 31 MB: were one in ten kept, it would show threefold; of 200, tenfold."""
-    starts = """async (times) => {
+    starts = """async ([times, call]) => {
         for (let n = 0; n < times; n++) {
             bench.engine.start();
-            await bench.engine.ask({ do: "draw" });
+            await bench.engine.ask(call);
         }
     }"""
-    page.evaluate(starts, 20)  # whatever a browser keeps for good, it has by now
+    page.evaluate(starts, [20, READ])  # whatever a browser keeps for good, it has by now
     before = resident(page)
-    page.evaluate(starts, STARTS)
+    page.evaluate(starts, [STARTS, READ])
     assert resident(page) - before < 60e6
     assert len(page.workers) == 1
 

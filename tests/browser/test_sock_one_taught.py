@@ -5,11 +5,11 @@ from collections.abc import Callable
 
 from playwright.sync_api import BrowserContext, Page, expect
 
-from tests.browser.at_machine import begun, go_to, knit, settings
+from tests.browser.at_machine import begun, go_to, knit, settings, sock_one_measured
 from tests.browser.book import back_to_book, card, held, open_book
 from tests.browser.host import comes_true
 from tests.browser.test_plans_kept import wearer_on_the_machine
-from tests.browser.walk import choose, field, opened, step
+from tests.browser.walk import choose, field, opened, share, step
 
 NewPhone = Callable[..., BrowserContext]
 FIELDS = ("foot_rounds", "length", "flat_width")
@@ -50,18 +50,18 @@ def test_every_screen_says_sock_two(new_phone: NewPhone) -> None:
     rounds = measured(page, width="10,4")
     assert rounds != "46"
     leave(page)
-    expect(page.locator("#machine-line .on-machine")).to_contain_text(f"foot {rounds} rounds")
+    expect(page.locator("#machine-line .on-machine")).to_contain_text(f"{rounds} foot rounds")
     expect(page.locator(".which-sock")).to_have_text("Sock two")
     expect(page.locator(".tally-foot .figure")).to_have_text(rounds)
     expect(field(page, "first_sock.length")).to_be_visible()
     assert sock_one(page) == ["46", "21,5", "10,4"]
-    page.locator("#copy-link").tap()
+    share(page, "#copy-link")
     expect(page.locator("#share-place")).to_contain_text("Copied")
     other = opened(new_phone(), str(page.evaluate("navigator.clipboard.readText()")))
     expect(other.locator(".which-sock")).to_have_text("Sock two")
     expect(other.locator(".tally-foot .figure")).to_have_text(rounds)
     page.evaluate("window.print = () => {}")
-    page.locator("#print-card").tap()
+    share(page, "#print-card", "#print-this-card")
     expect(page.locator("#paper")).to_contain_text("Sock two on 60 slots")
     expect(page.locator("#paper")).to_contain_text(rounds)
 
@@ -89,7 +89,26 @@ def test_a_swatch_of_it_keeps_the_stitches_that_were_told(phone: BrowserContext)
     step(page, "yarn")
     # 60 stitches at 7.5 an inch are 8 in round: 4 in flat, by hand.
     expect(field(page, "fabric.swatches.0.flat_width")).to_have_value("10.16 cm")
-    expect(page.locator("#form")).not_to_contain_text("the counts hang on it")
+    expect(page.locator("#form")).not_to_contain_text("the counts depend on it")
+
+
+def test_at_the_counter_too_sock_two_may_be_like_sock_one(phone: BrowserContext) -> None:
+    settings(phone, guard=0)
+    page = begun(phone)
+    go_to(page, "Off the machine")
+    knit(page)
+    page.locator("#measure-first").tap()
+    page.locator("#machine-length").fill("21,5")
+    page.locator("#work-two").tap()
+    wish = page.locator("label", has=page.locator("#two-like-sock-one"))
+    rounds = wish.locator("small").inner_text().split()[0]
+    wish.tap()
+    expect(page.locator("#two-like-sock-one")).to_be_checked()
+    expect(page.locator(".lesson")).to_contain_text(f"{rounds} foot rounds")
+    page.locator("#begin-two").tap()
+    leave(page)
+    expect(page.locator(".tally-foot .figure")).to_have_text(rounds)
+    expect(page.locator("#pair-wish input:checked")).to_have_value("sock one")
 
 
 def test_it_is_told_once_and_what_she_then_forgets_stays_so(phone: BrowserContext) -> None:
@@ -167,7 +186,7 @@ def test_a_wearers_sock_one_goes_to_the_wearer_alone(new_phone: NewPhone) -> Non
     expect(page.locator(".tally-foot .figure")).to_have_text(rounds)
     assert sock_one(page)[:2] == ["46", "21,5"]
     assert own_page(page) == {}
-    page.locator("#copy-link").tap()
+    share(page, "#copy-link")
     expect(page.locator("#share-place")).to_contain_text("Copied")
     other = opened(new_phone(), str(page.evaluate("navigator.clipboard.readText()")))
     expect(other.locator(".tally-foot .figure")).to_have_text(rounds)
@@ -190,7 +209,7 @@ def test_a_wearers_sheet_that_lies_in_the_book_says_so_too(phone: BrowserContext
     comes_true(page, lambda: held(page)["visits"][0].get("plans"))
     back_to_book(page)
     page.locator(".head [data-book=close]").tap()
-    page.locator("#visit-line button", has_text="Back to mine").tap()
+    page.locator("#visit-line button", has_text="My own page").tap()
     page.locator("#machine-line .go-on").tap()
     rounds = measured(page)
     leave(page)
@@ -201,3 +220,29 @@ def test_a_wearers_sheet_that_lies_in_the_book_says_so_too(phone: BrowserContext
     page.locator("#open-sheet").tap()
     step(page, "counts")
     expect(page.locator(".tally-foot .figure")).to_have_text(rounds)
+
+
+def test_a_way_past_sock_one_tells_that_it_was_measured_since(phone: BrowserContext) -> None:
+    """The pair was begun first; sock one was measured on the sheet; then the list leads on."""
+    settings(phone, guard=0)
+    page = begun(phone)
+    leave(page)
+    rounds = sock_one_measured(page)
+    page.locator("#knit-it").tap()
+    page.get_by_role("button", name="Go on with it").tap()
+    page.get_by_role("button", name="Go to…").tap()
+    sheet = page.locator(".machine-sheet")
+    expect(sheet.locator("#measure-one")).to_have_count(0)
+    sheet.locator("label", has_text="Sock two").tap()
+    sheet.locator(".sections label", has_text="Foot").tap()
+    sheet.locator("#places-ask").tap()
+    expect(sheet.locator(".sure")).to_contain_text("You measured sock one")
+    sheet.locator("#measure-one").tap()
+    sheet.locator("#work-two").tap()
+    expect(sheet.locator(".lesson")).to_contain_text(f"{rounds} foot rounds")
+    page.locator("#begin-two").tap()
+    page.get_by_role("button", name="Go to…").tap()
+    sheet.locator(".sections label", has_text="Foot").tap()
+    expect(sheet.locator(".sections label", has_text="Foot")).to_contain_text(rounds)
+    sheet.locator("#places-ask").tap()
+    expect(sheet.locator(".sure")).not_to_contain_text("You measured sock one")

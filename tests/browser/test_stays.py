@@ -11,17 +11,19 @@ import json
 import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
-from tests.browser.book import PUT, back_to_book, card, with_wearers
-from tests.browser.walk import fill_foot, opened, step
+from tests.browser.book import PUT, back_to_book, card, next_of, with_wearers
+from tests.browser.walk import fill_foot, opened, share, step
 
 MEASURES = ("length", "ball_girth", "instep_girth", "heel_girth", "ankle_girth", "calf_girth")
-PIECE = ("mark", "grams", "unwashed_width", "unwashed_length")
+PIECE = ("mark", "hung", "grams", "unwashed_width", "unwashed_length")
 TUBE = ("needles", "flat_width", "rounds", "length")
 MACHINE = {
-    "units", "way", "cylinder.slots", "cylinder.carrier", "fabric.stitches", "fabric.rounds",
-    "fabric.yarn", "fabric.strands", "fabric.along", "fabric.mark",
+    "units", "way", "band",
+    "cylinder.slots", "cylinder.carrier", "cylinder.spring", "cylinder.thread",
+    "fabric.stitches", "fabric.rounds",
+    "fabric.yarn", "fabric.strands", "fabric.along", "fabric.mark", "fabric.hung",
     *(f"fabric.swatch.{name}" for name in (*TUBE, "pulled_width", *PIECE)),
-    *(f"fabric.swatches.0.{name}" for name in ("kind", *TUBE, *PIECE)),
+    *(f"fabric.swatches.0.{name}" for name in ("kind", "whole_stitches", *TUBE, *PIECE)),
     "stock.ball", "stock.margin", "stock.repeat",
 }  # fmt: skip
 PERSON = {"who"}
@@ -35,8 +37,12 @@ FOOT = {
 }  # fmt: skip
 WISH = {
     "sock.cuff.kind", "sock.cuff.rounds", "sock.cuff.every", "sock.cuff.change_after",
-    "sock.cuff.change_every", "sock.leg.kind", "sock.leg.rounds", "sock.leg.height",
-    "sock.heel.kind", "sock.toe.kind", "sock.end.rounds", "sock.length_ease", "stock.apart",
+    "sock.cuff.change_every", "sock.leg.kind", "sock.leg.rounds", "sock.leg.plain",
+    "sock.leg.height",
+    "sock.heel.kind", "sock.heel.flap", "sock.toe.kind", "sock.toe.plain", "sock.end.rounds",
+    "sock.length_ease", "sock.closeness",
+    "sock.growing_room", "stock.apart",
+    *(f"sock.colors.{part}" for part in ("cuff", "leg", "heel", "foot", "toe")),
 }  # fmt: skip
 WISH_ON_THIS_CYLINDER = {
     "sock.heel.needles", "sock.heel.left", "sock.toe.needles", "sock.toe.left",
@@ -46,8 +52,9 @@ WISH_ON_THIS_FABRIC = {
     "sock.cuff.flat_width", "sock.cuff.pulled_width",
 }  # fmt: skip
 PAIR = {
-    "first_sock.foot_rounds", "first_sock.length", "first_sock.flat_width",
-    "stock.left", "stock.sock_one", "stock.repeat_rounds",
+    "first_sock.foot_rounds", "first_sock.length", "first_sock.flat_width", "first_sock.like",
+    "first_sock.unwashed_length",
+    "stock.left", "stock.sock_one", "stock.repeat_rounds", "sock.string",
 }  # fmt: skip
 ALL = MACHINE | PERSON | FOOT | WISH | WISH_ON_THIS_CYLINDER | WISH_ON_THIS_FABRIC | PAIR
 
@@ -57,10 +64,15 @@ CHOSEN = {
     "way": "gauge",
     "who": "man",
     "cylinder.carrier": "right",
+    "cylinder.spring": "no",
+    "cylinder.thread": "yes",
+    "sock.string": "pair",
     "fabric.swatches.0.kind": "sock",
     "person.shoe_size.system": "UK",
     "sock.cuff.kind": "mock rib",
     "sock.leg.kind": "footie",
+    "sock.closeness": "snug",
+    "first_sock.like": "between",
     "sock.heel.kind": "two at first",
     "sock.toe.kind": "two at first",
     "stock.apart": "heel, toe",
@@ -124,6 +136,7 @@ def test_for_the_next_foot_machine_and_yarn_stay_alone(phone: BrowserContext) ->
     page = opened(phone)
     fill_foot(page)
     step(page, "counts")
+    share(page)
     expect(page.locator("#next-foot")).to_be_visible()
     page.evaluate(FILL_AND_PRESS, [FILLED, "#next-foot"])
     expect(page.locator("#measure")).to_be_visible()
@@ -171,7 +184,7 @@ def test_measured_anew_a_wearers_own_wishes_stay(phone: BrowserContext) -> None:
     expect(page.locator("#measure")).to_be_visible()
     assert held(page) == {**MINE_HELD, **wished()}
     back_to_book(page)
-    expect(page.locator(".wearers .state")).to_have_text("to measure")
+    expect(next_of(page)).to_have_text("Measure the foot")
 
 
 def test_another_pair_for_the_same_feet(phone: BrowserContext) -> None:
@@ -183,7 +196,7 @@ def test_another_pair_for_the_same_feet(phone: BrowserContext) -> None:
     feet = {**texts(FOOT), "foot.length": "9 3/8 in"}
     assert held(page) == {**MINE_HELD, **wished(), **feet}
     back_to_book(page)
-    expect(page.locator(".wearers .state")).to_have_text("measured")
+    expect(next_of(page)).to_have_text("Plan the socks")
     card(page, "Invented: Nuri")
     expect(page.locator("#old-measures")).to_contain_text("over a year ago")  # and still
     expect(page.locator(".visit-before")).to_have_count(1)
@@ -204,6 +217,7 @@ def test_on_the_same_machine_and_yarn_needles_and_bands_stay_too(phone: BrowserC
     same = texts(MACHINE)
     page.evaluate("text => localStorage['heelwise.mine'] = text", json.dumps(same))
     page.reload()
+    page.locator(".again > summary").tap()
     page.locator("#another-pair").tap()
     expect(page.locator("#yarn")).to_be_visible()
     everything = texts(PERSON, FOOT, WISH, WISH_ON_THIS_CYLINDER, WISH_ON_THIS_FABRIC)

@@ -6,7 +6,7 @@ from pathlib import Path
 from playwright.sync_api import BrowserContext, expect
 
 from tests.browser.axe import violations
-from tests.browser.walk import choose, error_at, field, fill_foot, opened, step
+from tests.browser.walk import choose, error_at, field, fill_foot, opened, panel, step
 
 
 def test_what_is_left_is_weighed_and_told(
@@ -15,14 +15,14 @@ def test_what_is_left_is_weighed_and_told(
     page = opened(new_phone(viewport={"width": 320, "height": 844}))
     fill_foot(page)
     step(page, "counts")
-    page.locator("#stock > summary").tap()
+    panel(page, "yarn", "#stock > summary")
     field(page, "stock.left").fill("80")
     verdict = page.locator(".verdict")
-    expect(verdict).to_contain_text("Yes: 80 g of yarn are left")
+    expect(verdict).to_contain_text("Yes: 80 g is left")
     expect(page.locator("#stock-left-other")).to_have_text("80 g · 2.82 oz")  # 80 / 28.35
     field(page, "stock.left").fill("20")
     field(page, "stock.sock_one").fill("33")
-    expect(verdict).to_contain_text("No: 20 g of yarn are left and sock two takes about 33 g")
+    expect(verdict).to_contain_text("No: 20 g is left, and sock two takes about 33 g")
     expect(page.locator(".bars svg")).to_have_count(2)
 
     page.locator("#stock-colours > summary").tap()
@@ -49,7 +49,7 @@ def test_what_is_left_is_weighed_and_told(
     step(page, "counts")
     expect(field(page, "stock.left")).to_have_value("40 g")
     expect(page.locator("#stock-left-other")).to_have_text("40 g · 1.41 oz")  # 40 / 28.35
-    expect(page.locator(".verdict").first).to_contain_text("40 g of main yarn are left")
+    expect(page.locator(".verdict").first).to_contain_text("40 g of main yarn is left")
     page.reload()
-    expect(page.locator(".verdict").first).to_contain_text("40 g of main yarn are left")
+    expect(page.locator(".verdict").first).to_contain_text("40 g of main yarn is left")
     expect(field(page, "stock.apart")).to_have_value("heel, toe")

@@ -14,12 +14,15 @@ from tests.browser.walk import (
     figures,
     fill_foot,
     fill_sock,
+    more_of,
     opened,
+    panel,
+    share,
     step,
 )
 
 NewPhone = Callable[..., BrowserContext]
-TITLES = ["Measure the foot", "Choose the yarn", "Show the counts"]
+TITLES = ["Measure the foot", "Machine and yarn", "Show the counts"]
 
 
 def test_three_steps_by_touch(phone: BrowserContext) -> None:
@@ -32,15 +35,15 @@ def test_three_steps_by_touch(phone: BrowserContext) -> None:
     page.locator("#measure .go").tap()
     assert page.locator("h2:visible").all_inner_texts() == TITLES[1:2]
     page.locator("#chips button", has_text="60").tap()
-    choose(page, "I know stitches and rounds")
+    choose(page, "Stitches and rounds")
     field(page, "fabric.stitches").fill("30")
     field(page, "fabric.rounds").fill("38")
     page.locator("#yarn .go").tap()
     assert page.locator("h2:visible").all_inner_texts() == TITLES[2:]
-    assert list(figures(page)) == ["Cuff", "Leg", "Heel", "Foot", "Toe"]
+    assert list(figures(page)) == ["Foot", "Cuff", "Leg", "Heel", "Toe"]
     expect(page.locator("#so-far-counts")).to_have_text(f"Foot {figures(page)['Foot']} rounds")
     expect(page.locator("#picture-place svg.sock")).to_be_visible()
-    expect(page.locator(".fit")).to_have_count(5)
+    expect(page.locator(".fits .fit")).to_have_count(5)
 
 
 def test_counts_are_those_of_the_trade(phone: BrowserContext) -> None:
@@ -48,6 +51,7 @@ def test_counts_are_those_of_the_trade(phone: BrowserContext) -> None:
     fill_sock(page)
     step(page, "counts")
     assert figures(page).items() >= SOCK_FIGURES.items()
+    panel(page, "steps")
     heel = page.locator("details.section", has=page.locator("summary", has_text="Heel"))
     heel.locator("summary").tap()
     rows = heel.locator(".needles-row")
@@ -138,10 +142,10 @@ def test_an_empty_page_is_not_scolded_until_counts_are_asked_for(phone: BrowserC
 def test_draft_survives_a_reload(phone: BrowserContext) -> None:
     page = opened(phone)
     fill_foot(page)
-    choose(page, "I know stitches and rounds")
+    choose(page, "Stitches and rounds")
     field(page, "fabric.stitches").fill("7 1/2 / in")
     step(page, "measure")
-    choose(page, "a child")
+    choose(page, "child")
     field(page, "person.age").fill("9")
     field(page, "foot.calf_girth").fill("3o cm")  # even what cannot be read
     page.reload()
@@ -150,7 +154,7 @@ def test_draft_survives_a_reload(phone: BrowserContext) -> None:
     expect(field(page, "person.age")).to_have_value("9")
     step(page, "yarn")
     expect(field(page, "fabric.stitches")).to_have_value("7 1/2 / in")
-    choose(page, "I knitted a swatch")
+    choose(page, "My swatch")
     expect(field(page, "fabric.swatch.length")).to_have_value("15,6")
 
 
@@ -177,7 +181,7 @@ def test_typing_before_the_calculator_is_up(phone: BrowserContext) -> None:
     for name, text in fill_before.items():
         step(page, "measure" if name.startswith("foot") else "yarn")
         field(page, name).fill(text)
-    choose(page, "I only know the yarn")
+    choose(page, "Yarn alone")
     field(page, "fabric.yarn").fill("400 m / 100 g")
     step(page, "counts")
     expect(page.locator("#not-yet")).to_be_visible()
@@ -209,10 +213,11 @@ def test_the_example_comes_and_goes_in_one_tap(phone: BrowserContext) -> None:
     mine = figures(page)
     step(page, "measure")
     page.locator("#load-demo").tap()
-    expect(page.locator("#visit-line")).to_contain_text("invented")
+    expect(page.locator("#visit-line")).to_contain_text("Invented")
     feet = page.locator("#visit-line [aria-pressed]")
     expect(feet).to_have_count(4)
     step(page, "counts")
+    more_of(page.locator("#visit-line .line"))
     seen = set()
     for foot in feet.all():
         foot.tap()
@@ -222,8 +227,8 @@ def test_the_example_comes_and_goes_in_one_tap(phone: BrowserContext) -> None:
         seen.add(tuple(figures(page).values()))
     assert len(seen) == 4
     page.reload()
-    expect(page.locator("#visit-line")).to_contain_text("invented")
-    page.locator("#remove-demo").tap()
+    expect(page.locator("#visit-line")).to_contain_text("Invented")
+    page.locator("#visit-line").get_by_role("button", name="My own page").tap()
     expect(page.locator("#visit-line")).to_be_empty()
     expect(page.locator(".tally-foot .figure")).to_have_text(mine["Foot"])
     assert figures(page) == mine
@@ -234,7 +239,7 @@ def test_the_next_foot_keeps_the_machine_and_the_last_foot(phone: BrowserContext
     page = opened(phone)
     fill_foot(page)
     step(page, "counts")
-    page.locator("#next-foot").tap()
+    share(page, "#next-foot")
     expect(field(page, "foot.length")).to_be_empty()
     expect(field(page, "cylinder.slots")).to_have_value("60")
     expect(field(page, "fabric.swatch.length")).to_have_value("15,6")
@@ -257,7 +262,7 @@ def test_keyboard_alone(new_phone: NewPhone) -> None:
     page.keyboard.type("24.6 cm")
     tab_to("#measure .go")
     page.keyboard.press("Enter")
-    tab_to("[data-slots='60']")
+    tab_to("#chips [value='60']")
     page.keyboard.press("Space")
     tab_to("[name='way']")
     page.keyboard.press("ArrowDown")

@@ -7,9 +7,9 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.book import card, held, labels, open_book
-from tests.browser.test_keeping import GOOD, NewPhone, copies, saved, take, two_wearers
-from tests.browser.walk import field, opened, step
+from tests.browser.book import card, copies, held, labels, open_book
+from tests.browser.test_keeping import GOOD, NewPhone, saved, take, two_wearers
+from tests.browser.walk import field, more_of, opened, step
 
 
 def at_copies(page: Page) -> None:
@@ -26,7 +26,7 @@ def taken(page: Page, text: str, words: str) -> None:
     take(page, text)
     expect(page.locator("#book .visit")).to_contain_text(words)
     page.locator("#take-in").tap()
-    expect(page.locator("#book .note")).to_contain_text("Taken in:")
+    expect(page.locator("#book .note")).to_contain_text("Loaded:")
 
 
 def copy(page: Page, folder: Path) -> str:
@@ -78,7 +78,7 @@ def test_each_field_that_was_changed_later_stays_on_both(
     written(one, "Wren", colours="moss", price="two pies")
     written(other, "Wren", colours="blue", allergy="lanolin")  # later than on the first
     taken(other, copy(one, tmp_path / "one"), "Changed later than here: one wearer.")
-    expect(other.locator("#book .note")).to_have_text("Taken in: one wearer brought up to date.")
+    expect(other.locator("#book .note")).to_have_text("Loaded: one wearer brought up to date.")
     back = copy(other, tmp_path / "other")
     at_copies(one)
     take(one, back)
@@ -110,7 +110,7 @@ def test_who_is_deleted_on_one_phone_goes_from_the_other(
     expect(other.locator("#book .visit")).to_contain_text("Deleted on the other phone: one wearer.")
     expect(other.locator(".differing")).to_contain_text("delete them here, too")
     other.locator("#take-in").tap()
-    expect(other.locator("#book .note")).to_have_text("Taken in: one wearer deleted.")
+    expect(other.locator("#book .note")).to_have_text("Loaded: one wearer deleted.")
     assert [each["label"] for each in book(other)] == ["Nuri"]
 
     # An older copy does not bring them back unasked, on either phone.
@@ -120,12 +120,12 @@ def test_who_is_deleted_on_one_phone_goes_from_the_other(
         take(page, before)
         expect(page.locator("#book .visit")).to_contain_text("Deleted here since: one wearer")
         page.locator("#take-in").tap()
-        expect(page.locator("#book .note")).to_have_text("Taken in: nothing.")
+        expect(page.locator("#book .note")).to_have_text("Loaded: nothing.")
         assert [each["label"] for each in book(page)] == ["Nuri"]
     take(one, before)
     one.locator(".differing label", has_text="bring them back").tap()
     one.locator("#take-in").tap()
-    expect(one.locator("#book .note")).to_have_text("Taken in: one wearer brought back.")
+    expect(one.locator("#book .note")).to_have_text("Loaded: one wearer brought back.")
     taken(other, copy(one, tmp_path / "back"), "To add: one wearer")
     assert book(one) == book(other)
     assert len(book(one)) == 2
@@ -154,7 +154,7 @@ def test_sheets_and_feet_are_put_together_too(two: tuple[Page, Page], tmp_path: 
         page.locator("#open-sheet").tap()
         name, text = ("foot.ball_girth", ball) if ball else ("foot.calf_girth", "36")
         field(page, name).fill(text)
-        page.locator("#visit-line button", has_text="Back to mine").tap()
+        page.locator("#visit-line button", has_text="My own page").tap()
         step(page, "yarn")
         field(page, "cylinder.slots").fill(slots)
         page.wait_for_timeout(700)
@@ -190,7 +190,7 @@ def test_two_days_measures_under_one_number_stay_two_visits(
         page.locator("#come-again").tap()
         field(page, "foot.length").fill(length)
         page.wait_for_timeout(700)
-        page.locator("#visit-line button", has_text="Back to the book").tap()
+        page.locator(".head [data-book=list]").tap()
     taken(other, copy(one, tmp_path / "one"), "Changed later than here: one wearer")
     taken(one, copy(other, tmp_path / "other"), "Changed later than here: one wearer")
     for page in two:
@@ -212,6 +212,7 @@ def test_a_pair_that_is_deleted_goes_from_the_other_too(
     for page in two:
         taken(page, pair, "To add: one pair at the machine.")
     one.locator(".head [data-book=close]").tap()
+    more_of(one.locator("#machine-line"))
     one.locator("#machine-line .put-away").tap()
     one.locator("#machine-line .remove").tap()
     one.locator("#remove-pair").tap()

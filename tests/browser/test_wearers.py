@@ -18,18 +18,22 @@ from tests.browser.book import (
     held,
     labels,
     new_wearer,
+    next_of,
     open_book,
+    whole_card,
     with_wearers,
 )
 from tests.browser.host import comes_true, until
+from tests.browser.pseudo import said
 from tests.browser.test_looks import LOOKS, WIDTHS, sideways, too_small
-from tests.browser.walk import choose, field, figures, fill_foot, opened, step
+from tests.browser.walk import choose, field, figures, fill_foot, more_of, opened, share, step
 
 NewPhone = Callable[..., BrowserContext]
 
 # Seconds a tap and a key take, keystroke-level model (Card, Moran and Newell 1980: point 1.1 s,
 # click 0.2 s, key 0.28 s), from memory; a thumb on glass is taken to be twice as slow at the keys.
 TAP, KEY = 1.3, 0.56
+FRAME = 16.8  # ms
 LATE = 50.5  # ms: three frames of a sixtieth of a second are 50, by a clock that is 0.1 ms coarse
 
 WEARERS: list[dict[str, Any]] = [
@@ -67,7 +71,7 @@ def test_a_new_wearer_within_45_seconds_of_taps(phone: BrowserContext) -> None:
         keys += len(text)
 
     tap(".head [data-book=list]")
-    tap("#book .book-head button")
+    tap("#new-wearer")
     type_in("#new-label", "Stand 4, red scarf", tapped=False)  # the field waits for the label
     page.keyboard.press("Enter")
     keys += 1
@@ -78,12 +82,12 @@ def test_a_new_wearer_within_45_seconds_of_taps(phone: BrowserContext) -> None:
         "foot.ankle_girth": "23",
     }.items():
         type_in(f"[name='{name}']", text)
-    tap("#visit-line [data-book=list]")
+    tap(".head [data-book=list]")
     assert taps <= 8
     seconds = taps * TAP + keys * KEY
     assert seconds < 45, f"{taps} taps and {keys} keys take {seconds:.0f} s"
     assert labels(page) == ["Stand 4, red scarf"]
-    expect(page.locator(".wearers .state")).to_have_text("measured")
+    expect(next_of(page)).to_have_text("Plan the socks")
 
 
 def test_machine_and_yarn_come_from_her_own_page_and_nothing_goes_back(
@@ -91,7 +95,7 @@ def test_machine_and_yarn_come_from_her_own_page_and_nothing_goes_back(
 ) -> None:
     page = opened(phone)
     fill_foot(page)
-    choose(page, "I knitted a swatch")
+    choose(page, "My swatch")
     open_book(page)
     new_wearer(page, "Nuri", "21,5")
     expect(field(page, "cylinder.slots")).to_have_value("60")
@@ -102,7 +106,7 @@ def test_machine_and_yarn_come_from_her_own_page_and_nothing_goes_back(
     expect(field(page, "foot.length")).to_be_empty()
     expect(field(page, "cylinder.slots")).to_have_value("60")  # hers, not Nuri's
     field(page, "foot.length").fill("26")
-    page.locator("#visit-line button", has_text="Back to mine").tap()
+    page.locator("#visit-line button", has_text="My own page").tap()
     expect(page.locator("#visit-line")).to_be_empty()
     expect(field(page, "foot.length")).to_have_value("23,8")
     open_book(page)
@@ -124,13 +128,13 @@ def test_a_wearers_counts_and_how_far_the_pair_is(phone: BrowserContext) -> None
     step(page, "counts")
     expect(page.locator(".tally-foot .figure")).not_to_have_text(mine["Foot"])
     back_to_book(page)
-    expect(page.locator(".wearers .state")).to_have_text("planned")
+    expect(next_of(page)).to_have_text("Knit sock 1 of 2")
     card(page, "Nuri")
     page.locator(".states label", has_text="sock one").tap()
     page.locator("#wearer-due").fill("2199-12-24")
     page.locator("#all-wearers").tap()
-    expect(page.locator(".wearers .state")).to_have_text("sock one")
-    expect(page.locator(".wearers .due")).to_contain_text("24 December 2199")
+    expect(next_of(page)).to_have_text("Knit sock 1 of 2")
+    expect(page.locator(".wearers .due")).to_contain_text("December 24, 2199")
 
 
 def test_all_that_is_written_of_a_wearer_stays(phone: BrowserContext) -> None:
@@ -160,17 +164,47 @@ def test_all_that_is_written_of_a_wearer_stays(phone: BrowserContext) -> None:
     page.reload()
     expect(page.locator("#book h2")).to_have_text("Nuri, ferry")
     for name, text in {**written, "asked": "a parent"}.items():
+        expect(page.locator(f"#wearer-{name}")).to_have_value(text)  # without a tap
+    whole_card(page)
+    for name, text in {**written, "asked": "a parent"}.items():
         expect(page.locator(f"#wearer-{name}")).to_have_value(text)
-    expect(page.locator("label", has_text="snug").locator("input")).to_be_checked()
+    expect(page.locator("#book label", has_text="snug").locator("input")).to_be_checked()
     page.locator("#wearer-label").fill("  ")
-    expect(page.locator("#wearer-label-error")).to_contain_text("label is missing")
+    expect(page.locator("#wearer-label-error")).to_contain_text("name is missing")
     page.locator("#all-wearers").tap()
     assert labels(page) == ["Nuri, ferry"]
     expect(page.locator(".wearers .allergy")).to_have_text("allergy: lanolin")
     card(page, "Nuri, ferry")
     page.locator("#open-sheet").tap()
     expect(page.locator("#visit-line")).to_contain_text("Allergy: lanolin")
-    expect(page.locator("#visit-line")).to_contain_text("Wishes: to the knee, snug, moss.")
+    expect(page.locator("#visit-line")).to_contain_text("Wishes: to the knee, moss.")
+
+
+def test_how_close_is_one_wish_in_the_book_and_on_the_sheet(phone: BrowserContext) -> None:
+    """A wearer who was written down before the sheet asked has it there too."""
+    written = {"id": "w", "label": "Invented: Nuri", "state": "measured", "ease": "snug"}
+    page = with_wearers(phone, [written])
+    visit = {"wearer": "w", "number": 1, "at": 1, "values": {"foot.length": "24"}}
+    page.evaluate(PUT, {"visits": [visit]})
+    page.reload()
+
+    def on_sheet() -> str:
+        return str(
+            page.evaluate("document.getElementById('form').elements['sock.closeness'].value")
+        )
+
+    card(page, "Invented: Nuri")
+    page.locator("#open-sheet").tap()
+    expect(page.locator("#visit-line")).to_contain_text("Saved in the book")
+    assert on_sheet() == "snug"
+    page.locator("#form [name='sock.closeness'][value=loose]").evaluate("one => one.click()")
+    back_to_book(page)
+    card(page, "Invented: Nuri")
+    expect(page.locator("#book label", has_text="loose").locator("input")).to_be_checked()
+    choose(page, "as usual")
+    page.locator("#open-sheet").tap()
+    expect(page.locator("#visit-line")).to_contain_text("Saved in the book")
+    assert on_sheet() == ""
 
 
 def test_a_label_is_wanted(phone: BrowserContext) -> None:
@@ -179,7 +213,7 @@ def test_a_label_is_wanted(phone: BrowserContext) -> None:
     expect(page.locator("#book")).to_contain_text("No one is in the book yet")
     page.locator("#book button", has_text="New wearer").tap()
     page.locator("#begin-wearer").tap()
-    expect(page.locator("#new-label-error")).to_contain_text("label is missing")
+    expect(page.locator("#new-label-error")).to_contain_text("name is missing")
     expect(page.locator("#new-label")).to_be_focused()
     assert held(page)["wearers"] == []
 
@@ -242,7 +276,7 @@ def test_a_second_visit_keeps_the_first(phone: BrowserContext) -> None:
     expect(field(page, "cylinder.slots")).to_have_value("60")
     field(page, "foot.length").fill("22,5")
     back_to_book(page)
-    expect(page.locator(".wearers .state")).to_have_text("measured")
+    expect(next_of(page)).to_have_text("Plan the socks")
     page.wait_for_timeout(700)
     page.reload()
     card(page, "Nuri")
@@ -303,9 +337,9 @@ def test_search_and_order(phone: BrowserContext) -> None:
     assert labels(page) == ["Élan", "Ferry 10", "apron", "Ferry 9"]
     expect(page.locator(".wearers li").first).to_contain_text("late:")
     expect(page.locator(".wearers li", has_text="Ferry 9")).not_to_contain_text("late")
-    choose(page, "newest")
+    page.get_by_label("Order").select_option("newest")
     assert labels(page) == ["apron", "Élan", "Ferry 9", "Ferry 10"]
-    choose(page, "label")
+    page.get_by_label("Order").select_option("by name")
     assert labels(page) == ["apron", "Élan", "Ferry 9", "Ferry 10"]
     search = page.locator("#book-search")
     for typed, expected in {
@@ -347,6 +381,7 @@ def test_any_label_is_only_text(phone: BrowserContext, kind: str) -> None:
     assert box["height"] < 100, "one line for the label, however long"
     assert page.evaluate(wide) == 390
     row.tap()
+    whole_card(page)
     expect(page.locator("#wearer-label")).to_have_value(HOSTILE[kind])
     assert page.evaluate(wide) == 390
     page.locator("#delete-wearer").tap()
@@ -370,13 +405,14 @@ def test_this_foot_goes_into_the_book(new_phone: NewPhone) -> None:
     expect(field(page, "foot.length")).to_have_value("23,8")
     step(page, "counts")
     figures(page)
-    page.locator("#copy-link").tap()
+    share(page, "#copy-link")
     expect(page.locator("#share-place")).to_contain_text("Copied")
     link = str(page.evaluate("navigator.clipboard.readText()"))
 
     other = opened(new_phone(), link)
     expect(other.locator("#visit-line")).to_contain_text("A shared plan")
     made = figures(other)
+    more_of(other.locator("#visit-line"))
     other.locator("#visit-line [data-book=keep]").tap()
     other.locator("#new-label").fill("By link")
     other.locator("#begin-wearer").tap()
@@ -384,7 +420,7 @@ def test_this_foot_goes_into_the_book(new_phone: NewPhone) -> None:
     expect(other.locator("#visit-line")).to_contain_text("By link")
     step(other, "counts")
     assert figures(other) == made
-    other.locator("#visit-line button", has_text="Back to mine").tap()
+    other.locator("#visit-line button", has_text="My own page").tap()
     step(other, "measure")
     expect(field(other, "foot.length")).to_be_empty()
 
@@ -508,7 +544,7 @@ def test_keyboard_alone(new_phone: NewPhone) -> None:
     tab_to("[data-book=list]")
     page.keyboard.press("Enter")
     expect(page.locator("#book-title")).to_be_focused()
-    tab_to("#book button")
+    tab_to("#new-wearer")
     page.keyboard.press("Enter")
     expect(page.locator("#new-label")).to_be_focused()
     page.keyboard.type("Nuri")
@@ -523,6 +559,8 @@ def test_keyboard_alone(new_phone: NewPhone) -> None:
     page.keyboard.press("Enter")
     expect(page.locator("#book-title")).to_have_text("Nuri")
     expect(page.locator("#book-title")).to_be_focused()
+    tab_to(".states > summary")
+    page.keyboard.press("Enter")
     tab_to("[name='wearer-state']")
     page.keyboard.press("ArrowDown")
     expect(page.locator("[value='planned']")).to_be_checked()
@@ -558,13 +596,19 @@ YARD = """() => {
   return sum && performance.now() - begun;
 }"""
 QUIET = 220.0
+PICK = """(at) => {
+  const order = document.getElementById("book-order");
+  order.selectedIndex = at;
+  order.dispatchEvent(new Event("change"));
+}"""
 
 
 @pytest.mark.alone
 @pytest.mark.pyodide
 def test_two_thousand_wearers_without_a_late_frame(phone: BrowserContext) -> None:
     """No more than 50 ms between frames with the processor four times slower, in the best of twenty
-    rounds: other work can only lengthen them. A slower machine has longer."""
+    rounds: other work can only lengthen them. A slower machine has longer. To scroll takes the
+    browser time too when nothing is drawn: then drawing may add one frame to it."""
     page = with_wearers(phone, WEARERS)
     page.evaluate(PUT, {"wearers": many(2000)})
     page.reload()
@@ -574,12 +618,14 @@ def test_two_thousand_wearers_without_a_late_frame(phone: BrowserContext) -> Non
     slow = max(1.0, min(page.evaluate(YARD) for _ in range(5)) / QUIET)
     page.evaluate(GAPS)
     best: dict[str, float] = {}
+    allowed = LATE * slow
 
-    def rounds(name: str, do: Callable[[], object]) -> None:
+    def rounds(name: str, do: Callable[[], object], *, afresh: bool = True) -> None:
         for _ in range(20):
-            page.locator("#book-search").fill("s")
-            page.locator("#book-search").fill("")  # the list is at its first rows again
-            expect(page.locator("#book")).to_contain_text("2004 wearers")
+            if afresh:  # the list is at its first rows again
+                page.locator("#book-search").fill("s")
+                page.locator("#book-search").fill("")
+                expect(page.locator("#book")).to_contain_text("2004 wearers")
             page.evaluate("scrollTo(0, 0)")
             page.wait_for_timeout(300)
             page.evaluate("window.gaps.length = 0")
@@ -587,7 +633,7 @@ def test_two_thousand_wearers_without_a_late_frame(phone: BrowserContext) -> Non
             page.wait_for_timeout(200)
             worst = float(page.evaluate("Math.max(...window.gaps)"))
             best[name] = min(worst, best.get(name, worst))
-            if worst <= LATE * slow:
+            if worst <= allowed:
                 return
 
     def search() -> None:
@@ -597,22 +643,32 @@ def test_two_thousand_wearers_without_a_late_frame(phone: BrowserContext) -> Non
 
     def orders() -> None:
         for order in range(3):  # clicked from inside: what looks for the label takes frames, too
-            page.evaluate("at => document.getElementsByName('book-order')[at].click()", 2 - order)
+            page.evaluate(PICK, 2 - order)
             page.wait_for_timeout(150)
 
-    def scroll() -> None:
-        drawn = page.locator(".wearers li").count()
-        for _ in range(12):
+    rows = page.locator(".wearers li")
+
+    def scroll(wheels: int) -> None:
+        for _ in range(wheels):
             page.mouse.wheel(0, 900)
             page.wait_for_timeout(60)
-        assert page.locator(".wearers li").count() >= drawn + 100
+
+    def scroll_and_draw() -> None:
+        drawn = rows.count()
+        scroll(18)  # rows are low
+        assert rows.count() >= drawn + 100
 
     rounds("searching", search)
     rounds("putting in order", orders)
-    rounds("scrolling", scroll)
-    late = {name: worst for name, worst in best.items() if worst > LATE * slow}
+    assert max(best.values()) <= allowed, best
+    scroll(18)
+    there = rows.count()
+    rounds("scrolling what is drawn", lambda: scroll(12), afresh=False)
+    assert rows.count() <= there + 20, "next to nothing was drawn"
+    allowed = max(allowed, best["scrolling what is drawn"] + FRAME * slow)
+    rounds("scrolling", scroll_and_draw)
     print(slow, {name: round(worst, 1) for name, worst in best.items()})
-    assert not late
+    assert best["scrolling"] <= allowed, best
 
 
 def test_the_whole_list_can_be_scrolled_to_its_end(phone: BrowserContext) -> None:
@@ -667,7 +723,7 @@ def screens_of(page: Page) -> Iterator[str]:
     """Walk through the book; yields the name of each screen as it stands."""
     open_book(page)
     yield "book-empty"
-    page.locator("#book button", has_text="New wearer").tap()
+    page.locator("#book button", has_text=said("New wearer")).tap()
     page.locator("#begin-wearer").tap()
     yield "book-new"
     page.locator("#new-label").fill("Nuri")

@@ -8,7 +8,7 @@ from playwright.sync_api import BrowserContext, Page, expect
 
 from tests.browser.book import held, new_wearer, open_book
 from tests.browser.host import comes_true
-from tests.browser.walk import choose, field, opened, step
+from tests.browser.walk import behind, choose, field, opened, step
 
 NewPhone = Callable[..., BrowserContext]
 
@@ -61,6 +61,8 @@ def test_a_number_keeps_its_fraction_and_unit(
     for name in ("measure", "yarn", "counts"):
         step(page, name)
         page.evaluate("for (const fold of document.querySelectorAll('details')) fold.open = true")
+        if name == "measure":
+            field(page, "foot.length").focus()  # and what it was read as
         if name == "counts":
             expect(page.locator("table.chart")).to_be_visible()
         for narrower in range(0, 24 if large else 60, 6):
@@ -92,11 +94,12 @@ def test_what_is_kept_or_typed_for_her_has_plain_spaces(phone: BrowserContext) -
     assert field(page, "foot.length").input_value() == "99 mm"
     field(page, "foot.length").fill("9 3/8")
     step(page, "yarn")
-    page.locator("#shelf > summary").tap()
+    behind(page, "shelf")
     field(page, "shelf.cylinders").fill("72")
     field(page, "shelf.yarns.0.yarn").fill("400 m / 100 g")
     page.locator(".shelf .take").tap()
-    assert field(page, "fabric.yarn").input_value() == "400 m / 100 g"
+    assert field(page, "fabric.yarn").input_value() == "400 m"
+    assert field(page, "band").input_value() == "100 g"
     step(page, "counts")
     page.locator("#chart > summary").tap()
     expect(page.locator("table.chart")).to_be_visible()

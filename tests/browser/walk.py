@@ -1,6 +1,10 @@
 """How a person walks through the page: the few movements that the browser tests share."""
 
+import re
+
 from playwright.sync_api import BrowserContext, Locator, Page, expect
+
+from tests.browser.pseudo import said
 
 # Python starts anew on every fresh phone, and several at a time share a small machine.
 expect.set_options(timeout=30_000)
@@ -40,17 +44,71 @@ def step(page: Page, name: str) -> None:
 
 
 def choose(page: Page, words: str) -> None:
-    """Tap the first of a few that says so."""
-    page.locator(".choice label", has_text=words).first.tap()
+    """Tap the first of a few that begins so."""
+    beginning = re.compile(rf"^\s*⟦?{re.escape(said(words))}")
+    page.locator(".choice label:visible", has_text=beginning).first.tap()
+
+
+def more(page: Page, *then: str) -> None:
+    """Open what else is told of a foot, and tap what stands there."""
+    fold = page.locator("#measure-more")
+    if fold.get_attribute("open") is None:
+        fold.locator("> summary").tap()
+    for selector in then:
+        page.locator(selector).tap()
 
 
 def fill_sock(page: Page) -> None:
-    """Type the whole of SOCK in step two."""
+    """Type the whole of SOCK in step two, and last of all how the sock is made."""
     step(page, "yarn")
-    choose(page, "I know stitches and rounds")
-    page.locator("#sock-more > summary").tap()
+    choose(page, "Stitches and rounds")
     for name, text in SOCK.items():
+        if name.startswith("sock.") and not page.locator("#made").is_visible():
+            behind(page, "made")
         field(page, name).fill(text)
+
+
+def behind(page: Page, name: str) -> None:
+    """Open what step two leads to: `made`, how the sock is made, or her `shelf`."""
+    if not page.locator(f"#to-{name}").is_visible():
+        step(page, "yarn")
+    page.locator(f"#to-{name}").tap()
+    expect(page.locator(f"#{name}")).to_be_visible()
+
+
+def leave(page: Page) -> None:
+    """Back to what such a page was opened from."""
+    page.locator("[data-leaves]:visible").first.tap()
+    expect(page.locator(".behind:visible")).to_have_count(0)
+
+
+def share(page: Page, *then: str) -> None:
+    """Open what passes the plan on, and tap what stands there."""
+    button = page.locator("#to-share")
+    if button.get_attribute("aria-expanded") != "true":
+        button.tap()
+    for selector in then:
+        page.locator(selector).tap()
+
+
+def panel(page: Page, name: str, *then: str) -> None:
+    """Show one of the three below the counts, and tap what stands there."""
+    page.locator(f"#tab-{name}").tap()
+    for selector in then:
+        page.locator(selector).tap()
+
+
+def more_of(notice: Locator) -> None:
+    """Open what stands behind a notice of one line."""
+    summary = notice.locator("summary").first
+    if summary.evaluate("one => !one.parentElement.open"):
+        summary.tap()
+
+
+def settings_sheet(page: Page) -> None:
+    """Open what is set once."""
+    page.locator("#to-settings").tap()
+    expect(page.locator("#settings")).to_be_visible()
 
 
 SWATCH = {"needles": "60", "flat_width": "10.2", "rounds": "60", "length": "15,6"}
@@ -64,7 +122,7 @@ def fill_foot(page: Page) -> None:
     page.locator("#chips button", has_text="60").tap()
     for name, text in SWATCH.items():
         field(page, f"fabric.swatch.{name}").fill(text)
-    expect(page.locator("#so-far-counts")).to_contain_text("Foot")
+    expect(page.locator("#so-far-counts")).to_contain_text(said("Foot"))
 
 
 def figures(page: Page) -> dict[str, str]:

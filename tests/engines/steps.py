@@ -18,7 +18,7 @@ def opened(phone: Phone, address: str) -> Phone:
 def three_steps(phone: Phone) -> None:
     """By hand from the foot to its counts."""
     phone.fill("[name='foot.length']", "24,6")
-    phone.reads("#foot-length-other", "9 5/8 in")  # 246 mm = 9.685 in
+    phone.reads("#in-hand", "9 5/8 in")  # 246 mm = 9.685 in
     phone.tap("#measure .go")
     machine(phone)
     phone.tap("#yarn .go")
@@ -27,7 +27,7 @@ def three_steps(phone: Phone) -> None:
 def machine(phone: Phone) -> None:
     """Cylinder and fabric."""
     phone.tap("#chips button", "60")
-    phone.tap(".choice label", "I know stitches and rounds")
+    phone.tap(".choice label", "Stitches and rounds")
     phone.fill("[name='fabric.stitches']", "30")
     phone.fill("[name='fabric.rounds']", "38")
 
@@ -55,6 +55,9 @@ def at_machine(phone: Phone) -> None:
 def to_foot(phone: Phone) -> None:
     """The same, with two at once taken for one."""
     phone.tap("#knit-it")
+    until(lambda: phone.sight("#cared") or phone.sight(".target"), lambda: phone.sight("body"))
+    if phone.sight("#cared"):  # the cautions, before the first knitting
+        phone.tap("#cared")
     phone.tap("button", "Go to…")
     phone.tap(".machine-sheet .sections label", "Foot")
     phone.fill("#places-done", "10")
@@ -84,5 +87,5 @@ def take_in(phone: Phone, file: Path, adds: str) -> None:
     phone.give("#take-copy", file)
     phone.reads("#book", adds)
     phone.tap("#take-in")
-    phone.reads("#book .note", "Taken in")
+    phone.reads("#book .note", "Loaded")
     phone.tap("#all-wearers")

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from engine import api
+from tests import asking as api
 from tests.browser.host import Host
 from tests.engines.conftest import NewPhone
 from tests.engines.phone import Phone
@@ -36,7 +36,7 @@ def test_three_steps_then_the_same_with_no_host_behind_it(phone: Phone, host: Ho
     comes_to(phone, PAGE)
     phone.tap(".tape a[data-to=measure]")
     phone.fill("[name='foot.length']", "9 in")
-    phone.reads("#foot-length-other", "22.9 cm")
+    phone.reads("#in-hand", "22.9 cm")
     shorter = {**REQUEST, "foot": {"length": "9 in"}}
     foot = api.answer({"do": "page", "request": shorter})["counted"]["figures"]["foot"]
     phone.reads("#so-far-counts", f"Foot {foot} rounds")
@@ -47,11 +47,11 @@ def test_three_steps_then_the_same_with_no_host_behind_it(phone: Phone, host: Ho
 def test_a_shared_link_opens_beside_her_own(phone: Phone, site: str) -> None:
     opened(phone, site)
     phone.fill("[name='foot.length']", "27,1")
-    phone.reads("#foot-length-other", "10 5/8 in")
+    phone.reads("#in-hand", "10 5/8 in")
     phone.open(f"{site}#{PAGE['link']}")
     phone.reads("#visit-line", "A shared plan")
     comes_to(phone, PAGE)
-    phone.tap("#visit-line button", "Back to mine")
+    phone.tap("#visit-line button", "My own page")
     phone.tap(".tape a[data-to=measure]")
     phone.reads("#measure", "[27,1]")
 
@@ -80,7 +80,7 @@ def test_the_book_is_saved_and_goes_to_a_fresh_phone(
     phone = opened(new_phone(engine), site)
     open_book(phone)
     new_wearer(phone, "Invented: Nuri", "24")
-    phone.tap("#visit-line button", "Back to the book")
+    phone.tap(".head [data-book=list]")
     phone.tap("#to-copies")
     file = phone.saved("#save-copy")
     other = opened(new_phone(engine), site)

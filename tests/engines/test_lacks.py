@@ -131,7 +131,7 @@ def wearer_and_copy(phone: Phone, book: str) -> dict[str, Any]:
     """Somebody into the book, and all of it into a file; returns what it holds."""
     open_book(phone)
     new_wearer(phone, "Invented: Nuri", "24")
-    phone.tap("#visit-line button", "Back to the book")
+    phone.tap(".head [data-book=list]")
     phone.reads(".wearers", "Invented: Nuri")
     says(phone, "#book .trouble", book)
     phone.tap("#to-copies")
@@ -151,6 +151,7 @@ def test_three_steps_counter_and_book(phone: Phone, lacking: str, name: str) -> 
     comes_to(phone, PAGE)
     says(phone, "#status-line", lack.typed)
     if lack.link:
+        phone.tap("#to-share")
         phone.tap("#share-place button", "Send it")
         phone.reads("#share-place [role=status]", lack.link)
     to_foot(phone)

@@ -14,7 +14,7 @@ from tests.faults.played_host import PlayedHost, played, small
 # The first file of each bundle and style, so that none of them is the same in a next version.
 IN_EACH = (
     *("page/main.js", "machine/main.js", "book/main.js", "copies/main.js", "paper/main.js"),
-    *("worker/worker.js", "offline/updates.js"),
+    *("worker/worker.js", "offline/updates.js", "sent/main.js"),
 )
 STYLES = ("page", "machine", "book", "paper")
 

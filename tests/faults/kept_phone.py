@@ -12,6 +12,8 @@ from typing import Any
 
 from playwright.sync_api import BrowserContext, Error, Playwright
 
+from tests.conftest import CARED
+
 
 class KeptPhone:
     """Opens and kills browsers on one folder of storage."""
@@ -29,6 +31,7 @@ class KeptPhone:
         """A browser; whether it was killed in the end or not, it is gone afterwards."""
         chromium = self.playwright.chromium
         context = chromium.launch_persistent_context(self.folder, **self.features)
+        context.add_init_script(CARED)
         self.group = self._group()
         try:
             yield context

@@ -1,11 +1,11 @@
 """What a phone may lack or refuse, as scripts that run before the page; and what the page says."""
 
-TYPED = "This phone does not let the page keep anything"
+TYPED = "This phone does not let the page save anything"
 COUNTED = "The counts hold while this page is open"
 BOOK = "Your phone isn’t saving the book"
 DARK = "Your phone doesn’t let a page keep the screen on"
 COPIED = "Copied"
-BY_HAND = "The phone would not copy it"
+BY_HAND = "The phone did not copy it"
 
 
 def gone(*names: str) -> str:

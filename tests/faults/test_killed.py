@@ -17,7 +17,7 @@ from contextlib import suppress
 import pytest
 from playwright.sync_api import Error, Page, expect
 
-from engine import api
+from tests import asking as api
 from tests.browser.at_machine import begun, go_to, request, settings, target
 from tests.browser.host import until
 from tests.faults.kept_phone import KeptPhone

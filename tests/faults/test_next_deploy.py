@@ -78,19 +78,20 @@ def each_part_opens(page: Page, label: str = "Invented: Ada") -> None:
     expect(page.locator("#save-copy")).to_be_visible()
     page.locator("#all-wearers").tap()
     new_wearer(page, label, "24")
-    page.locator("#visit-line button", has_text="Back to the book").tap()
+    page.locator(".head [data-book=list]").tap()
     card(page, label)
     page.locator("#wearer-tag").tap()
     expect(page.locator("#print-tag")).to_be_attached()
     page.goto(page.url.split("#")[0] + "#knit")
-    expect(page.locator("#machine-trouble")).to_contain_text("Begin it again")
+    expect(page.locator("#machine-trouble")).to_contain_text("No sock is on the machine yet")
 
 
 def test_a_spoilt_version_leaves_the_old_one_whole(
     phone: BrowserContext, host: PlayedHost, first: Path, second: Path
 ) -> None:
     page = visit(phone, host)
-    scripts_and_styles = sorted(set(files(second)) - set(files(first)))
+    new = sorted(set(files(second)) - set(files(first)))
+    scripts_and_styles = [name for name in new if "/en-GB/" not in name]  # one language will do
     assert len(scripts_and_styles) == len(IN_EACH) + len(STYLES)
     changed = [*scripts_and_styles, "index.html"]
     host.deploy(second)
@@ -140,7 +141,7 @@ def test_a_page_that_is_not_stored_yet_says_what_to_do(
     field(page, "foot.length").fill("24,6")
     open_book(page)
     new_wearer(page, "Invented: Nuri", "24")
-    page.locator("#visit-line button", has_text="Back to the book").tap()
+    page.locator(".head [data-book=list]").tap()
     host.deploy(second)
     page.locator("#to-copies").tap()
     expect(page.locator("#book .trouble")).to_contain_text("then reload")
@@ -154,7 +155,7 @@ def test_a_page_that_is_not_stored_yet_says_what_to_do(
     is_of(page, second)
     each_part_opens(page)
     page.goto(host.address)
-    page.locator(".visit button", has_text="Back to mine").tap()
+    page.locator(".visit button", has_text="My own page").tap()
     expect(field(page, "foot.length")).to_have_value("24,6")
 
 
@@ -273,7 +274,7 @@ def test_a_page_that_throws_at_its_start_is_got_rid_of(
     page = visit(phone, host)
     open_book(page)
     new_wearer(page, "Invented: Nuri", "24")
-    page.locator("#visit-line button", has_text="Back to the book").tap()
+    page.locator(".head [data-book=list]").tap()
     page.goto(host.address)
     host.deploy(broken)
     assert page.evaluate(LOOK) == ["installed", "activated"]

@@ -125,9 +125,15 @@ def walk(page: Page, phone: Phone, folder: Path) -> dict[str, Any]:
     assert figures(page).items() >= SOCK_FIGURES.items()
     says(page, "#status-line", phone.typed)
     send = page.get_by_role("button", name="Send it…")
+    page.locator("#to-share").tap()
+    page.locator("#copy-link").wait_for()
     (send if send.count() else page.locator("#copy-link")).tap()
     says(page, "#share-place [role=status]", phone.link)
     page.locator("#knit-it").tap()
+    cared = page.locator("#cared")
+    expect(cared.or_(target(page))).to_be_visible()
+    if cared.is_visible():  # where nothing is kept of before
+        cared.tap()
     go_to(page, "Foot", 10)
     for number in (11, 12, 13):
         page.wait_for_timeout(250)  # sooner, it would be taken for the same round

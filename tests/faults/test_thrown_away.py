@@ -37,7 +37,7 @@ def page(phone: BrowserContext, host: PlayedHost) -> Page:
     field(page, "foot.length").fill("24,6")
     open_book(page)
     new_wearer(page, "Invented: Nuri", "23")
-    page.locator("#visit-line button", has_text="Back to the book").tap()
+    page.locator(".head [data-book=list]").tap()
     expect(page.locator("#book .wearers")).to_contain_text("Nuri")
     page.goto(host.address)
     all_is_stored(page, host)  # the page has asked for it by now, and does not while files go
@@ -46,7 +46,7 @@ def page(phone: BrowserContext, host: PlayedHost) -> Page:
 
 def all_is_kept(page: Page) -> None:
     page.locator(".tape a[data-to=measure]").tap()
-    page.locator(".visit button", has_text="Back to mine").tap()
+    page.locator(".visit button", has_text="My own page").tap()
     expect(field(page, "foot.length")).to_have_value("24,6")
     open_book(page)
     expect(page.locator("#book .wearers")).to_contain_text("Nuri")

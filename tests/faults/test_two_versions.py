@@ -109,7 +109,7 @@ def in_the_book(page: Page, label: str) -> None:
 def add(page: Page, label: str) -> None:
     """From the list and back to it."""
     new_wearer(page, label, "24")
-    page.locator("#visit-line button", has_text="Back to the book").tap()
+    page.locator(".head [data-book=list]").tap()
     in_the_book(page, label)
 
 
