@@ -37,6 +37,7 @@ def answered(call: Json, key: str) -> Json:
         assert error["way_out"].strip(), "no way out"
         assert len(error["message"]) < 400, "what came in is not said back whole"
         assert "Traceback" not in error["message"]
+        assert "““" not in error["message"], "what came in is quoted once"
     return found
 
 

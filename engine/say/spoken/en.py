@@ -517,7 +517,7 @@ MESSAGES: Mapping[str, Callable[[Mapping[str, Any]], str]] = {
     'change-color': lambda m: 'Change to color ' + _t(m["color"]) + '. Leave a hand’s length of both yarns hanging.',
     'begin-color': lambda m: 'Change to color ' + _t(m["color"]) + '. Leave a hand’s length of it hanging.',
     'color-is': lambda m: 'Knit in color ' + _t(m["color"]) + '.',
-    'no-such-color': lambda m: 'We cannot read “' + _t(m["text"]) + '” as colors.',
+    'no-such-color': lambda m: 'We cannot read ' + _t(m["text"]) + ' as colors.',
     'one-letter': lambda m: 'Write one letter, A to ' + _t(m["last"]) + '. A is the main yarn.',
     'rounds-and-letters': lambda m: 'Write one letter, such as B, or a list of rounds, such as 4 A, 2 B.',
     'only-the-last-goes-on': lambda m: 'Only the last color of a list goes on without its rounds.',
