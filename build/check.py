@@ -20,7 +20,7 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[1]))  # names count from the repository
 
-from build import engines, install, nginx
+from build import engines, epub_checker, install, nginx
 
 BIN = install.VENV / "bin"
 NPM_BIN = install.BUILD / "node_modules" / ".bin"
@@ -167,7 +167,7 @@ LONG = (
 
 
 # What the machine itself may lack; each gets it by Debian's means, or leaves it.
-PROGRAMS = ("chromium.py", "engines.py", "nginx.py")
+PROGRAMS = ("chromium.py", "engines.py", "nginx.py", "epub_checker.py")
 
 
 def prepare(fast: bool) -> None:
@@ -179,7 +179,7 @@ def prepare(fast: bool) -> None:
         with install.timed("Site"):
             install.quietly("The site", (install.PYTHON, install.BUILD / "site.py"))
         if fetched:
-            with install.timed("Browsers and nginx"):
+            with install.timed("Browsers and other programs"):
                 fetched.result()
 
 
@@ -187,6 +187,11 @@ def _fetch() -> None:
     """One after the other: Debian lets nobody else in meanwhile."""
     for script in PROGRAMS:
         install.quietly(script.removesuffix(".py"), (install.PYTHON, install.BUILD / script))
+
+
+def absent() -> list[str]:
+    """Names of the programs that are not on this machine."""
+    return [*engines.absent(), *nginx.absent(), *epub_checker.absent()]
 
 
 def early(checks: Sequence[Check], given_up: threading.Event) -> list[Result]:
@@ -236,7 +241,7 @@ def main() -> int:
     with install.plainly():
         start = time.monotonic()
         results = run(checks, options.fast)
-        for name in [] if options.fast else [*engines.absent(), *nginx.absent()]:
+        for name in [] if options.fast else absent():
             print(f"NOT TRIED: {name} is not on this machine and could not be installed.")
         failed = [one.name for one in results if not one.held]
         print(

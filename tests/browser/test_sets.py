@@ -19,6 +19,8 @@ from tests.browser.test_keeping import take
 from tests.browser.test_looks import sideways, too_small
 from tests.browser.test_two_phones import at_copies, copy
 from tests.browser.walk import choose, figures, fill_foot, opened, share, step
+from tests.set_files import KINDS
+from tests.set_files import written as written_files
 
 xml = ElementTree.fromstring
 TITLE = "Invented: Plain & <b>warm</b>"
@@ -190,6 +192,19 @@ def test_saved_as_web_page_text_and_table(new_phone: NewPhone, tmp_path: Path) -
     table.save_as(tmp_path / "set.csv")
     rows = list(csv.reader(io.StringIO((tmp_path / "set.csv").read_text("utf-8-sig"))))
     assert [row[0] for row in rows[1:]] == ["36", "40", "44"]
+
+
+@pytest.mark.parametrize("kind", KINDS)
+@pytest.mark.parametrize("width", [320, 1280])
+def test_axe_finds_nothing_in_a_web_page(
+    new_phone: NewPhone, tmp_path: Path, kind: str, width: int
+) -> None:
+    """As one opens the file: no site, no script."""
+    page = new_phone(viewport={"width": width, "height": 640}).new_page()
+    written_file = written_files(KINDS[kind], tmp_path) / "set.html"
+    page.set_content(written_file.read_text(encoding="utf-8"))
+    assert violations(page) == []
+    assert sideways(page) <= 0
 
 
 def test_an_e_book_by_the_rules_of_epub(new_phone: NewPhone, tmp_path: Path) -> None:

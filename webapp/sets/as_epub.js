@@ -13,7 +13,6 @@ import { markupOf, tree, trees } from "./tree.js";
 const XML = '<?xml version="1.0" encoding="utf-8"?>\n';
 const XHTML = "http://www.w3.org/1999/xhtml";
 const OPS = "http://www.idpf.org/2007/ops";
-const DAY = /^\d{4}-\d{2}-\d{2}$/;
 const READING = "instructions.xhtml";
 
 /** @param {Block[]} blocks @param {{ set: KeptSet, title: string, language: string, now?: Date }} facts */
@@ -54,9 +53,10 @@ export function epubOf(blocks, { set, title, language, now = new Date() }) {
 
 /** @param {string} title @param {string} language @param {Tree} body */
 function page(title, language, body) {
+  const prefix = body.tag === "nav" ? { "xmlns:epub": OPS } : {};
   const whole = tree(
     "html",
-    { xmlns: XHTML, "xmlns:epub": OPS, lang: language, "xml:lang": language },
+    { xmlns: XHTML, ...prefix, lang: language, "xml:lang": language },
     tree(
       "head",
       {},
@@ -76,7 +76,7 @@ function packageOf({ id, words }, title, language, now) {
   const told = [
     ...(maker.trim() ? [tree("dc:creator", {}, maker.trim())] : []),
     ...(licence.trim() ? [tree("dc:rights", {}, licence.trim())] : []),
-    ...(DAY.test(date.trim()) ? [tree("dc:date", {}, date.trim())] : []),
+    ...(isDay(date.trim()) ? [tree("dc:date", {}, date.trim())] : []),
   ];
   const metadata = tree(
     "metadata",
@@ -124,6 +124,12 @@ function packageOf({ id, words }, title, language, now) {
     manifest,
     tree("spine", {}, tree("itemref", { idref: "reading" })),
   );
+}
+
+/** Whether a text is a day of the calendar, as ISO 8601 writes it. @param {string} text */
+function isDay(text) {
+  const at = /^\d{4}-\d{2}-\d{2}$/.test(text) ? Date.parse(text) : Number.NaN;
+  return !Number.isNaN(at) && new Date(at).toISOString().startsWith(text);
 }
 
 /** @param {string} id of the set, a letter before 32 hexadecimal digits */
