@@ -20,6 +20,11 @@ export class Calculator extends EventTarget {
     this.#newest = new Newest(engine);
   }
 
+  /** What is worked out now is of no more use. */
+  drop() {
+    this.#newest.drop();
+  }
+
   /**
    * Work out a request, after a short pause in which a newer one may take its place.
    * @param {Request} request @param {Values} values

@@ -69,7 +69,11 @@ const status = new Status(engine, draft);
 const behind = new ToBehind({ form, draft, nav, engine, onTrouble, beside: listBeside });
 const beside = new WordsBeside(form);
 const problems = new ProblemsBeside(form);
-const sheets = new Sheets({ form, draft, nav, engine });
+const away = () => {
+  calculator.drop();
+  screen.showLast(undefined);
+};
+const sheets = new Sheets({ form, draft, nav, engine, away });
 const screen = new CountsScreen(nav, new ToShare({ engine, sheets }));
 const toBook = new ToBook({
   engine,

@@ -26,12 +26,16 @@ export class Sheets {
   /** Nothing was typed, and no sheet put on the table, since the page was opened. */
   #untouched = true;
 
-  /** @param {{form: Form, draft: import("./draft.js").Draft, nav: StepsNav, engine: Asks}} parts */
-  constructor({ form, draft, nav, engine }) {
+  /**
+   * @param {{form: Form, draft: import("./draft.js").Draft, nav: StepsNav, engine: Asks, away: () => void}} parts
+   *   away: takes the counts of the sheet before off the screen
+   */
+  constructor({ form, draft, nav, engine, away }) {
     this.form = form;
     this.draft = draft;
     this.nav = nav;
     this.engine = engine;
+    this.away = away;
     this.line = new VisitLine({
       back: () => this.#leave(),
       copy: () => this.#copy(),
@@ -195,11 +199,13 @@ export class Sheets {
     const { sent = "" } = document.documentElement.dataset;
     // What came with the link stands at once; without it the calculator's own counts come all the same.
     const part = link.startsWith("#2.") ? bundle(sent) : Promise.reject();
-    part.then(({ show }) => show(link, this)).catch(() => {});
+    let opened = false;
+    part.then(({ show }) => opened || show(link, this)).catch(() => {});
     try {
       const answer = /** @type {{request?: object, set?: object, errors?: Problem[]}} */ (
         await this.engine.ask({ do: "open", link })
       );
+      opened = true;
       if (location.hash !== link) return;
       part.then(({ check }) => check(answer, this)).catch(() => {});
       if (answer.set) return await this.#openSet(link, answer);

@@ -10,7 +10,10 @@ import * as say from "words/sent";
 import { read } from "./read.js";
 
 /** @typedef {import("./read.js").Counts} Counts */
-/** @typedef {{ nav: StepsNav, form: Form, engine: Asks }} Page */
+/**
+ * @typedef {{ nav: StepsNav, form: Form, engine: Asks, visit: unknown, away: () => void }} Page
+ *   visit: another object once what was sent is changed; away: takes another sheet's counts off the screen
+ */
 
 const PARTS = /** @type {const} */ (["foot", "cuff", "leg", "heel", "toe"]);
 
@@ -18,7 +21,7 @@ const PARTS = /** @type {const} */ (["foot", "cuff", "leg", "heel", "toe"]);
 let clear = () => {};
 
 /** Show what a link brings, if it brings anything. @param {string} link @param {Page} page */
-export function show(link, { nav }) {
+export function show(link, { nav, away }) {
   clear();
   const counts = read(link);
   if (!counts) return;
@@ -27,7 +30,8 @@ export function show(link, { nav }) {
   const place = sentPlace();
   place.replaceChildren(line(made("p", "", whose)), list);
   const own = /** @type {HTMLElement} */ (document.getElementById("counts-place"));
-  own.hidden = true; // another sheet's, if any
+  const notYet = document.getElementById("not-yet");
+  away();
   const watch = new MutationObserver(() => own.querySelector(".tally") && clear());
   watch.observe(own, { childList: true, subtree: true, characterData: true });
   const elsewhere = () => {
@@ -39,9 +43,9 @@ export function show(link, { nav }) {
     watch.disconnect();
     nav.removeEventListener("step", elsewhere);
     list.remove();
-    own.hidden = false;
+    if (notYet) notYet.hidden = own.querySelector(".tally") !== null;
   };
-  document.getElementById("not-yet")?.setAttribute("hidden", "");
+  if (notYet) notYet.hidden = true;
   nav.link = link;
   nav.go("counts");
   nav.addEventListener("step", elsewhere);
@@ -51,17 +55,21 @@ export function show(link, { nav }) {
  * Say how this phone counts what was sent, or nothing of a link that could not be opened.
  * @param {Partial<Opened>} opened @param {Page} page
  */
-export async function check({ request, sent }, { engine, form }) {
+export async function check({ request, sent }, page) {
+  const { engine, form, visit } = page;
   const place = sentPlace();
   const over = () => {
+    form.removeEventListener("change", changed);
     clear();
     place.replaceChildren();
   };
+  // Fields that join the form meanwhile change nothing; what she types does: it is no longer what was sent.
+  const changed = () => page.visit === visit || over();
   if (!request || !sent) return over();
-  // From now on it is no longer what was sent.
-  form.addEventListener("change", over, { once: true });
+  form.addEventListener("change", changed);
   const counted = { figures: sent.figures };
   const found = /** @type {Again} */ (await engine.ask({ do: "again", request, counted }));
+  if (page.visit !== visit) return;
   if (found.errors) return over(); // its own problems are shown
   const differences = found.moved.map(({ title, then, now }) =>
     made("li", "", say.countedOtherwise({ title, now, before: then })),
@@ -72,7 +80,6 @@ export async function check({ request, sent }, { engine, form }) {
       ? line(made("p", "", say.otherwise), made("ul", "", ...differences))
       : line(made("p", "", say.same)),
   );
-  if (document.querySelector("#counts-place .tally")) clear();
 }
 
 /** @param {typeof PARTS[number]} part @param {Counts} counts @returns {HTMLElement[]} none where it is not knitted */
