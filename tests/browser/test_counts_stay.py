@@ -116,3 +116,15 @@ def test_where_she_types_it_is_no_longer_what_was_sent(page: Page, site: str) ->
     step(page, "counts")
     expect(page.locator("#sent-place")).to_be_empty()
     assert moments(page)[-1] not in {SENT, OWN}
+
+
+def test_those_of_last_time_wait_for_no_other_part_of_the_page(page: Page, site: str) -> None:
+    page.goto(site)
+    fill_sock(page)
+    step(page, "counts")
+    own = moments(page)[-1]
+    page.add_init_script("globalThis.Worker = class { postMessage() {} };")  # never ready
+    later(page, BEHIND)
+    page.reload()
+    expect(page.locator("#last-time")).to_contain_text("From last time")
+    assert page.locator(".tally-foot .figure").inner_text() == own

@@ -58,9 +58,16 @@ export class LastCounts {
   }
 }
 
-/** What is typed, whatever is known of the knitter. @param {Request | undefined} request */
+/**
+ * What is typed, in whatever order its fields came, and whatever is known of the knitter.
+ * @param {Request | undefined} request
+ */
 function planned(request) {
-  return JSON.stringify(request && { ...request, knitter: undefined });
+  return JSON.stringify(request && { ...request, knitter: undefined }, (_, value) =>
+    value instanceof Object && !Array.isArray(value)
+      ? Object.fromEntries(Object.entries(value).sort())
+      : value,
+  );
 }
 
 /** As much of a plan as is shown of it. @param {Shown} plan @returns {Shown} */
