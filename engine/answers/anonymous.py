@@ -23,7 +23,7 @@ from engine.sock.sock import Sock
 from engine.sock.wanted import SOCK_LENGTH
 
 _OF_THE_PERSON = ("foot", "other_foot", "person")
-_AS_TOLD = ("units", "cylinder", "fabric", "first_sock", "knitter")
+_AS_TOLD = ("units", "cylinder", "fabric", "first_sock", "knitter", "origin")
 
 
 class Bare(NamedTuple):

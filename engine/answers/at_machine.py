@@ -37,6 +37,7 @@ def write(sock: Sock) -> dict[str, Any]:
         "pockets": {part: _pocket(slots, pocket) for part, pocket in sock.pockets.items()},
         "parts": sheet.parts(sock),
         "words": say.sock_on_slots(slots=slots, rounds=sock.foot_rounds),
+        "origin": sock.origin.words if sock.origin else "",
         "foot_rounds": sock.foot_rounds,
         "pair": pair_sheet.write(sock),
         "off_machine": off_machine.write(sock),

@@ -96,11 +96,13 @@ def facts(sock: Sock, request: Mapping[str, Any]) -> list[dict[str, Any]]:
     )
     across, _, _ = stitches.partition(" / ")
     mark = "" if cloth.mark is None else units.mark(cloth.mark)
+    whose = sock.origin
     return [
         {"name": say.fact(name="yarn"), "text": _yarn(told)},
         {"name": say.fact(name="tension"), "text": say.at_mark(mark=mark) if mark else ""},
         {"name": say.fact(name="gauge"), "text": f"{across} × {rounds}"},
         {"name": say.fact(name="foot"), "text": units.length_text(sock.foot_length, system)},
+        *([{"name": say.fact(name="origin"), "text": whose.words}] if whose else []),
     ]
 
 

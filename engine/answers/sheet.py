@@ -62,6 +62,7 @@ def write(sock: Sock, worn: list[fit.Place], rows_in_words: bool = True) -> dict
         "off_machine": off_machine.write(sock),
         "steps": steps.whole_sock(sock, rows_in_words),
         "cautions": cautions.USUAL,
+        "origin": sock.origin.words if sock.origin else "",
         "notes": [{"field": field, "text": text} for field, text in notes],
     }
 

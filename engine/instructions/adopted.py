@@ -18,14 +18,14 @@ from engine.read.errors import Refused
 from engine.read.fields import Fields
 from engine.read.quoted import quoted
 from engine.say import messages as say
-from engine.say.message import Message
+from engine.sock.origin import Origin
 from engine.sock.sock import Sock
 
 _OF_YARN = ("yarn", "strands", "along")  # what is read off a band
 
 
 def write(pattern: Pattern, request: Mapping[str, Any], reader: object) -> dict[str, Any]:
-    """Return `request` for the reader's plan, its `origin`, and `words` that tell it.
+    """Return `request` for the reader's plan, which tells whose instructions it is from.
 
     `request` is the maker's. `reader` has `size`, the label of one, or `foot` and `person` as a
     request has them, and `fabric` and `cylinder`; what is left out is the set's. Needles that were
@@ -49,12 +49,17 @@ def write(pattern: Pattern, request: Mapping[str, Any], reader: object) -> dict[
         **wearer,
         "fabric": of_maker(request, pattern.any_size) if fabric.empty() else dict(fabric.raw),
         "sock": _without_marks(kept.get("sock"), sock),
+        "origin": _whence(pattern),
     }
-    return {
-        "request": _on(own_cylinder, plan, pattern.any_size),
-        "origin": {name: pattern.details.told[name] for name in ("title", "maker", "version")},
-        "words": _whence(pattern),
-    }
+    return {"request": _on(own_cylinder, plan, pattern.any_size)}
+
+
+def _whence(pattern: Pattern) -> dict[str, str]:
+    """Return what tells whose the set is."""
+    told = pattern.details.told
+    slots = "" if told["title"] else str(pattern.any_size.cylinder.slots)
+    whose = Origin(told["title"], told["maker"], told["version"], slots)
+    return {name: text for name, text in whose._asdict().items() if text}
 
 
 def _size(fields: Fields, pattern: Pattern, *, asked: bool) -> Size | None:
@@ -99,16 +104,3 @@ def _without_marks(told: object, sock: Sock) -> Any:
         for band in sock.leg.bands
     ]
     return {**told, "leg": {**leg, "bands": bands}}
-
-
-def _whence(pattern: Pattern) -> Message:
-    told = pattern.details.told
-    words = {"title": pattern.title}
-    match bool(told["maker"]), bool(told["version"]):
-        case True, True:
-            return say.set_adopted_by_version(**words, maker=told["maker"], version=told["version"])
-        case True, False:
-            return say.set_adopted_by(**words, maker=told["maker"])
-        case False, True:
-            return say.set_adopted_version(**words, version=told["version"])
-    return say.set_adopted(**words)

@@ -41,6 +41,8 @@ def made(pattern: Pattern) -> Iterator[Block]:
             )
         )
     )
+    if sock.origin:  # whose work it goes on from
+        yield blocks.text(sock.origin.words)
 
 
 def take_care() -> Iterator[Block]:

@@ -42,7 +42,8 @@ def make(request: object, *, anybody: bool = False) -> Sock:
     if not isinstance(request, Mapping):
         raise Refused([Problem("", say.no_request(), say.send_fields())])
     fields = Fields(request)
-    feet, machine, cloth, aim, wishes, measures, knitted, at_hand = read(fields, anybody=anybody)
+    told = read(fields, anybody=anybody)
+    feet, machine, cloth, aim, wishes, measures, knitted, at_hand, whose = told
     if fields.problems or machine is None or cloth is None or wishes is None or measures is None:
         raise Refused(fields.problems)
     sock = _knittable(fields, machine, cloth, wishes, feet, measures, aim, at_hand)
@@ -53,6 +54,8 @@ def make(request: object, *, anybody: bool = False) -> Sock:
         sock = replace(sock, sections=painted, colors=wishes.colors)
     if wishes.string is not None:
         sock = _strung(sock, wishes.string)
+    if whose is not None:
+        sock = replace(sock, origin=whose)
     asked = [
         *_of_another(cloth, machine),
         *_unlike(feet, sock, aim),

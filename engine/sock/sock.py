@@ -36,6 +36,7 @@ from engine.sections.toe import BareToe
 from engine.sock import foot_rounds, string
 from engine.sock.colors import Colors, with_foot
 from engine.sock.foot_rounds import Others
+from engine.sock.origin import Origin
 from engine.sock.pair import Pair
 
 
@@ -70,7 +71,8 @@ class Sock:
     loose sock adds to the wanted stretch; `if_heavy` the measures of a heavy wearer whose weight is
     not told; `colors` those by plan; `string` the pair's place where sock follows sock on the
     machine, and `before` the sock that this one follows there; `likely_left` the fewest and the
-    most needles that heel or toe might be left with, where a measure chose them.
+    most needles that heel or toe might be left with, where a measure chose them; `origin` whose
+    instructions it is from.
     """
 
     system: units.System
@@ -98,6 +100,7 @@ class Sock:
     string: string.Place | None = None
     colors: Colors | None = None
     before: Sock | None = None
+    origin: Origin | None = None
 
     @property
     def for_foot(self) -> float:

@@ -25,12 +25,13 @@ from engine.sections.color import LETTERS
 from engine.sections.cuff import Cuff
 from engine.sections.toe import BareToe
 from engine.sections.tube import read_end
-from engine.sock import colors, first_sock, string
+from engine.sock import colors, first_sock, origin, string
 from engine.sock.colors import Colors
+from engine.sock.origin import Origin
 
 GROUPS = (
     "units", "foot", "other_foot", "person", "cylinder", "fabric", "sock", "first_sock", "stock",
-    "knitter",
+    "knitter", "origin",
 )  # fmt: skip
 _ROOM = Span(say.room_to_grow(), 0.0, sources.GROWING_ROOM_MOST)
 _OF_SOCK = (
@@ -104,6 +105,7 @@ class Told(NamedTuple):
     measures: dict[str, Measure] | None
     knitted: first_sock.FirstSock | None
     at_hand: Stock
+    origin: Origin | None
 
 
 def read(fields: Fields, *, anybody: bool = False) -> Told:
@@ -123,7 +125,8 @@ def read(fields: Fields, *, anybody: bool = False) -> Told:
         if wishes.colors is not None:
             fields.part("stock").refuse("apart", say.colors_set_too(), say.empty_one())
         wishes = replace(wishes, colors=colors.apart(at_hand.apart - wishes.not_knitted))
-    return Told(feet, machine, cloth, aim, wishes, measures, knitted, at_hand)
+    whose = origin.read(fields.part("origin"))
+    return Told(feet, machine, cloth, aim, wishes, measures, knitted, at_hand, whose)
 
 
 def foot_alone(request: Mapping[str, Any]) -> tuple[System, dict[str, Measure], Notes]:

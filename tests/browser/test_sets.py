@@ -374,13 +374,13 @@ def test_a_reader_opens_it_and_knits_a_size(
     assert too_small(page) == []
     sheet.get_by_role("button", name="See the counts").tap()
     usual = figures(page)
-    line = page.locator("#visit-line")
-    for words in (TITLE, "Invented Ada"):
-        expect(line).to_contain_text(words)
+    line = page.locator("#origin")
+    expect(line).to_have_text(f"From “{TITLE}” by Invented Ada.")
+    expect(page.locator("#visit-line")).to_contain_text("A shared plan")
     page.screenshot(path=screens / f"set-adopted-{width}-{scheme}.png")
     expect(page.locator("#knit-it")).to_be_visible()
     page.reload()
-    expect(line).to_contain_text("Invented Ada")
+    expect(line).to_have_text(f"From “{TITLE}” by Invented Ada.")
     assert figures(page) == usual
 
 

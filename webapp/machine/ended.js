@@ -8,7 +8,7 @@ import { timesOf } from "./pace.js";
 import { fold, view } from "./progress.js";
 
 export const MOST = 3000; // bytes as JSON
-const YARN = 160; // characters of what is told of it
+const YARN = 160; // characters of what is told of it, or of whose instructions it is from
 const FIGURE = 40; // and of what was typed of sock one
 
 /** Whether a pair is knitted; sock one need not have been on this counter. @param {State} state */
@@ -30,6 +30,7 @@ export function endedFrom({ session, happenings }) {
     label: short(label),
     ...(wearer === undefined ? {} : { wearer }),
     ...(who ? { who: short(who) } : {}),
+    ...(planned[0].origin ? { origin: cut(planned[0].origin, YARN) } : {}),
     request,
     // What the first was counted for holds for both.
     counted: (same ? [one] : [one, { ...two, facts: [] }]).filter((each) => each?.figures),

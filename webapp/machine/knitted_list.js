@@ -113,12 +113,13 @@ export class KnittedList {
 
   /** @param {Ended} one */
   #pair(one) {
-    const { who, label, began, ended, counted, measured, notes, times } = one;
+    const { who, origin, label, began, ended, counted, measured, notes, times } = one;
     const took = Object.values(times).flatMap((time) => time.took);
     const seconds = took.reduce((sum, each) => sum + each, 0);
     return html`<article class="knitted-pair">
       <p>${who ? html`${say.forWhomStrong({ who: short(who) })} ` : nothing}${say.labelOff({ label: short(label), day: day(ended) })}
         <span class="quiet">${seconds ? say.begunTook({ day: day(began), time: minutes(seconds) }) : say.begun({ day: day(began) })}</span></p>
+      ${origin ? html`<p><bdi>${origin}</bdi></p>` : nothing}
       ${counted.map(({ figures }, sock) => html`<p>${say.countsOf({ sock: counted.length > 1 ? which(sock ? 1 : 0) : "both", counts: listed(figures) })}</p>`)}
       ${measured ? html`<p>${washed(measured, one)}</p>` : nothing}
       ${notes.length ? html`<ul class="notes">${notes.map(({ sock, section, done, text }) => html`<li><b>${section ? say.notePlace({ sock: which(sock), section, done }) : say.sockName({ sock: which(sock) })}</b><br><bdi>${text}</bdi></li>`)}</ul>` : nothing}

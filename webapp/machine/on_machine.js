@@ -47,7 +47,7 @@ export function drawLine(place, { unfinished, away, aside }, ways, shown) {
     ${[...unfinished].reverse().map((kept) =>
       oneLine(
         html`<strong>${lead(kept)}</strong> ${say.stands({ place: standing(kept) })}`,
-        html`<p class="quiet">${whose(kept)}${say.labelBegun({ label: labelOf(kept), day: day(kept.session.began) })}</p>
+        html`<p class="quiet">${whose(kept)}${say.labelBegun({ label: labelOf(kept), day: day(kept.session.began) })} <bdi>${kept.session.socks[0].origin}</bdi></p>
           <button type="button" class="put-away" @click=${() => ways.putAway(kept.session.id)}>${say.putAway}</button>`,
         html`<button type="button" class="go-on" id="go-on-${kept.session.id}" @click=${() => ways.enter(kept.session.id)}>${say.goOn}</button>`,
         "on-machine",

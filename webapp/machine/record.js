@@ -52,8 +52,9 @@ export function happeningOf(raw) {
 /** @param {any} raw @returns {Ended} the same @throws {TypeError} where it is none */
 export function endedOf(raw) {
   sure(raw, Object);
-  const { id, began, ended, label, wearer = "", who = "", request, counted, cut = true } = raw;
-  sure([id, label, wearer, who].every((one) => typeof one === "string") && ID.test(id));
+  const { id, began, ended, label, wearer = "", who = "", origin = "" } = raw;
+  const { request, counted, cut = true } = raw;
+  sure([id, label, wearer, who, origin].every((one) => typeof one === "string") && ID.test(id));
   sure(Number.isFinite(began) && Number.isFinite(ended) && whole(raw.last) && cut === true);
   sure(request, Object);
   sure(Array.isArray(counted) && counted.length <= 2);
@@ -86,8 +87,8 @@ export function lost(session, number) {
 
 /** @param {any} raw */
 function knit(raw) {
-  const { slots, words, foot_rounds, steps, pockets, every = null } = raw ?? {};
-  sure(whole(slots, SLOTS) && typeof words === "string" && whole(foot_rounds));
+  const { slots, words, origin = "", foot_rounds, steps, pockets, every = null } = raw ?? {};
+  sure(whole(slots, SLOTS) && texts([words, origin]) && whole(foot_rounds));
   sure(every === null || (whole(every) && every > 0));
   sure(pockets, Object);
   for (const { needles, first_slot, left, rows } of Object.values(pockets)) {

@@ -114,6 +114,8 @@ export interface Ended {
   label: string;
   wearer?: string;
   who?: string;
+  /** whose instructions it was knitted from */
+  origin?: string;
   /** as planned, without sock one; only its units once its wearer is deleted */
   request: Request;
   /** of both socks; of each where sock two's became others */

@@ -174,17 +174,9 @@ export interface InstructionSet {
   link: string | null;
   notes: Note[];
 }
-/** Whose instructions a plan came from; "" is what was not told. */
-export interface Origin {
-  title: string;
-  maker: string;
-  version: string;
-}
-/** A plan made from a set: the request for it, and in words where it came from. */
+/** A plan made from a set: the request for it, which tells its origin. */
 export interface Adopted {
   request: Record<string, any>;
-  origin: Origin;
-  words: string;
 }
 /** What is kept of a sock's counts: the version that counted, by part, and for what. */
 export interface Counted {
@@ -347,7 +339,7 @@ export interface Drawing {
   box: number[];
   cloth: DrawnCloth[];
 }
-/** One sock as the counter follows it; older ones that are kept have no `drawing`. */
+/** One sock as the counter follows it; older ones that are kept have no `drawing` or `origin`. */
 export interface Knit {
   slots: number;
   every: number | null;
@@ -355,6 +347,7 @@ export interface Knit {
   pockets: Record<string, PocketPlace>;
   parts: Part[];
   words: string;
+  origin?: string;
   foot_rounds: number;
   pair: Pair | null;
   off_machine: OffMachine | null;
@@ -625,6 +618,7 @@ export interface Plan {
   off_machine: OffMachine | null;
   steps: Step[];
   cautions: string[];
+  origin: string;
   notes: Note[];
 }
 /** What was typed, read back. */

@@ -26,6 +26,7 @@ function counts(plan) {
         ${[...plan.parts].sort(footFirst).map((part) => row(part, plan))}
       </ol>
       ${plan.fit ? gist(plan.fit) : nothing}
+      ${plan.origin ? html`<p class="quiet" id="origin"><bdi>${plan.origin}</bdi></p>` : nothing}
     `;
 }
 

@@ -109,6 +109,10 @@
  *   "stock.sock_one" |
  *   "stock.repeat" |
  *   "stock.repeat_rounds" |
+ *   "origin.title" |
+ *   "origin.maker" |
+ *   "origin.version" |
+ *   "origin.slots" |
  *   `fabric.swatches.${number}.kind` |
  *   `fabric.swatches.${number}.needles` |
  *   `fabric.swatches.${number}.rounds` |
@@ -168,7 +172,8 @@
  *   "sock.end" |
  *   "sock.colors" |
  *   "first_sock" |
- *   "stock"} Group
+ *   "stock" |
+ *   "origin"} Group
  *
  */
 

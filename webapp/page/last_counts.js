@@ -71,8 +71,8 @@ function planned(request) {
 }
 
 /** As much of a plan as is shown of it. @param {Shown} plan @returns {Shown} */
-function kept({ parts, counts, fabric, notes, measures: { length } }) {
-  return { parts, counts, fabric, notes, measures: { length } };
+function kept({ parts, counts, fabric, notes, origin, measures: { length } }) {
+  return { parts, counts, fabric, notes, origin, measures: { length } };
 }
 
 /** An older version kept no figure: then rounds and rows are compared. @param {Part[]} before @param {Part[]} now */

@@ -233,9 +233,9 @@ export class Sheets {
     new ReaderSheet({
       engine: this.engine,
       pattern,
-      take: (/** @type {Request} */ request, /** @type {string} */ whence) => {
+      take: (/** @type {Request} */ request) => {
         const values = toValues(request);
-        this.#put({ kind: "link", link, whence, opened: values, values, changed: {} });
+        this.#put({ kind: "link", link, opened: values, values, changed: {} });
         this.nav.go("counts");
       },
     });

@@ -42,6 +42,7 @@ const FIELDS = {
     "sock.closeness",
     "sock.growing_room",
     "stock.apart",
+    "origin",
   ],
   /** Of one pair alone: once it is knitted, nothing of it holds for another. */
   pair: ["sock.string", "first_sock", "stock.left", "stock.sock_one", "stock.repeat_rounds"],

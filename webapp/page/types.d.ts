@@ -43,7 +43,7 @@ export interface Readings {
 }
 /** What the counts and the tape show of a plan. */
 export type Shown = Pick<Plan, "parts" | "counts" | "fabric" | "notes" | "measures"> &
-  Partial<Pick<Plan, "fit">>;
+  Partial<Pick<Plan, "fit" | "origin">>;
 /** The counts shown last, and what they were asked by. */
 export interface Last {
   request: Request;
@@ -88,8 +88,6 @@ export interface Visit {
   /** that its measures are old, else "" */
   old?: string;
   link?: string;
-  /** of a plan that was made from instructions: whose they are */
-  whence?: string;
   foot?: number;
   opened: Values;
   values: Values;

@@ -127,9 +127,8 @@ export class VisitLine {
       this.#draw(visit);
     };
     return oneLine(
-      visit.whence || say.sharedPlan,
-      html`${visit.whence ? html`<p>${visit.whence}</p>` : nothing}
-        <p>${say.sharedAbout}</p>
+      say.sharedPlan,
+      html`<p>${say.sharedAbout}</p>
         <div class="row"><button type="button" @click=${copy}>${say.copyIntoMine}</button>
           <button type="button" data-book="keep">${say.keepInBook({ what: hasFoot(visit.values) ? "foot" : "counts" })}</button></div>`,
       this.#mine,

@@ -53,6 +53,7 @@ export function epubOf(blocks, { set, title, language, now = new Date() }) {
 
 /** @param {string} title @param {string} language @param {Tree} body */
 function page(title, language, body) {
+  /** @type {Record<string, string>} */
   const prefix = body.tag === "nav" ? { "xmlns:epub": OPS } : {};
   const whole = tree(
     "html",

@@ -20,7 +20,7 @@ export class ReaderSheet {
   /** @type {Typed} */
   #typed = { size: OWN, length: "", ball_girth: "", stitches: "", rounds: "" };
 
-  /** @param {{ engine: Asks, pattern: { request: object, set: object }, take: (request: Request, whence: string) => void }} parts */
+  /** @param {{ engine: Asks, pattern: { request: object, set: object }, take: (request: Request) => void }} parts */
   constructor({ engine, pattern, take }) {
     this.engine = engine;
     this.pattern = pattern;
@@ -44,9 +44,9 @@ export class ReaderSheet {
       ...(size === OWN ? { foot: { length, ball_girth } } : { size }),
       ...(stitches.trim() || rounds.trim() ? { fabric: { stitches, rounds } } : {}),
     };
-    await this.#asked({ do: "adopt", reader }, ({ request, words }) => {
+    await this.#asked({ do: "adopt", reader }, ({ request }) => {
       this.#sheet.close();
-      this.take(request, words);
+      this.take(request);
     });
   }
 

@@ -147,17 +147,7 @@ class InstructionSet(TypedDict):
     notes: list[Note]
 
 
-class Origin(TypedDict):
-    """Whose instructions a plan came from; "" is what was not told."""
-
-    title: str
-    maker: str
-    version: str
-
-
 class Adopted(TypedDict):
-    """A plan made from a set: the request for it, and in words where it came from."""
+    """A plan made from a set: the request for it, which tells its origin."""
 
     request: dict[str, Any]
-    origin: Origin
-    words: str

@@ -80,7 +80,7 @@ class Drawing(TypedDict):
 
 
 class Knit(TypedDict):
-    """One sock as the counter follows it; older ones that are kept have no `drawing`."""
+    """One sock as the counter follows it; older ones that are kept lack `drawing` or `origin`."""
 
     slots: int
     every: int | None
@@ -88,6 +88,7 @@ class Knit(TypedDict):
     pockets: dict[str, PocketPlace]
     parts: list[Part]
     words: str
+    origin: NotRequired[str]
     foot_rounds: int
     pair: Pair | None
     off_machine: OffMachine | None

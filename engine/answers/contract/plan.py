@@ -260,4 +260,5 @@ class Plan(TypedDict):
     off_machine: OffMachine | None
     steps: list[Step]
     cautions: list[str]
+    origin: str
     notes: list[Note]

@@ -102,10 +102,51 @@ def test_bands_at_marks_become_stitches_which_any_machine_has() -> None:
     ],
 )
 def test_it_says_whose_it_is(details: Json, words: str) -> None:
-    found = adopted(request(), {"size": "36"}, details)
-    assert found["words"] == words
-    whole = {"title": "", "maker": "", "version": ""}
-    assert found["origin"] == {**whole, **details}
+    """Wherever the plan is shown, and in whatever link it goes on by."""
+    planned = adopted(request(), {"size": "36"}, details)["request"]
+    page = answer({"do": "page", "request": planned})
+    assert page["plan"]["origin"] == words
+    assert answer({"do": "knit", "request": planned})["origin"] == words
+    assert words in [fact["text"] for fact in page["counted"]["facts"]]
+    card = answer({"do": "card", "request": planned, "text": ""})
+    assert words in [fact["text"] for fact in card["facts"]]
+    for link in (page["link"], page["counts_link"]):
+        again = answer({"do": "open", "link": link})["request"]
+        assert again["origin"] == planned["origin"]
+
+
+def test_an_adopted_plan_still_makes_a_code() -> None:
+    """With the longest words that a set's own link holds, and a foot of the reader's own."""
+    details = {
+        "title": "Invented: " + "Ä" * 60,
+        "maker": "Invented: B. " + "x" * 60,
+        "version": "9",
+    }
+    maker = made(request(), "EU", "36, 40", details=details)
+    assert maker["link"]
+    reader = {"foot": {"length": "24.6 cm", "ball_girth": "22.8 cm"}}
+    page = answer({"do": "page", "request": adopted(request(), reader, details)["request"]})
+    text = f"https://example.org/socks/#{page['link']}"
+    assert answer({"do": "code", "text": text})["svg"]
+
+
+def test_a_set_made_from_an_adopted_plan_says_whose_it_goes_on_from() -> None:
+    """And its own readers' plans are from it."""
+    planned = adopted(request(), {"size": "36"})["request"]
+    found = made(planned, "EU", "38", details={"title": "Invented: mine"})
+    texts = [block.get("text") for block in found["document"]["all_sizes"]]
+    assert "From “Plain” by Invented: A. Maker, version 2." in texts
+    linked = answer({"do": "open", "link": found["link"]})
+    again = answer({"do": "adopt", **linked, "reader": {"size": "38"}})["request"]
+    assert again["origin"] == {"title": "Invented: mine"}
+
+
+@pytest.mark.parametrize("origin", [{"title": "x" * 900}, {"maker": "\u202eA\x00"}, {"version": 3}])
+def test_a_foreign_origin_is_shown_as_plain_words(origin: Json) -> None:
+    words = answer({"do": "plan", "request": asked({"origin": origin})})["origin"]
+    assert words.startswith("From “")
+    assert len(words) < 250
+    assert "\u202e" not in words
 
 
 @pytest.mark.parametrize(

@@ -240,6 +240,7 @@ card-pocket-so = needles, { $down } rows down and { $back } back; { $manner }
 fact =
     { $name ->
         [cylinder] Cylinder
+        [origin] Origin
         [yarn] Yarn
         [tension] Tension
         [gauge] Stitches × rounds

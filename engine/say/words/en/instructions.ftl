@@ -266,6 +266,7 @@ set-meaning =
 
 ## A plan made from instructions
 
+set-untitled = Socks without a title
 set-adopted = From “{ $title }”.
 set-adopted-by = From “{ $title }” by { $maker }.
 set-adopted-version = From “{ $title }”, version { $version }.
