@@ -8,4 +8,4 @@ A request is read into a sock; a sock is a list of sections, a section a list of
 needle bed counts what they knit. Everything else looks at that list.
 """
 
-VERSION = "1.5.0"  # of how it counts: another wherever anybody's numbers move
+VERSION = "1.6.0"  # of how it counts: another wherever anybody's numbers move

@@ -85,8 +85,10 @@ LEG_STRETCH = tuple(Cited(x, TRADE) for x in (0.90, 1.02, 1.25, 1.40))
 LEG_STRETCH_WANTED = Cited(1.135, "middle of what is comfortable, 1.02 to 1.25: " + TRADE)
 CUFF_GIVE = tuple(Cited(x, TRADE) for x in (0.0, 0.08, 0.65, 0.85))  # share of its give in use
 GIRTH_RISE_MOST = Cited(1.0, TRADE)  # mm of girth to a mm of height; beyond it, ask
-BAND_STRAY = Cited(0.03, TRADE)  # how far a leg may be from the wanted stretch within a band
-BANDS_MOST, BAND_ROUNDS_FEWEST = Cited(6, TRADE), Cited(8, TRADE)
+TURN_MARK = Cited(0.5, TRADE)  # of a tension mark, what the screw is turned at a time in a leg
+TURN_STITCH = Cited(0.05, "about half a mark, where marks are not known; " + TRADE)  # of a stitch
+TURN_ROUNDS = Cited(2, TRADE)  # fewest between two turns
+BANDS_MOST = Cited(40, TRADE)  # of a leg
 SAME_PLACE = Cited(20.0, TRADE)  # mm of height, two girths of one place
 CLOSER = Cited(0.03, "our choice; " + TRADE)  # of stretch, what a wish for snug or loose moves
 HEEL_STRETCH_WANTED = Cited(
@@ -145,7 +147,9 @@ UPPER_1_PERCENT = Cited(
 )
 
 # --- Counts by custom -----------------------------------------------------------------------------
-SLOTS_USUAL = (48, 54, 60, 64, 72, 80, 84, 96, 100)  # of cylinders that are about; common practice
+SLOTS_USUAL = tuple(  # of cylinders that are about
+    Cited(x, TRADE) for x in (48, 54, 60, 64, 72, 80, 84, 96, 100)
+)
 SLOTS_FEWEST, SLOTS_MOST = Cited(24, TRADE), Cited(120, TRADE)
 HEM_ROUNDS = Cited(20, TRADE)
 HEM_ROUNDS_MOST = Cited(40, TRADE)

@@ -34,15 +34,19 @@ def write(sock: Sock, request: Mapping[str, Any], address: str) -> dict[str, Any
         ),
         "socks": ["1", "2"] if sock.knitted_rounds is None else ["2"],
         "parts": _parts(sock),
-        "bands": [
-            say.card_band(first=band["from_round"], last=band["to_round"], words=band["words"])
-            for band in leg_sheet.write(sock)["bands"]
-        ]
-        + _between(sock),
+        "bands": [*map(_band, leg_sheet.write(sock)["bands"]), *_between(sock)],
         "facts": facts(sock, request),
         "code": code.on_paper(address),
         "code_words": code.missing(address, anonymous.of(request, sock).words) or "",
     }
+
+
+def _band(band: dict[str, Any]) -> Message:
+    """Return how the screw is set from a round of the leg on."""
+    first, mark = band["from_round"], band["mark"]
+    if mark is None:
+        return say.card_band_stitch(first=first, gauge=band["stitches"]["text"])
+    return say.card_band(first=first, mark=units.mark(mark))
 
 
 def _between(sock: Sock) -> list[Message]:

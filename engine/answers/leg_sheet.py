@@ -21,12 +21,14 @@ def kind(sock: Sock) -> Message:
     if not sock.leg.shaped:
         return say.leg_kind(kind="plain")
     found = [_mark(band, sock) for band in sock.leg.bands]
-    marks = tuple(units.mark(mark) for mark in found if mark is not None)
-    named = len(marks) == len(found)
-    if len(found) == 1:
-        return say.leg_at_mark(mark=marks[0]) if named else say.leg_kind(kind="own")
-    bands = len(found)
-    return say.leg_in_bands_at(bands=bands, marks=marks) if named else say.leg_in_bands(bands=bands)
+    marks = sorted(mark for mark in found if mark is not None)
+    bands, named = len(found), len(marks) == len(found)
+    if bands == 1:
+        return say.leg_at_mark(mark=units.mark(marks[0])) if named else say.leg_kind(kind="own")
+    if not named:
+        return say.leg_in_bands(bands=bands)
+    low, high = units.mark(marks[0]), units.mark(marks[-1])
+    return say.leg_in_bands_at(bands=bands, low=low, high=high)
 
 
 def in_colors(sock: Sock, part: Part, detail: Words) -> Words:
@@ -46,11 +48,13 @@ def write(sock: Sock) -> dict[str, Any]:
     words = say.leg_count_as(count=counted, why=sock.leg.words)
     if not sock.leg.shaped:
         return {"rounds": sock.leg_rounds, "words": words, "bands": []}
-    beyond = tuple(mark for band in sock.leg.bands if (mark := _beyond(band, sock)))
-    besides = (
-        *([say.beyond_marks(marks=beyond)] if beyond else []),
-        *([say.two_swatches()] if sock.fabric.line is None else []),
-    )
+    line = sock.fabric.line
+    if line is None:
+        besides = [say.two_swatches()]
+    else:
+        tried = {"low": units.mark(line.low), "high": units.mark(line.high)}
+        beyond = any(_beyond(band, sock) for band in sock.leg.bands)
+        besides = [say.beyond_marks(**tried)] if beyond else []
     if besides:
         words = say.in_turn(sentences=(words, *besides))
     bands, begun, height = list[dict[str, Any]](), 1, sock.top_above_floor - sock.cuff_depth
@@ -76,11 +80,10 @@ def _mark(band: Band, sock: Sock) -> float | None:
     return sock.fabric.mark if band.tighter == 1 else band.mark
 
 
-def _beyond(band: Band, sock: Sock) -> str:
-    """Return a mark outside those that were tried, else ""."""
+def _beyond(band: Band, sock: Sock) -> bool:
+    """Tell whether a band's mark lies outside those that were tried."""
     mark, line = _mark(band, sock), sock.fabric.line
-    outside = mark is not None and line is not None and not line.low <= mark <= line.high
-    return units.mark(mark) if outside and mark is not None else ""
+    return mark is not None and line is not None and not line.low <= mark <= line.high
 
 
 def _setting(band: Band, sock: Sock, height: str) -> Message:

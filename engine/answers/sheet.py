@@ -27,6 +27,7 @@ from engine.people.foot import Measure
 from engine.read import units
 from engine.say import messages as say
 from engine.say.message import Message, Words
+from engine.sections.leg import Offer
 from engine.sections.pocket import Pocket
 from engine.sections.section import TITLES
 from engine.sock.sock import Sock
@@ -54,7 +55,7 @@ def write(sock: Sock, worn: list[fit.Place], rows_in_words: bool = True) -> dict
         "measures": measures(sock.measures, sock.system),
         "fabric": fabric_sheet.write(sock),
         "sizes": _sizes(sock),
-        "fit": [_place(place, sock.system) for place in worn],
+        "fit": [_place(place, sock) for place in worn],
         "yarn": yarn_sheet.write(sock),
         "range": _ranges(sock),
         "choices": pocket_sheet.choices(sock),
@@ -276,7 +277,8 @@ def _sizes(sock: Sock) -> dict[str, Any]:
     return {name: units.length(mm, sock.system) for name, mm in sizes.items()}
 
 
-def _place(place: fit.Place, system: units.System) -> dict[str, Any]:
+def _place(place: fit.Place, sock: Sock) -> dict[str, Any]:
+    system, offer = sock.system, _offer(place, sock.leg.offers)
     return {
         "place": place.place,
         "title": fit.TITLES[place.place],
@@ -289,7 +291,15 @@ def _place(place: fit.Place, system: units.System) -> dict[str, Any]:
         "chance": round(place.chance, 2),
         "words": place.words,
         "from": "measured" if place.measured else "estimated",
+        **({"offers": offer} if offer else {}),
     }
+
+
+def _offer(place: fit.Place, leg: Offer) -> Offer:
+    """Return what the leg is offered to be at a place: shaped where it is loose, or plain again."""
+    if place.place != "ankle" or (leg == "shaped" and place.feels not in ("slack", "loose")):
+        return ""
+    return leg
 
 
 def _ranges(sock: Sock) -> dict[str, Any]:

@@ -1,21 +1,24 @@
-"""The tension screw: what a band of the leg can be set to.
+"""The tension screw: the turns that it has from the foot's setting, and the stitch at each.
 
-Where the line over tension marks is sure, a band is set to a quarter mark near those tried, and its
-stitch is what the line foretells there: the counts are then of what the machine will knit. Else any
-stitch will do, and finding its mark is left to the knitter.
+A knitter turns it by half a mark at a time, or a leg shows a line where its stitch changes (common
+practice, no published source). Where the line over tension marks is sure, a turn is half a mark
+near those tried, and its stitch is what the line foretells there: the counts are then of what the
+machine will knit. Else a turn is a stitch firmer or looser by a small share, and finding its mark
+is left to the knitter.
 """
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
-from math import ceil, floor
+from itertools import count, takewhile
+from math import exp, log
 from typing import NamedTuple
 
 from engine.fabric.fabric import Fabric
 from engine.fabric.swatch import ROUNDS, STITCHES
-
-_STEP = 4  # stops to a mark: quarters can be told apart (common practice, no published source)
-_AS_THE_FOOT = 0.015  # a change this small is not worth turning the screw for (our choice)
+from engine.fabric.swatch_line import Line
+from engine.sources import TURN_MARK, TURN_STITCH
 
 
 class Setting(NamedTuple):
@@ -38,44 +41,79 @@ class Span(NamedTuple):
 
 @dataclass(frozen=True)
 class Screw:
-    """The screw under a fabric: `stops` are the settings it has, none where any stitch will do."""
+    """The screw under a fabric: `stops` are the settings it has, loosest mark or stitch first.
+
+    That at `own` is the foot's. `marked` tells whether they are those of known marks.
+    """
 
     cloth: Fabric
-    stops: tuple[Setting, ...] = ()
+    stops: tuple[Setting, ...]
+    own: int
+    marked: bool
 
-    def nearest(self, tighter: float) -> Setting:
-        """Return what to set for a stitch; the foot's own setting where that is as good."""
-        if abs(tighter - 1) < _AS_THE_FOOT:
-            return Setting(1.0)
-        wanted, own = self.mark_for(tighter), self.cloth.mark
-        if wanted is None or own is None:
-            return Setting(tighter)
+    def turns_for(self, tighter: float) -> float:
+        """Return how many turns from the foot's setting a stitch is, as far as the stops reach.
 
-        def away(stop: Setting) -> float:
-            return abs((own if stop.mark is None else stop.mark) - wanted)
+        Turns are below 0 towards the first stop; between two stops there are parts of one.
+        """
+        mark, own = self.mark_for(tighter), self.cloth.mark
+        if mark is None or own is None:
+            turns = log(tighter) / TURN_STITCH
+        else:
+            turns = (mark - own) / TURN_MARK
+        return min(max(turns, -self.own), len(self.stops) - 1 - self.own)
 
-        return min(self.stops, key=away)
+    def at(self, turns: int) -> Setting:
+        """Return the setting so many turns from the foot's."""
+        return self.stops[self.own + turns]
 
     def mark_for(self, tighter: float) -> float | None:
         """Return the mark of a stitch, however far from those tried, None where it is unknown."""
         line = self.cloth.line
         found = line.mark_for_stitches(self.cloth.stitches * tighter) if line else None
-        return found[0] if found and self.stops else None
+        return found[0] if found and self.marked else None
 
 
 def read(cloth: Fabric, limits: Span) -> Screw:
-    """Return the screw of a fabric, with the stops that lie within `limits`."""
+    """Return the screw of a fabric, with the stops that lie within `limits`, the foot's among them.
+
+    `limits` hold the foot's own.
+    """
     line, own = cloth.line, cloth.mark
-    if line is None or own is None or not line.sure:
-        return Screw(cloth)
+    marked = line is not None and own is not None and line.sure
+    found = _by_stitch(limits)
+    if line is not None and own is not None and line.sure:
+        found = _by_mark(cloth.stitches, line, own, limits)
+    down = _until_none(found, -1)
+    return Screw(cloth, (*down[::-1], Setting(1.0), *_until_none(found, 1)), len(down), marked)
+
+
+def _until_none(found: Callable[[int], Setting | None], step: int) -> tuple[Setting, ...]:
+    """Return the settings of one turn, two and so on, up to the first that there is not."""
+    settings = (found(turns) for turns in count(step, step))
+    return tuple(one for one in takewhile(lambda one: one is not None, settings) if one)
+
+
+def _by_mark(foot: float, line: Line, own: float, limits: Span) -> Callable[[int], Setting | None]:
+    """Return the stop at so many half marks from the foot's mark, None where there is none."""
     reach = line.high - line.low
-    first = ceil(max(0.0, line.low - reach) * _STEP)
-    stops = [Setting(1.0)]
-    for mark in (at / _STEP for at in range(first, floor((line.high + reach) * _STEP) + 1)):
-        if mark == own or line.loop_at(mark)[0] <= 0:
-            continue
+    near = Span(max(0.0, line.low - reach), line.high + reach)
+
+    def found(turns: int) -> Setting | None:
+        mark = own + turns * TURN_MARK
+        if mark != near.clip(mark) or line.loop_at(mark)[0] <= 0:
+            return None
         stitches, rounds, _ = line.at(mark)
-        tighter = stitches / cloth.stitches
-        if tighter == limits.clip(tighter) and stitches in STITCHES and rounds in ROUNDS:
-            stops.append(Setting(tighter, mark))
-    return Screw(cloth, tuple(stops))
+        tighter = stitches / foot
+        there = tighter == limits.clip(tighter) and stitches in STITCHES and rounds in ROUNDS
+        return Setting(tighter, mark) if there else None
+
+    return found
+
+
+def _by_stitch(limits: Span) -> Callable[[int], Setting | None]:
+    def found(turns: int) -> Setting | None:
+        tighter = exp(turns * TURN_STITCH)
+        return Setting(tighter) if tighter == limits.clip(tighter) else None
+
+    return found

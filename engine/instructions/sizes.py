@@ -220,7 +220,7 @@ def _that_fit(asks: Mapping[str, Any], whole: Sock, ball: float) -> Iterator[int
     wanted = sources.BALL_STRETCH_WANTED + whole.closer
     suited = 2 * nearest(ball / wanted * whole.fabric.stitches / 2)
     around = range(suited - 2 * _TRIED, suited + 2 * _TRIED + 1, 2)
-    usual = (slots for slots in sources.SLOTS_USUAL if slots in around)
+    usual = (slots for slots in map(int, sources.SLOTS_USUAL) if slots in around)
     for slots in (
         *sorted(usual, key=lambda slots: abs(slots - suited)),
         *sorted(around, key=lambda slots: (abs(slots - suited), slots)),

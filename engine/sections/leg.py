@@ -38,8 +38,9 @@ _GIRTH_HEIGHT = Span(say.counted_on_a_sock(what="girth-height"), 30, 750)
 _GIRTH = Span(say.counted_on_a_sock(what="girth"), 70, 750)
 _PLAIN = Span(say.counted_on_a_sock(what="plain"), 0, ROUNDS.high)
 _PARTS = ("height", "girth")
-KINDS = ("footie", "ribbed")
+KINDS = ("footie", "ribbed", "shaped")
 SetBy = Literal["", "custom", "you"]
+Offer = Literal["", "shaped", "plain"]
 
 
 class Girth(NamedTuple):
@@ -68,7 +69,8 @@ class Leg:
 
     `set_by` tells who set its rounds, "" where they follow from a height; `asked` that its height
     or girths were given; `height_sd` is the error in mm of a height that was given. `plain` are the
-    plain rounds before the heel of one that is ribbed above them, None of any other.
+    plain rounds before the heel of one that is ribbed above them, None of any other. `offers` is
+    what one choice of its kind would make of it, where nothing else is in the way of that.
     """
 
     bands: tuple[Band, ...]
@@ -77,6 +79,7 @@ class Leg:
     asked: bool = False
     height_sd: float = 0.0
     plain: int | None = None
+    offers: Offer = ""
 
     @property
     def shaped(self) -> bool:
@@ -102,8 +105,9 @@ class BandWish(NamedTuple):
 class Wish:
     """What a request says of the leg: rounds, or the top's height in mm; girths, low to high.
 
-    Or its `bands` from the top down, and then none of the others. `footie` where that is asked for;
-    `plain` are the plain rounds before the heel of a leg that is to be ribbed, None of any other.
+    Or its `bands` from the top down, and then none of the others. `footie` where that is asked for,
+    `shaped` likewise; `plain` are the plain rounds before the heel of a leg that is to be ribbed,
+    None of any other.
     """
 
     rounds: int | None = None
@@ -113,6 +117,7 @@ class Wish:
     asked: tuple[tuple[str, Message], ...] = ()
     footie: bool = False
     plain: int | None = None
+    shaped: bool = False
 
     @property
     def told_rounds(self) -> int | None:
@@ -138,13 +143,14 @@ def read(fields: Fields) -> Wish:
     girths, asked = _read_girths(fields)
     bands = _read_bands(fields)
     if bands:
-        for name, set_too in (("rounds", rounds), ("height", height), ("girths", girths)):
-            if set_too not in (None, ()):
+        told = {"rounds": rounds, "height": height, "girths": girths, "kind": kind == "shaped"}
+        for name, set_too in told.items():
+            if set_too not in (None, (), False):
                 fields.refuse(name, say.bands_set_too(), say.empty_or_no_bands())
     if footie:
         _refuse_high(fields, rounds)
     plain = _read_plain(fields, kind == "ribbed", rounds)
-    return Wish(rounds, height, girths, bands, asked, footie, plain)
+    return Wish(rounds, height, girths, bands, asked, footie, plain, kind == "shaped")
 
 
 def _read_plain(fields: Fields, ribbed: bool, rounds: int | None) -> int | None:

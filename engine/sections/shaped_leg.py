@@ -6,18 +6,18 @@ and the wanted stretch s, a leg takes w(z) = N s / g(z) stitches per mm. By Mund
 and rounds per length change together, so the rounds of a leg are c0 / w0 times the integral of w(z)
 over its height, w0 and c0 being the foot's fabric.
 
-A knitter turns the screw a few times, not at every round: the leg is cut into at most BANDS_MOST
-bands over which the wanted stitch changes by the same factor, each in whole rounds at what the
-screw (`screw`) has nearest to the geometric middle of what its stretch of leg asks for. A band is
-not knitted looser or firmer than the yarn bears, nor so narrow that the heel would not pass.
+A knitter turns the screw by half a mark, some rounds apart, so that no line shows (`tension`).
+Where the leg changes faster, the turns are spread over the rounds before and after. The last ones
+lead back to the foot's setting, at which the heel is knitted. A band is the rounds between two
+turns, knitted no looser or firmer than the yarn bears, nor so narrow that the heel would not pass.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from itertools import pairwise
-from math import ceil, log, sqrt
+from itertools import groupby, pairwise
+from math import ceil, log
 from typing import Literal
 
 from engine import sources
@@ -32,8 +32,8 @@ from engine.read.units import nearest
 from engine.say import messages as say
 from engine.say.message import Message
 from engine.sections.cuff import Cuff
-from engine.sections.leg import Band, Girth, Leg, Wish, usual_rounds
-from engine.sources import BAND_ROUNDS_FEWEST, BAND_STRAY, BANDS_MOST, LEG_STRETCH_WANTED
+from engine.sections.leg import Band, Girth, Leg, Offer, Wish, usual_rounds
+from engine.sources import BANDS_MOST, LEG_STRETCH_WANTED, TURN_ROUNDS, TURN_STITCH
 
 _GRID = 1.0  # mm, how finely a leg is cut before its bands are found
 _SHORT_OF = 0.03  # out of reach by more than this is told (our choice)
@@ -115,13 +115,20 @@ def shape(wish: Wish, ground: Ground) -> tuple[Leg, Notes]:
         top = _under_cuff(wish.height, ground, bands[0].tighter)
         bands = _bands(wish, ground, top, tighter, turned)
     tape = 0.0 if wish.height is None else float(sources.TAPE_ON_LENGTH)
+    offers: Offer = "plain" if wish.shaped else ""
     at = "sock.leg.height" if wish.height is not None else "sock.leg.rounds"
     if not known:
         words = say.leg_words(why="height")
-        return Leg(bands, words, wish.set_by, True, tape), ((at, say.measure_leg()),)
+        plain = Leg(bands, words, wish.set_by, True, tape, offers=offers)
+        return plain, ((at, say.measure_leg()),)
     notes = tuple((at, text) for text in _unreached(body, ground, limits, turned, top))
     words = say.leg_words(why="shaped" if len(bands) > 1 else "one-tension")
-    return Leg(bands, words, wish.set_by, True, tape), notes
+    return Leg(bands, words, wish.set_by, True, tape, offers=offers), notes
+
+
+def tightens(ground: Ground) -> bool:
+    """Tell whether a tighter stitch than the foot's can be knitted in its leg."""
+    return _limits(ground).high > 1 + TURN_STITCH
 
 
 def _limits(ground: Ground) -> Span:
@@ -175,53 +182,68 @@ def _too_low(ground: Ground, tighter: float) -> Problem:
 
 
 def _bands(
-    wish: Wish, ground: Ground, top: float, tighter: Callable[[float], float], turned: Screw
+    wish: Wish, ground: Ground, top: float, tighter: Callable[[float], float], screw: Screw
 ) -> tuple[Band, ...]:
-    """Cut the leg from `top` down."""
+    """Cut the leg from `top` down where the screw is turned."""
     count = max(1, ceil((top - ground.bottom) / _GRID))
     step = (top - ground.bottom) / count
     wanted = [tighter(top - (i + 0.5) * step) for i in range(count)]
+    rounds = [ground.cloth.rounds * step * one for one in wanted]
+    apart = max(TURN_ROUNDS, sum(rounds) / (BANDS_MOST - 4))
+    turns = _gentle([screw.turns_for(one) for one in wanted], [one / apart for one in rounds])
+    pieces = [(len(list(run)), at) for at, run in groupby(map(nearest, turns))]
     per_step = ground.cloth.rounds * step
-
-    def middle(piece: tuple[int, int]) -> float:
-        part = wanted[piece[0] : piece[1]]
-        return sqrt(min(part) * max(part))
-
-    def setting(piece: tuple[int, int]) -> Setting:
-        return turned.nearest(middle(piece))
-
-    def exact(piece: tuple[int, int]) -> float:
-        return (piece[1] - piece[0]) * per_step * setting(piece).tighter
-
-    pieces = _cut(wanted, sum(wanted) * per_step)
-    while len(pieces) > 1 and min(map(exact, pieces)) < BAND_ROUNDS_FEWEST:
-        at = min(range(len(pieces)), key=lambda i: exact(pieces[i]))
-        beside = [i for i in (at - 1, at + 1) if 0 <= i < len(pieces)]
-        other = min(beside, key=lambda i: abs(log(middle(pieces[i]) / middle(pieces[at]))))
-        low, high = sorted((at, other))
-        pieces[low : high + 1] = [(pieces[low][0], pieces[high][1])]
-    return _whole([(exact(piece), setting(piece)) for piece in pieces], wish.rounds)
+    exact = [(steps * per_step * screw.at(at).tighter, at) for steps, at in pieces]
+    return _whole([(one, screw.at(at)) for one, at in _long(exact)], wish.rounds)
 
 
-def _cut(wanted: list[float], rounds: float) -> list[tuple[int, int]]:
-    """Return (first, past the last) of pieces over which the wanted stitch changes alike."""
-    changed = [0.0]
-    for one, other in pairwise(wanted):
-        changed.append(changed[-1] + abs(log(other / one)))
-    needed = ceil(changed[-1] / (2 * log(1 + BAND_STRAY)) - 1e-9)
-    count = max(1, min(needed, int(BANDS_MOST), int(rounds / BAND_ROUNDS_FEWEST)))
-    cuts, at = [0], 0
-    for piece in range(1, count):
-        while changed[at] < piece * changed[-1] / count:
-            at += 1
-        cuts.append(at)
-    return list(pairwise([*dict.fromkeys(cuts), len(wanted)]))  # one leap may hold several cuts
+def _gentle(wanted: list[float], steps: list[float]) -> list[float]:
+    """Return turns as near to those `wanted` as can be turned, from the top down.
+
+    `steps` are what may be turned along each stretch of leg. It is the middle of what stays below
+    the wanted and what stays above, each turned no faster; below the last the foot's setting, 0, is
+    half a turn away at most.
+    """
+    above = [-turns for turns in _below([-turns for turns in wanted], steps)]
+    found, most = list[float](), 0.5
+    pairs = zip(_below(wanted, steps), above, steps, strict=True)
+    for low, high, step in reversed([*pairs]):
+        most += step
+        found.append(min(max((low + high) / 2, -most), most))
+    return found[::-1]
+
+
+def _below(wanted: list[float], steps: list[float]) -> list[float]:
+    """Return the most turns, nowhere more than are `wanted`, with no more than `steps` between."""
+    found = [*wanted]
+    for at in range(len(found) - 1, 0, -1):
+        found[at - 1] = min(found[at - 1], found[at] + steps[at])
+    for at in range(1, len(found)):
+        found[at] = min(found[at], found[at - 1] + steps[at])
+    return found
+
+
+def _long(pieces: list[tuple[float, int]]) -> list[tuple[float, int]]:
+    """Return (rounds, turns) without those that are too short to be worth two turns.
+
+    Short are the first, and one between two that are alike: other turns lie as far apart as wanted.
+    """
+    found = list[tuple[float, int]]()
+    for rounds, turns in pieces:
+        if found and found[-1][1] == turns:
+            rounds += found.pop()[0]
+        elif len(found) > 1 and found[-2][1] == turns and found[-1][0] < TURN_ROUNDS:
+            rounds += found.pop()[0] + found.pop()[0]
+        elif len(found) == 1 and found[0][0] < TURN_ROUNDS:
+            rounds += found.pop()[0]
+        found.append((rounds, turns))
+    return found
 
 
 def _whole(pieces: list[tuple[float, Setting]], wanted: int | None) -> tuple[Band, ...]:
     """Return bands in whole rounds from (exact rounds, setting); `wanted` is their sum if set.
 
-    Ends are rounded, not bands, so that nothing adds up; neighbours set alike are one band.
+    Ends are rounded, not bands, so that nothing adds up; one without a round is none.
     """
     exact = sum(rounds for rounds, _ in pieces)
     total = nearest(exact) if wanted is None else wanted
@@ -229,9 +251,8 @@ def _whole(pieces: list[tuple[float, Setting]], wanted: int | None) -> tuple[Ban
     for rounds, setting in pieces:
         run += rounds
         end = nearest(run * total / exact) if exact else 0
-        if bands and bands[-1].tighter == setting.tighter:
-            ended -= bands.pop().rounds
-        bands.append(Band(end - ended, *setting))
+        if end > ended or len(pieces) == 1:
+            bands.append(Band(end - ended, *setting))
         ended = end
     return tuple(bands)
 
@@ -252,7 +273,8 @@ def _unreached(
         height = units.length_text(place.height, ground.system)
         borne = limits.clip(wanted)
         mark = turned.mark_for(borne)
-        if mark is not None and abs(log(turned.nearest(borne).tighter / borne)) > _SHORT_OF:
+        nearest_stop = turned.at(nearest(turned.turns_for(borne)))
+        if mark is not None and abs(log(nearest_stop.tighter / borne)) > _SHORT_OF:
             about = units.mark(nearest(mark * 4) / 4)
             found.append(say.mark_beyond_leg(height=height, mark=about))
         if (limit / wanted if side == "loosest" else wanted / limit) < 1 + _SHORT_OF:

@@ -255,10 +255,10 @@ def _leg(
         if fields.problems:
             raise Refused(fields.problems)
         return told, ()
-    if wish.height is not None or wish.girths:
-        bottom = heel.height(cloth)
-        on = machine.slots, cloth, bottom, wishes.cuff, measures, system
-        ground = shaped_leg.Ground(*on, closer=wishes.closer)
+    bottom = heel.height(cloth)
+    on = machine.slots, cloth, bottom, wishes.cuff, measures, system
+    ground = shaped_leg.Ground(*on, closer=wishes.closer)
+    if wish.height is not None or wish.girths or wish.shaped:
         return shaped_leg.shape(wish, ground)
     rounds = leg.plain_rounds(wish, measures["length"].value, cloth)
     if isinstance(heel, NoHeel) and not wish.set_by:  # as high as over a usual heel
@@ -269,7 +269,10 @@ def _leg(
         words = say.leg_words(why="footie")
     elif wish.rounds is not None:
         words = say.leg_words(why="told")
-    return Leg(bands, words, wish.set_by, plain=wish.plain), ()
+    plain = wish.footie or wish.plain is not None
+    able = not plain and measures["ankle_girth"].measured and shaped_leg.tightens(ground)
+    offers: leg.Offer = "shaped" if able else ""
+    return Leg(bands, words, wish.set_by, plain=wish.plain, offers=offers), ()
 
 
 def _high(sock: Sock) -> Notes:

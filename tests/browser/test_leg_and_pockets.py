@@ -4,6 +4,7 @@ from pathlib import Path
 
 from playwright.sync_api import BrowserContext, expect
 
+from tests.browser.at_machine import go_to, settings, target
 from tests.browser.axe import violations
 from tests.browser.walk import behind, choose, field, figures, fill_foot, more, opened, panel, step
 
@@ -72,3 +73,45 @@ def test_a_long_leg_and_another_heel(phone: BrowserContext, screens: Path) -> No
     step(page, "measure")
     choose(page, "inches")
     expect(field(page, "sock.leg.girths.1.girth")).to_have_value("34 cm")
+
+
+def test_a_loose_ankle_is_tightened_at_one_tap_and_back(
+    phone: BrowserContext, screens: Path
+) -> None:
+    """60 needles at 7.5 an inch are 203 mm about; an ankle of 200 mm lies loose in them."""
+    settings(phone, guard=0)
+    page = opened(phone)
+    page.set_viewport_size({"width": 360, "height": 640})
+    fill_foot(page)
+    step(page, "measure")
+    if not field(page, "foot.ankle_girth").is_visible():
+        more(page)
+    field(page, "foot.ankle_girth").fill("20")
+    step(page, "counts")
+    gist = page.locator(".fit-gist")
+    expect(gist).to_contain_text("Ankle: loose.")
+    rounds = int(figures(page)["Leg"])
+    page.locator("#other-leg").scroll_into_view_if_needed()
+    page.screenshot(path=screens / "loose_ankle_360.png")
+    page.locator("#other-leg").tap()
+    expect(gist).not_to_contain_text("Ankle")
+    expect(page.locator(".tally-leg .detail")).to_contain_text("bands")
+    assert int(figures(page)["Leg"]) > rounds, "a smaller stitch takes more rounds"
+    page.screenshot(path=screens / "tight_ankle_360.png")
+    page.locator("#other-leg").tap()
+    expect(gist).to_contain_text("Ankle: loose.")
+    expect(page.locator(".tally-leg .figure")).to_have_text(str(rounds))
+
+    page.locator("#other-leg").tap()
+    expect(gist).not_to_contain_text("Ankle")
+    page.locator("#knit-it").tap()
+    go_to(page, "Leg", 0)
+    turned = 0
+    while page.locator(".section-name").inner_text() == "Leg":
+        if target(page).locator(".by-hand").count():
+            expect(target(page)).to_contain_text("Set the tension for a")
+            turned += 1
+        before = target(page).inner_text()
+        target(page).tap()
+        expect(target(page)).not_to_have_text(before, use_inner_text=True)
+    assert turned >= 3, "the counter stops for each turn, and for the last before the heel"

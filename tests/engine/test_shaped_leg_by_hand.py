@@ -3,12 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from itertools import pairwise
-from math import exp, log
 
 import pytest
 
-from engine import sources
 from engine.fabric.fabric import Fabric
 from engine.fabric.tension import Setting
 from engine.people.foot import Measure
@@ -93,36 +90,33 @@ def test_what_yarn_and_heel_bear(
     assert ground.scale == pytest.approx(60 * 1.135 / 0.3)
 
 
+def test_turns_lie_as_far_apart_as_they_must() -> None:
+    """A quarter turn a place at most; below the last place the foot's own is half a turn away.
+
+    A leap of 2 turns is the middle of a rise that ends with it and of one that begins there.
+    """
+    quarter = [0.25] * 16
+    leap = shaped_leg._gentle([0.0] * 8 + [2.0] * 8, quarter)
+    assert leap[4:12] == pytest.approx([0.5, 0.625, 0.75, 0.875, 1.125, 1.25, 1.375, 1.5])
+    assert leap[12:] == [1.5, 1.25, 1.0, 0.75], "0.5 and a quarter for each place, from below"
+    assert shaped_leg._gentle([0.1, 0.2, 0.3, 0.4], quarter[:4]) == [0.1, 0.2, 0.3, 0.4]
+    assert shaped_leg._gentle([-9.0] * 4, quarter[:4]) == [-1.5, -1.25, -1.0, -0.75]
+
+
 @pytest.mark.parametrize(
-    ("times", "rounds", "count"),
+    ("pieces", "left"),
     [
-        (1.0, 100.0, 1),
-        (1.05, 100.0, 1),  # ln 1.05 = 0.0488, less than twice ln 1.03 = 0.0591
-        (1.07, 100.0, 2),  # 0.0677
-        (1.20, 100.0, 4),  # 0.1823 is 3.08 of them
-        (2.00, 100.0, 6),  # no more than six
-        (1.20, 31.9, 3),  # at least eight rounds each
-        (1.20, 20.0, 2),
-        (1.20, 5.0, 1),
+        ([(9.0, 0), (1.9, 1), (9.0, 0)], [(19.9, 0)]),  # not worth two turns
+        ([(9.0, 0), (2.0, 1), (9.0, 0)], [(9.0, 0), (2.0, 1), (9.0, 0)]),
+        ([(1.0, 2), (9.0, 1), (1.0, 0)], [(10.0, 1), (1.0, 0)]),
+        ([(9.0, 0), (1.0, 1), (9.0, 2)], [(9.0, 0), (1.0, 1), (9.0, 2)]),
+        ([(1.0, 0)], [(1.0, 0)]),
     ],
 )
-def test_a_leg_is_cut_into_pieces_that_change_alike(
-    times: float, rounds: float, count: int
+def test_what_is_too_short_for_two_turns_is_left_out(
+    pieces: list[tuple[float, int]], left: list[tuple[float, int]]
 ) -> None:
-    steps = 600
-    wanted = [exp(log(times) * at / steps) for at in range(steps + 1)]
-    found = shaped_leg._cut(wanted, rounds)
-    assert len(found) == count
-    assert (found[0][0], found[-1][1]) == (0, steps + 1)
-    assert all(one[1] == other[0] for one, other in pairwise(found))
-    for first, past in found:
-        assert past - first == pytest.approx(steps / count, abs=1.01)
-
-
-def test_a_leap_is_cut_where_it_is() -> None:
-    """ln 1.07 is more than twice ln 1.03, so there are two pieces, and one step between them."""
-    assert shaped_leg._cut([1.0, 1.07], 100.0) == [(0, 1), (1, 2)]
-    assert shaped_leg._cut([1.0, 1.0, 1.07, 1.07], 100.0) == [(0, 2), (2, 4)]
+    assert shaped_leg._long(pieces) == left
 
 
 @pytest.mark.parametrize(
@@ -131,8 +125,7 @@ def test_a_leap_is_cut_where_it_is() -> None:
         # 20.8 rounds are 21, of which the first ends at 10.5: 11
         ([(10.4, 1.0), (10.4, 1.2)], None, [(11, 1.0), (10, 1.2)]),
         ([(10.4, 1.0), (10.4, 1.2)], 30, [(15, 1.0), (15, 1.2)]),
-        ([(10.4, 1.0), (10.4, 1.0)], None, [(21, 1.0)]),
-        ([(10.0, 1.1), (4.4, 1.0), (4.4, 1.0)], None, [(10, 1.1), (9, 1.0)]),
+        ([(10.0, 1.1), (0.2, 1.05), (8.8, 1.0)], None, [(10, 1.1), (9, 1.0)]),
         ([(5.0, 1.0), (15.0, 1.2)], 4, [(1, 1.0), (3, 1.2)]),
         ([(0.0, 1.0)], 0, [(0, 1.0)]),
     ],
@@ -153,4 +146,3 @@ def test_the_least_top_leaves_two_rounds_of_leg() -> None:
     # a cuff twice as tight is half as deep
     assert shaped_leg._under_cuff(102.4, ground, 2.0) == pytest.approx(77.4)
     assert shaped_leg._too_low(ground, 1.0).way_out == say.higher_or_shallower(height="10.5 cm")
-    assert float(sources.BANDS_MOST) == 6

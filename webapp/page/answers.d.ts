@@ -44,7 +44,8 @@ export interface Measure {
 }
 /** The fit at one place; `stretch` is body over fabric.
 
-    `chance` is how likely the verdict is right, and `sure` how it may be said for that.
+    `chance` is how likely the verdict is right, and `sure` how it may be said for that; `offers` is
+    the kind of leg that one choice would make of it.
      */
 export interface Place {
   from: "measured" | "estimated";
@@ -57,6 +58,7 @@ export interface Place {
   verdict: string;
   sure: "plain" | "likely" | "open";
   chance: number;
+  offers?: "shaped" | "plain";
   words: string;
 }
 /** What the foot tells before there is a plan. */

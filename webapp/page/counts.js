@@ -9,13 +9,15 @@ import { wordsOfSockTwo } from "./first_sock.js";
 import { rollChanged } from "./motion.js";
 import { isLink } from "./steps_nav.js";
 
-/** @param {Shown} plan @param {HTMLElement} place */
-export function renderCounts(plan, place) {
-  rollChanged(place, () => render(counts(plan), place));
+/** @typedef {(leg: string) => void} Take takes the kind of leg that is offered */
+
+/** @param {Shown} plan @param {HTMLElement} place @param {Take} take */
+export function renderCounts(plan, place, take) {
+  rollChanged(place, () => render(counts(plan, take), place));
 }
 
-/** @param {Shown} plan */
-function counts(plan) {
+/** @param {Shown} plan @param {Take} take */
+function counts(plan, take) {
   return html`
       ${
         plan.fabric.swatch_first || plan.fabric.guessed.length
@@ -25,7 +27,7 @@ function counts(plan) {
       <ol class="counts">
         ${[...plan.parts].sort(footFirst).map((part) => row(part, plan))}
       </ol>
-      ${plan.fit ? gist(plan.fit) : nothing}
+      ${plan.fit ? gist(plan.fit, take) : nothing}
       ${plan.origin ? html`<p class="quiet" id="origin"><bdi>${plan.origin}</bdi></p>` : nothing}
     `;
 }
@@ -38,8 +40,8 @@ function footFirst(a, b) {
 /** @type {Fit["level"][]} */
 const WORST = ["bad", "tight", "loose"];
 
-/** The fit in a line: that it fits, or where it does not, the worst first. @param {NonNullable<Shown["fit"]>} fit */
-function gist(fit) {
+/** The fit in a line: that it fits, or where it does not, the worst first. @param {NonNullable<Shown["fit"]>} fit @param {Take} take */
+function gist(fit, take) {
   const amiss = fit
     .filter(({ level }) => WORST.includes(level))
     .sort((a, b) => WORST.indexOf(a.level) - WORST.indexOf(b.level));
@@ -50,7 +52,14 @@ function gist(fit) {
   return html`<p class="fit fit-gist fit-${level}">
     <svg class="fit-mark" viewBox="0 0 24 24" aria-hidden="true" focusable="false">${MARKS[level]}</svg>
     <strong>${words.length ? words.join(" ") : say.fits}</strong>
-  </p>`;
+  </p>${offer(fit.find(({ offers }) => offers)?.offers, take)}`;
+}
+
+/** Another leg at one tap, and the way back. @param {Fit["offers"]} leg @param {Take} take */
+function offer(leg, take) {
+  if (!leg) return nothing;
+  const plain = leg === "plain";
+  return html`<button type="button" id="other-leg" @click=${() => take(plain ? "" : leg)}>${plain ? say.knitLegPlain : say.knitLegTighter}</button>`;
 }
 
 /** @param {Part} part @param {Shown} plan */

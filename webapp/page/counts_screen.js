@@ -2,6 +2,7 @@
  * The whole of step three: hands the newest answer to its pieces, marks the tape with what is known,
  * and says the foot rounds once they have settled, for those who listen.
  * @import {Answer, Problem, Shown} from "./types"
+ * @import {Form} from "./form.js"
  * @import {ToShare} from "./to_share.js"
  * @import {StepsNav} from "./steps_nav.js"
  */
@@ -36,11 +37,14 @@ export class CountsScreen {
   /** @type {Shown | undefined} */
   #plan;
 
-  /** @param {StepsNav} nav @param {ToShare} share */
-  constructor(nav, share) {
+  /** @param {StepsNav} nav @param {ToShare} share @param {Form} form */
+  constructor(nav, share, form) {
+    this.form = form;
     this.nav = nav;
     this.share = share;
   }
+
+  #take = (/** @type {string} */ leg) => this.form.set("sock.leg.kind", leg);
 
   /** @param {Answer} answer */
   show(answer) {
@@ -49,7 +53,7 @@ export class CountsScreen {
     renderProblems(plan ? [] : answer.errors, place("problems"), (step) => this.nav.go(step));
     if (plan) {
       const changed = partsChanged(this.#plan?.parts, plan.parts);
-      renderCounts(plan, place("counts-place"));
+      renderCounts(plan, place("counts-place"), this.#take);
       showPicture(joined(answer.picture), place("picture-place"));
       knitAnew(place("picture-place"), changed);
       renderAround(plan, place("around-place"), (step) => this.nav.go(step));
@@ -71,7 +75,7 @@ export class CountsScreen {
 
   /** Counts that the calculator has not checked yet, or none. @param {Shown | undefined} plan */
   showLast(plan) {
-    if (plan) renderCounts(plan, place("counts-place"));
+    if (plan) renderCounts(plan, place("counts-place"), this.#take);
     else render(nothing, place("counts-place"));
     this.#mark(plan, plan && say.gistBefore({ rounds: plan.counts.foot.rounds }));
   }

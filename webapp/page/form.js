@@ -212,8 +212,10 @@ export class Form extends EventTarget {
    * @param {string} name @param {string} value
    */
   set(name, value) {
-    const input = this.input(name);
-    if (input) input.value = value;
+    const fields = this.element.querySelectorAll(`[name="${CSS.escape(name)}"]`);
+    const one = this.input(name);
+    if (one?.type === "radio") this.#put(fields, {}, { [name]: value });
+    else if (one) one.value = value;
     else if (within(name, ...LATER) && !this.#whole) this.#waiting[name] = value;
     else return;
     this.#changed(name);

@@ -74,7 +74,7 @@ const away = () => {
   screen.showLast(undefined);
 };
 const sheets = new Sheets({ form, draft, nav, engine, away });
-const screen = new CountsScreen(nav, new ToShare({ engine, sheets }));
+const screen = new CountsScreen(nav, new ToShare({ engine, sheets }), form);
 const toBook = new ToBook({
   engine,
   nav,

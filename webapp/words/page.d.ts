@@ -69,6 +69,8 @@ export function itsSockTwo(given: { lesson: string | number }): string;
 export function keepInBook(given: { what: "counts" | "foot" }): string;
 export const keptAsSwatch: string;
 export function knitAtMark(given: { mark: string | number }): string;
+export const knitLegPlain: string;
+export const knitLegTighter: string;
 export function knits(given: { first: string | number; last: string | number }): TemplateResult;
 export const leaveMine: string;
 export const left: string;

@@ -1,6 +1,6 @@
 """The foot as it is known, and how a sock fits it."""
 
-from typing import Literal, TypedDict
+from typing import Literal, NotRequired, TypedDict
 
 from engine.answers.contract.shown import Level, Note, Quantity
 
@@ -19,7 +19,8 @@ class Measure(Quantity, _Whence):
 class Place(_Whence):
     """The fit at one place; `stretch` is body over fabric.
 
-    `chance` is how likely the verdict is right, and `sure` how it may be said for that.
+    `chance` is how likely the verdict is right, and `sure` how it may be said for that; `offers` is
+    the kind of leg that one choice would make of it.
     """
 
     place: str
@@ -31,6 +32,7 @@ class Place(_Whence):
     verdict: str
     sure: Literal["plain", "likely", "open"]
     chance: float
+    offers: NotRequired[Literal["shaped", "plain"]]
     words: str
 
 

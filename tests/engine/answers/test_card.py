@@ -88,7 +88,20 @@ def test_the_bands_of_a_leg_stand_on_it() -> None:
     shaped = card(asked({"sock.leg": leg}))
     bands = plan(asked({"sock.leg": leg}))["counts"]["leg"]["bands"]
     assert len(shaped["bands"]) == len(bands) > 0
-    assert shaped["bands"][-1].startswith(f"Rounds {bands[-1]['from_round']} to ")
+    last = bands[-1]
+    assert shaped["bands"][-1] == f"Round {last['from_round']}: {last['stitches']['text']}"
+    line = [
+        {
+            "needles": 60,
+            "rounds": 60,
+            "flat_width": f"{width} cm",
+            "length": f"{width * 1.55:.2f} cm",
+            "mark": mark,
+        }
+        for width, mark in ((10.2, 7), (9.0, 5))
+    ]
+    marked = asked({"sock.leg": leg, "fabric": {"swatches": line, "mark": 7}})
+    assert card(marked)["bands"][-1].split(": ")[1] in ("mark 6½", "mark 7½")
     assert card(asked())["bands"] == []
 
 

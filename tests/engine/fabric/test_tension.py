@@ -1,4 +1,4 @@
-"""The screw: its stops are quarters near the marks tried, at which there is a fabric at all."""
+"""The screw: its stops are half marks near the marks tried, at which there is a fabric at all."""
 
 from __future__ import annotations
 
@@ -34,59 +34,58 @@ def marks(fabric: Fabric, limits: Span = WIDE) -> list[float | None]:
     return [stop.mark for stop in tension.read(fabric, limits).stops]
 
 
-def test_stops_are_quarters_as_far_out_as_the_marks_lie_apart() -> None:
-    """1 and 2 lie 1 apart: 0 to 3 in quarters, the foot's own first and without a mark."""
-    quarters = [at / 4 for at in range(13) if at != 6]
-    assert marks(cloth(over(1.0), 1.5)) == [None, *quarters]
+def test_stops_are_half_marks_as_far_out_as_the_marks_lie_apart() -> None:
+    """1 and 2 lie 1 apart: 0 to 3 in halves from the foot's mark, which is told without one."""
+    assert marks(cloth(over(1.0), 1.5)) == [0.0, 0.5, 1.0, None, 2.0, 2.5, 3.0]
+    assert marks(cloth(over(1.0), 1.75)) == [0.25, 0.75, 1.25, None, 2.25, 2.75]
 
 
 def test_a_stop_below_mark_0_there_is_none() -> None:
     low = over(1.0)
     low = replace(low, points=(Point(0.5, 14.5, 0.1), Point(1.5, 15.5, 0.1)), middle=1.0)
-    assert marks(cloth(low, 1.0)) == [None, *(at / 4 for at in range(11) if at != 4)]
+    assert marks(cloth(low, 1.0)) == [0.0, 0.5, None, 1.5, 2.0, 2.5]
 
 
 def test_where_the_line_has_no_loop_left_there_is_no_stop() -> None:
-    """15 mm at 1.5 and 10 less at each mark: nothing at 0, and 2.5 mm, no sock's, at 0.25.
+    """15 mm at 1.5 and 10 less at each mark: nothing at 0, and 5 mm, no sock's, at 0.5.
 
     Loops of 4.2 / 0.8 = 5.25 to 4.2 / 0.09 = 46.7 mm and 5.5 / 1.1 = 5 to 55 mm are a sock's: from
-    10 x + 0 = 5.25 on, so from 0.75; up to 3 it is 30.
+    10 x + 0 = 5.25 on, so from 1; up to 3 it is 30.
     """
-    assert marks(cloth(over(10.0), 1.5)) == [
-        *(None, 0.75, 1.0, 1.25, 1.75, 2.0, 2.25, 2.5, 2.75, 3.0),
-    ]
+    assert marks(cloth(over(10.0), 1.5)) == [1.0, None, 2.0, 2.5, 3.0]
 
 
-def test_the_first_stop_is_the_foot_s_own() -> None:
-    assert tension.read(cloth(over(1.0), 1.5), WIDE).stops[0] == Setting(1.0)
+def test_the_stop_without_a_turn_is_the_foot_s_own() -> None:
+    assert tension.read(cloth(over(1.0), 1.5), WIDE).at(0) == Setting(1.0)
 
 
 def test_limits_hold() -> None:
     """Stitches per length over the foot's are 15 / l: 15 / 15.5 = 0.968 to 15 / 14.5 = 1.034."""
-    assert marks(cloth(over(1.0), 1.5), Span(0.96, 1.04)) == [None, 1.0, 1.25, 1.75, 2.0]
+    assert marks(cloth(over(1.0), 1.5), Span(0.96, 1.04)) == [1.0, None, 2.0]
 
 
 @pytest.mark.parametrize(
     ("line", "mark"), [(None, 1.5), (over(1.0), None), (over(1.0, slope_sd=1.0), 1.5)]
 )
-def test_without_a_sure_line_or_a_mark_any_stitch_will_do(
+def test_without_a_sure_line_or_a_mark_a_turn_is_a_twentieth_of_a_stitch(
     line: Line | None, mark: float | None
 ) -> None:
-    fabric = cloth(line, mark)
-    free = tension.read(fabric, WIDE)
-    assert free.stops == ()
-    assert free.nearest(1.3) == Setting(1.3)
+    """e^0.05 = 1.051, e^0.1 = 1.105, e^0.15 = 1.162 are beyond 1.13; e^-0.05 = 0.951."""
+    free = tension.read(cloth(line, mark), Span(0.94, 1.13))
+    assert [stop.tighter for stop in free.stops] == pytest.approx(
+        [0.951, 1, 1.051, 1.105], abs=1e-3
+    )
+    assert {stop.mark for stop in free.stops} == {None}
+    assert free.turns_for(1.0779) == pytest.approx(1.5, abs=0.01)
+    assert (free.turns_for(2.0), free.turns_for(0.5)) == (2, -1), "no further than there are stops"
     assert free.mark_for(1.3) is None
 
 
-def test_the_nearest_stop() -> None:
-    """The foot at 15 mm; 1.1 as tight is 13.64 mm, mark 0.136: the stop at 0.25, 13.75 mm."""
+def test_turns_to_a_stitch() -> None:
+    """The foot at 15 mm; 1.1 as tight is 13.64 mm, mark 0.136, so 2.73 half marks down."""
     found = tension.read(cloth(over(1.0), 1.5), WIDE)
     assert found.mark_for(1.1) == pytest.approx(0.1364, abs=1e-4)
-    firmer = found.nearest(1.1)
-    assert firmer.tighter == pytest.approx(15 / 13.75)
-    assert firmer.mark == 0.25
-    assert found.nearest(1.014) == Setting(1.0), "not worth a turn"
-    assert found.nearest(0.986) == Setting(1.0), "not worth a turn"
-    # 1.02 is 14.706 mm, mark 1.206: nearer to 1.25 than to the foot's 1.5
-    assert found.nearest(1.02).mark == 1.25
+    assert found.turns_for(1.1) == pytest.approx(-2.727, abs=1e-3)
+    firmer = found.at(-3)
+    assert firmer.tighter == pytest.approx(15 / 13.5)
+    assert firmer.mark == 0.0

@@ -48,6 +48,16 @@ def bands(sheet: dict[str, Any]) -> list[dict[str, Any]]:
     return found
 
 
+def above_the_slimmest(sheet: dict[str, Any]) -> tuple[int, float]:
+    """Rounds above the band with the smallest stitch, and the height in mm where it begins.
+
+    Below it the screw is turned back for the heel, whatever the leg is like there.
+    """
+    found = bands(sheet)
+    slimmest = max(found, key=lambda band: band["stitches"]["value"])
+    return slimmest["from_round"] - 1, slimmest["from_height"]["value"]
+
+
 def knitted_from(sheet: dict[str, Any]) -> tuple[float, float]:
     """Lower and upper end of the leg above the floor, in mm."""
     return mm(sheet, "heel_height"), mm(sheet, "top_above_floor") - mm(sheet, "cuff_depth")
@@ -60,9 +70,11 @@ def test_a_cone_worked_by_hand() -> None:
     top, which is right to half a round.
     """
     sheet = plan(cone(240, 325))
-    low, high = knitted_from(sheet)
+    _, high = knitted_from(sheet)
+    rounds, low = above_the_slimmest(sheet)
     worked = 1.28 * 95.34 * 4 * math.log((240 + (high - 60) / 4) / (240 + (low - 60) / 4))
-    assert sheet["counts"]["leg"]["rounds"] == pytest.approx(worked, abs=1)
+    assert rounds > 80
+    assert rounds == pytest.approx(worked, abs=1)
     assert mm(sheet, "top_above_floor") == pytest.approx(360, abs=2.65)  # a round of the foot
 
 
@@ -70,29 +82,34 @@ def test_rounds_are_the_integral_of_rounds_per_length() -> None:
     """Against scipy's quadrature over scipy's interpolation of the same girths; to 1.5 rounds."""
     known = [(100, 235.0), (180, 250.0), (270, 320.0), (330, 345.0), (390, 335.0)]
     sheet = plan({**SLIM, "sock.leg.height": "40 cm", "sock.leg.girths": girths(*known)})
-    low, high = knitted_from(sheet)
+    _, high = knitted_from(sheet)
+    rounds, low = above_the_slimmest(sheet)
     body = interp1d(*zip(*known, strict=True), bounds_error=False, fill_value=(235.0, 335.0))
     whole, _ = quad(lambda z: C0 / W0 * 84 * WANTED / body(z), low, high, limit=200)
-    assert sheet["counts"]["leg"]["rounds"] == pytest.approx(whole, abs=1.5)
+    assert rounds > 80
+    assert rounds == pytest.approx(whole, abs=1.5)
 
 
 def test_bands_run_on_from_the_top_down() -> None:
     sheet = plan(SLIM)
     found = bands(sheet)
     low, high = knitted_from(sheet)
-    assert 2 <= len(found) <= 6
+    assert 2 <= len(found) <= 40
     assert sum(band["rounds"] for band in found) == sheet["counts"]["leg"]["rounds"]
     assert found[0]["from_round"] == 1
     assert found[0]["from_height"]["value"] == pytest.approx(high, abs=0.2)
     assert found[-1]["to_height"]["value"] == pytest.approx(low, abs=0.2)
     for band in found:
-        assert band["rounds"] == band["to_round"] - band["from_round"] + 1 >= 8
+        assert band["rounds"] == band["to_round"] - band["from_round"] + 1 >= 2
         length = band["from_height"]["value"] - band["to_height"]["value"]
         own = band["stitches"]["value"] * 1.28  # rounds per mm, in the shape of the foot's fabric
         assert band["rounds"] / own == pytest.approx(length, abs=0.15)
     for one, other in pairwise(found):
         assert other["from_round"] == one["to_round"] + 1
-        assert other["stitches"]["value"] > one["stitches"]["value"]  # slimmer further down
+        # slimmer further down, but for the rounds that lead to the heel; a turn at a time
+        firmer = other["stitches"]["value"] / one["stitches"]["value"]
+        above = one["to_height"]["value"] > 0.43 * 246.3
+        assert firmer == pytest.approx(1.05 if above else 1 / 1.05, abs=0.003)
     assert len({band["words"] for band in found}) == len(found)
 
 
@@ -100,7 +117,9 @@ def test_each_band_stretches_as_wanted_to_a_twentieth() -> None:
     sheet = plan(SLIM)
     ankle, calf = 0.43 * 246.3, 1.37 * 246.3  # where the slimmest and the fullest part are taken
     body = interp1d((ankle, calf), (230, 340), bounds_error=False, fill_value=(230, 340))
-    for band in bands(sheet):
+    found = bands(sheet)
+    slimmest = max(found, key=lambda band: band["stitches"]["value"])
+    for band in found[: found.index(slimmest)]:
         for end in ("from_height", "to_height"):
             stretch = body(band[end]["value"]) * band["stitches"]["value"] / 84
             assert stretch == pytest.approx(WANTED, rel=0.05)
@@ -309,25 +328,85 @@ def turns(sheet: dict[str, Any]) -> list[str]:
     return [s["text"] for s in sheet["steps"] if s["text"].startswith("Set the tension")]
 
 
-def test_a_band_is_set_to_a_quarter_mark_and_counted_as_that_mark_knits() -> None:
-    """Two marks make the line exact, so every band is held against the line worked by hand."""
-    sheet, free = plan(TWO_MARKS), plan(SLIM)
+def test_a_band_is_half_a_mark_from_the_next_and_counted_as_its_mark_knits() -> None:
+    """Two marks make the line exact, so every band is held against the line worked by hand.
+
+    Down to the slimmest place its mark is within a quarter of what the leg asks for at its middle.
+    """
+    sheet = plan(TWO_MARKS)
     found = bands(sheet)
-    assert len(found) == len(bands(free)) > 2
-    for band, wanted in zip(found, bands(free), strict=True):
-        assert band["mark"] * 4 == int(band["mark"] * 4)
+    body = interp1d((0.43 * 246.3, 1.37 * 246.3), (230, 340), fill_value=(230, 340), bounds_error=0)
+    assert [abs(one["mark"] - other["mark"]) for one, other in pairwise(found)] == [0.5] * 16
+    assert abs(found[-1]["mark"] - 7) == 0.5, "the foot's, set before the heel"
+    slimmest = min(found, key=lambda band: band["mark"])
+    for band in found[1 : found.index(slimmest)]:
+        middle = (band["from_height"]["value"] + band["to_height"]["value"]) / 2
+        ideal = 3 + 4 * (body(middle) / 84 / WANTED - 1 / 0.42) / (1 / W0 - 1 / 0.42)
+        assert band["mark"] == pytest.approx(ideal, abs=0.1)
+    for band in found:
         assert band["stitches"]["value"] == pytest.approx(by_hand(band["mark"]), abs=1e-5)
-        ideal = 3 + 4 * (1 / wanted["stitches"]["value"] - 1 / 0.42) / (1 / W0 - 1 / 0.42)
-        assert band["mark"] == pytest.approx(ideal, abs=0.126)
         height = band["from_height"]["value"] - band["to_height"]["value"]
         assert band["rounds"] / (1.28 * by_hand(band["mark"])) == pytest.approx(height, abs=0.15)
         assert f"tension mark {int(band['mark'])}" in band["words"]
     assert mm(sheet, "top_above_floor") == pytest.approx(360, abs=2.65)  # a round of the foot
     words = sheet["counts"]["leg"]["words"]
     assert "Two swatches" not in words
-    assert "6 bands at marks 7, 6¼, 5½, 4¾, 4, and 3½," in words
+    assert "17 bands at marks 3 to 7½," in words
     leg = next(part for part in sheet["parts"] if part["part"] == "leg")
-    assert "at marks 7, 6¼" in leg["detail"]
+    assert "at marks 3 to 7½" in leg["detail"]
+
+
+def test_no_turn_is_more_than_half_a_mark_nor_sooner_than_two_rounds_after_another() -> None:
+    """On a leg that leaps: 40 mm of girth within 20 mm of height, up and down again."""
+    leaps = girths((110, 260), (180, 260), (200, 300), (220, 260), (330, 340))
+    found = bands(plan({**TWO_MARKS, "sock.leg.girths": leaps}))
+    assert {abs(one["mark"] - other["mark"]) for one, other in pairwise(found)} == {0.5}
+    assert min(band["rounds"] for band in found) >= 2
+    marks = [band["mark"] for band in found]
+    turned = [(b > a) != (c > b) for a, b, c in zip(marks, marks[1:], marks[2:], strict=False)]
+    assert sum(turned) >= 3, "it follows the leap"
+
+
+LOOSE: dict[str, Any] = {"units": "cm", "foot.ankle_girth": "200 mm", "foot.calf_girth": "350 mm"}
+
+
+def test_a_loose_ankle_offers_a_leg_shaped_by_the_tension_and_the_way_back() -> None:
+    """60 at 7.5 an inch are 203 mm, so 200 mm of ankle is loose; 1.02 of stretch is not."""
+    loose = plan(LOOSE)
+    assert fit(loose, "ankle")["verdict"] in ("loose", "slack")
+    assert fit(loose, "ankle")["offers"] == "shaped"
+    assert [place["place"] for place in loose["fit"] if "offers" in place] == ["ankle"]
+    taken = plan({**LOOSE, "sock.leg.kind": "shaped"})
+    assert fit(taken, "ankle")["offers"] == "plain"
+    assert fit(taken, "ankle")["level"] == "good"
+    assert len(turns(taken)) == len(bands(taken)) + 1 > 2
+    told = plan({**LOOSE, "sock.leg.kind": "shaped", "sock.leg.rounds": 50})
+    assert told["counts"]["leg"]["rounds"] == 50
+
+
+@pytest.mark.parametrize(
+    "more",
+    [
+        {"foot.ankle_girth": None},  # a guess
+        {"foot.ankle_girth": "235 mm"},  # comfortable
+        {"sock.leg.kind": "footie"},
+        {"sock.leg.kind": "ribbed", "sock.cuff.kind": "rib"},
+        {"sock.leg.height": "28 cm"},
+        {"sock.leg.bands": [{"rounds": 50}]},
+        {"fabric.yarn": "600 tex"},  # as firm as it can be
+    ],
+)
+def test_nothing_is_offered_where_it_would_not_help_or_the_leg_is_told(
+    more: dict[str, Any],
+) -> None:
+    assert "offers" not in fit(plan({**LOOSE, **more}), "ankle")
+
+
+def test_a_shaped_leg_needs_a_girth_and_no_bands() -> None:
+    guessed = plan({"sock.leg.kind": "shaped", "foot.ankle_girth": None, "foot.calf_girth": None})
+    assert "Measure around the ankle and the calf" in noted(guessed)["sock.leg.rounds"]
+    both = {"sock.leg": {"kind": "shaped", "bands": [{"rounds": 50}]}}
+    assert set(refused(both)) == {"sock.leg.kind"}
 
 
 def test_the_steps_name_each_mark_once_and_the_foots_before_the_heel() -> None:
@@ -357,8 +436,10 @@ def test_no_band_goes_far_from_the_marks_tried() -> None:
     found = bands(sheet)
     assert min(band["mark"] for band in found) == 5
     assert all(one["mark"] != other["mark"] for one, other in pairwise(found))
-    assert "beyond the marks tried" in found[-1]["words"]
-    assert sheet["counts"]["leg"]["words"].endswith("are less sure: 5½ and 5.")
+    slimmest = min(found, key=lambda band: band["mark"])
+    assert "beyond the marks tried" in slimmest["words"]
+    words = sheet["counts"]["leg"]["words"]
+    assert words.endswith("Marks below 6 or above 7 are less sure: you tried none there.")
     assert [b for b in found if 6 <= b["mark"] <= 7 and "beyond" in b["words"]] == []
     note = noted(sheet)["sock.leg.height"]
     (wanted,) = re.findall(r"about mark (\S+), too far", note)
@@ -436,8 +517,11 @@ def test_any_leg(at: list[int], widths: list[int], wider: int, slots: int, heigh
     assume("errors" not in slim and "errors" not in wide)
     for sheet in (slim, wide):
         found = bands(sheet)
-        assert len(found) <= 6
-        assert len(found) < 2 or min(band["rounds"] for band in found) >= 7  # whole rounds of 8
+        assert len(found) <= 40
+        assert len(found) < 3 or min(band["rounds"] for band in found[:-1]) >= 1  # of 2, in whole
+        stitch = [W0, *(band["stitches"]["value"] for band in reversed(found))]
+        for one, other in pairwise(stitch if found else []):
+            assert abs(math.log(other / one)) < 0.051, "one turn at a time, from the heel up"
         assert mm(sheet, "top_above_floor") == pytest.approx(height, abs=4)
         if found:
             assert sum(band["rounds"] for band in found) == sheet["counts"]["leg"]["rounds"]

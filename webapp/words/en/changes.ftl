@@ -1,5 +1,9 @@
 ### What each version brought, the newest first: whose counts move, and by how much.
 
+turns-title = A leg without a line
+turns = A shaped leg turns the tension by half a mark every few rounds, and back before the heel. Its rounds may move by a few.
+loose-ankle = A loose ankle offers a leg shaped by the tension, at one tap. Until you take it, no count moves.
+
 sets-published = From one plan, instructions for many sizes: to print, or to save as a web page, an e-book, or text. No count moves.
 measured-far = A sheet to print measures a foot that is far away. No count moves.
 book-title = The book, the tag, and the card

@@ -67,14 +67,14 @@ leg-ribbed =
     }
 leg-at-mark = at mark { $mark }
 leg-in-bands = in { $bands } bands
-leg-in-bands-at = in { $bands } bands at marks { LIST($marks) }
+leg-in-bands-at = in { $bands } bands at marks { $low } to { $high }
 leg-count =
     { $rounds ->
         [one] { $rounds } round { $kind }
        *[other] { $rounds } rounds { $kind }
     }
 leg-count-as = { $count }, { $why }.
-beyond-marks = Marks beyond those you tried are less sure: { LIST($marks) }.
+beyond-marks = Marks below { $low } or above { $high } are less sure: you tried none there.
 two-swatches = Knit swatches at two marks to get the marks for these bands.
 band-at-mark = tension mark { $mark }, down to { $height } above the floor
 band-beyond = tension mark { $mark }, beyond the marks tried, down to { $height } above the floor
@@ -218,7 +218,8 @@ card-title =
         [second] Sock two on { $slots } slots
        *[pair] A pair on { $slots } slots
     }
-card-band = Rounds { $first } to { $last }: { $words }
+card-band = Round { $first }: mark { $mark }
+card-band-stitch = Round { $first }: { $gauge }
 # After the number.
 card-rounds =
     { $rounds ->

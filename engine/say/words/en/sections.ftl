@@ -269,7 +269,7 @@ leg-words =
         [told] as you set it
         [footie] for a footie
         [height] to the height you set
-        [shaped] from the top down, shaped to the leg by the tension
+        [shaped] from the top down, shaped to the leg by small turns of the tension
         [one-tension] one tension suits the leg all the way
        *[custom] in the customary proportion to the foot, about half its length
     }
