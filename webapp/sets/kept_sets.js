@@ -4,6 +4,8 @@
  * @import {Draft} from "../page/draft.js"
  * @import {Values} from "../page/types"
  */
+import * as say from "words/sets";
+import { short } from "../page/short.js";
 import { only } from "../page/stays.js";
 import { change } from "../storage/dated.js";
 import { persist } from "../storage/persist.js";
@@ -111,6 +113,11 @@ export class KeptSets {
       plan: Object.fromEntries(plan.map(([name, text]) => [name.slice(PLAN.length), text])),
     };
   }
+}
+
+/** @param {KeptSet} set */
+export function titleOf({ words }) {
+  return short(words.title ?? "") || say.noTitle;
 }
 
 /** As a version 4 UUID (RFC 9562) without its lines, after a letter: the name of a field begins so. */
