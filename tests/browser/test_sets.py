@@ -419,3 +419,37 @@ def test_usual_sizes_go_with_their_system_and_hers_stay(new_phone: NewPhone) -> 
         page.locator("#set-sizes").fill("24 cm; 25 cm")
         page.locator("#set-by").select_option("US women")
         expect(page.locator("#set-sizes")).to_have_value("24 cm; 25 cm")
+
+
+def test_sets_are_opened_from_the_book(new_phone: NewPhone, screens: Path) -> None:
+    """Where the wearers are, with or without any; nothing is asked of the counts there."""
+    page = opened(new_phone(viewport={"width": 360, "height": 640}))
+    open_book(page)
+    expect(page.locator("#to-sets")).to_have_count(0)
+    page.locator("#close-book").tap()
+    sets_of(page)
+    written(page)
+    page.get_by_role("button", name="Close").tap()
+    page.goto("./#book")
+    page.reload()
+    page.locator("#to-sets", has_text="Instructions: 1 set").tap()
+    sheet = page.get_by_role("dialog", name="Instructions over sizes")
+    expect(sheet).to_be_visible()
+    expect(sheet.locator("#new-set")).to_have_count(0)
+    page.screenshot(path=screens / "set-list-of-book-360.png")
+    assert violations(page) == []
+    assert too_small(page) == []
+    assert sideways(page) <= 0
+    sheet.get_by_role("button", name=f"Copy {TITLE}", exact=True).tap()
+    page.get_by_role("textbox", name="Title", exact=True).fill("Invented: other")
+    shown(page)
+    page.get_by_role("button", name="Close").tap()
+    page.screenshot(path=screens / "set-book-360.png")
+    assert too_small(page) == []
+    assert sideways(page) <= 0
+    page.locator("#to-sets", has_text="Instructions: 2 sets").tap()
+    for title in (TITLE, "Invented: other"):
+        sheet.get_by_role("button", name=f"Delete {title}", exact=True).tap()
+    page.go_back()
+    expect(page.locator("#book-title")).to_be_visible()
+    expect(page.locator("#to-sets")).to_have_count(0)

@@ -32,6 +32,7 @@ export class BookScreen {
   /** In no copy, in words. */
   #missing = "";
   #scroll = 0;
+  #setsTrouble = false;
   /** The pairs on the machine, by their wearer. @type {Map<string, import("./types").OnMachine>} */
   onMachine = new Map();
   /** @type {IntersectionObserver | undefined} */
@@ -74,6 +75,7 @@ export class BookScreen {
         ${this.#thumb(many)}
       <div role="status">${deleted ? this.#undo(deleted) : nothing}</div>
       ${this.wearers.aside.map((one) => this.#aside(one))}
+      ${this.#sets()}
       ${homeScreen({ holds: many > 0, save: this.saveCopy, redraw: this.redraw })}
       ${many ? this.#list(many) : html`${empty}<p class="copies">${say.bookElsewhere}</p>${this.#toCopies()}`}
       </div>
@@ -145,6 +147,21 @@ export class BookScreen {
 
   #toCopies() {
     return html`<button type="button" class="plain-button" id="to-copies" @click=${() => this.#go({ name: "copies" })}>${say.copiesAndLists}</button>`;
+  }
+
+  /** Her instructions over sizes, where she has written any. */
+  #sets() {
+    const sets = this.host.sets();
+    if (!sets) return nothing;
+    const open = async () => {
+      this.#setsTrouble = false;
+      await this.host.openSets(this.redraw).catch(() => {
+        this.#setsTrouble = true;
+      });
+      this.redraw();
+    };
+    return html`<div class="copies row"><button type="button" class="plain-button" id="to-sets" @click=${open}>${say.setsKept({ sets })}</button></div>
+      ${this.#setsTrouble ? html`<p class="note" role="alert">${say.setsNotLoaded}</p>` : nothing}`;
   }
 
   /** @param {Wearer} one @param {string} now */

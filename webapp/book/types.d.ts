@@ -153,6 +153,10 @@ export interface Host {
   forget(id: string, elsewhere?: boolean): void;
   /** what goes with this wearer's finished pair; fails where it cannot be loaded */
   tag(label: string, values: Values): Promise<void>;
+  /** how many sets of instructions are kept */
+  sets(): number;
+  /** their list, over the book; fails where it cannot be loaded */
+  openSets(closed: () => void): Promise<void>;
   /** fails where it cannot be loaded */
   printOrders(title: string, orders: Order[]): Promise<void>;
   go(view: View, options?: { replace?: boolean }): void;

@@ -209,6 +209,12 @@ export class ToBook {
         const { TagSheet } = await paper();
         new TagSheet({ engine, draft, request: toRequest(values), label });
       },
+      sets: () => new Set(Object.keys(draft.sets ?? {}).map((name) => name.split(".")[0])).size,
+      openSets: async (closed) => {
+        const { sets = "", setsStyle } = document.documentElement.dataset;
+        const [{ SetsSheet }] = await Promise.all([bundle(sets, setsStyle), paper()]);
+        new SetsSheet({ engine, draft, closed });
+      },
       printOrders: async (title, orders) => (await paper()).printOrders(title, orders),
       go: (view, options) => this.#go(view, options),
       sheets: {

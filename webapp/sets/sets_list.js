@@ -12,7 +12,7 @@ export class SetsList {
   /** @type {{ id: string, title: string, fields: Values } | null} */
   #deleted = null;
 
-  /** @param {{ kept: KeptSets, begin: () => void, open: (id: string) => void, redraw: () => void }} parts */
+  /** Without `begin` there are no counts to begin one from. @param {{ kept: KeptSets, begin?: () => void, open: (id: string) => void, redraw: () => void }} parts */
   constructor({ kept, begin, open, redraw }) {
     this.kept = kept;
     this.begin = begin;
@@ -26,8 +26,8 @@ export class SetsList {
   }
 
   template() {
-    return html`<p>${say.setsMean}</p>
-      <div class="row"><button type="button" class="go" id="new-set" @click=${this.begin}>${say.newSet}</button></div>
+    return html`<p>${this.begin ? say.setsMean : say.setsBegin}</p>
+      ${this.begin ? html`<div class="row"><button type="button" class="go" id="new-set" @click=${this.begin}>${say.newSet}</button></div>` : nothing}
       <div role="status">${this.#deleted ? html`<p class="note">${say.setDeleted({ title: this.#deleted.title })}</p>` : nothing}</div>
       ${this.#deleted ? html`<div class="row"><button type="button" id="bring-back-set" @click=${() => this.#bringBack()}>${say.bringBackSet}</button></div>` : nothing}
       <ul class="kept-sets" aria-label=${say.keptSets}>${this.kept.all.map((set) => this.#row(set))}</ul>`;

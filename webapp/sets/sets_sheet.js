@@ -35,17 +35,21 @@ export class SetsSheet {
   #problems = [];
   #note = "";
 
-  /** @param {{ engine: Asks, draft: Draft, plan: Values }} parts `plan`: the values that are counted now */
-  constructor({ engine, draft, plan }) {
+  /**
+   * @param {{ engine: Asks, draft: Draft, plan?: Values, closed?: () => void }} parts
+   *   `plan`: the values that are counted now, none in the book
+   */
+  constructor({ engine, draft, plan, closed = () => {} }) {
     this.engine = engine;
     this.#kept = new KeptSets(draft);
     this.#list = new SetsList({
       kept: this.#kept,
-      begin: () => this.#open(this.#kept.add(plan, usualHere(plan.units))),
+      begin: plan && (() => this.#open(this.#kept.add(plan, usualHere(plan.units)))),
       open: (id) => this.#open(id),
       redraw: () => this.#draw(),
     });
     this.#draw();
+    this.#sheet.addEventListener("close", closed);
     this.#sheet.showModal();
   }
 

@@ -107,6 +107,8 @@ export const safariMayDelete: TemplateResult;
 export const safariWhen: string;
 export const saveAll: string;
 export function setAside(given: { store: "gone" | "visits" | "wearers" }): string;
+export function setsKept(given: { sets: number }): string;
+export const setsNotLoaded: string;
 export const sheetsSaved: string;
 export const shoeSize: string;
 export const showMore: string;

@@ -56,6 +56,7 @@ export const setMaker: string;
 export const setNotes: string;
 export const setTitle: string;
 export const setVersion: string;
+export const setsBegin: string;
 export const setsMean: string;
 export const setsTitle: string;
 export const showCode: string;

@@ -22,6 +22,12 @@ show-more = Show more
 not-today = Not today
 save-all = Save all to a file
 copies-and-lists = Copies and lists
+sets-kept =
+    { $sets ->
+        [one] Instructions: { $sets } set
+       *[other] Instructions: { $sets } sets
+    }
+sets-not-loaded = They could not be loaded. Tap again, or reload.
 allergy-of = <strong>allergy:</strong> <bdi>{ $allergy }</bdi>
 wearer-deleted = <bdi>{ $label }</bdi> is deleted, with every visit. You can bring them back until you close the book.
 bring-wearer-back = Bring them back

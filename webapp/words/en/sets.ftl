@@ -4,6 +4,7 @@
 
 sets-title = Instructions over sizes
 sets-mean = From this sock, instructions for as many sizes as you like, to print or to pass on.
+sets-begin = A new set begins at the counts of a sock: pass it on, then Instructions over sizes.
 new-set = New set from these counts
 kept-sets = Sets you keep
 open-set = Open
