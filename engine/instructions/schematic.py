@@ -1,11 +1,13 @@
 """The sock from the side with a letter at each measure; a table says what they are in each size.
 
-The drawing is that of a middle size: the others have its shape.
+The drawing is that of a middle size: the others have its shape. Measures lie beside the sock, each
+with its letter on the far side of it, so that no letter touches a line; letters above one another
+keep apart.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from typing import Literal
 
 from engine.drawing import picture
@@ -18,6 +20,7 @@ from engine.sock.sock import Sock
 
 Letter = Literal["A", "B", "C", "D", "E", "F"]
 _AIR, _TICK, _LARGEST = 8.0, 3.0, 16.0  # mm around the sock, for lines and for letters
+_BESIDE = 0.55  # from a line's ticks to the middle of its letter, in sizes of type
 MEASURES: dict[Letter, Callable[[Sock], float]] = {
     "A": lambda sock: sock.foot_length,
     "B": lambda sock: sock.tube,
@@ -43,38 +46,61 @@ def draw(sock: Sock) -> Block:
     """Return the drawing of a sock, x to the right and y downwards in mm."""
     at = Outline(sock)
     size = min(at.small, _LARGEST)
-    beside = 0.7 * size
+    beside = _TICK + _BESIDE * size
     by = complex(3 * _AIR + 3 * beside + size / 2 - at.left, _AIR - min(at.top, at.front))
     back, sole = by.real, by.imag
     tip, top, fold = at.tip + by.real, at.top + by.imag, at.fold + by.imag
     ankle, instep, low = sole - at.high, sole - at.foot, sole + 2 * _AIR
     near = at.left + by.real - _AIR
     far = near - 2 * beside - _AIR
-    ball = by.real + (at.flat + at.toe) / 2
+    fore = tip + _AIR
+    of_leg = [(top, fold), (fold, ankle), (ankle, sole)][: len(letters(sock)) - 3]
+    middles = _apart([(one + other) / 2 for one, other in of_leg], 1.2 * size)
     lines = [
-        (_along(back, tip, low), "A", ((back + tip) / 2, low + size)),
-        (_upright(ball, instep, sole), "B", (ball + beside, (sole + instep) / 2)),
-        (_upright(far, top, sole), "C", (far - beside, (top + sole) / 2)),
-        (_upright(near, top, fold), "D", (near - beside, (top + fold) / 2)),
-        # On the sock, so that a short leg's letter is clear of the others.
-        (_upright(near, fold, ankle), "E", (back + beside, (fold + ankle) / 2)),
-        (_upright(near, ankle, sole), "F", (near - beside, (ankle + sole) / 2)),
+        (_along(back, tip, low), ((back + tip) / 2, low + size)),
+        (_upright(fore, instep, sole), (fore + beside, (sole + instep) / 2)),
+        (_upright(far, top, sole), (far - beside, (top + sole) / 2)),
+        *(
+            (_upright(near, *span), (near - beside, middle))
+            for span, middle in zip(of_leg, middles, strict=True)
+        ),
     ]
-    shown = [line for line in lines if line[1] in letters(sock)]
     return {
         "kind": "schematic",
         "text": say.set_schematic(),
-        "width": round(tip + _AIR, 1),
-        "height": round(low + size + _AIR, 1),
+        "width": round(fore + beside + size / 2 + _AIR, 1),
+        "height": round(max(low + size, *middles) + size / 2 + _AIR, 1),
         "letter_height": round(size, 1),
         "paths": [
             *({"kind": "part", "d": d} for _, d in picture.parts(at, by)),
-            *({"kind": "measure", "d": d} for d, _, _ in shown),
+            *({"kind": "measure", "d": d} for d, _ in lines),
         ],
         "letters": [
-            {"letter": letter, "x": round(x, 1), "y": round(y, 1)} for _, letter, (x, y) in shown
+            {"letter": letter, "x": round(x, 1), "y": round(y, 1)}
+            for letter, (_, (x, y)) in zip(letters(sock), lines, strict=True)
         ],
     }
+
+
+def _apart(places: Sequence[float], least: float) -> list[float]:
+    """Return where letters stand above one another: at their places, `least` apart from the next.
+
+    Those that are too close are moved by the same, up and down.
+    """
+    groups: list[list[float]] = []
+    for place in places:
+        groups.append([place])
+        while len(groups) > 1 and _first(groups[-1], least) < _last(groups[-2], least) + least:
+            groups[-2:] = [groups[-2] + groups[-1]]
+    return [_first(group, least) + at * least for group in groups for at in range(len(group))]
+
+
+def _first(group: Sequence[float], least: float) -> float:
+    return sum(group) / len(group) - (len(group) - 1) / 2 * least
+
+
+def _last(group: Sequence[float], least: float) -> float:
+    return _first(group, least) + (len(group) - 1) * least
 
 
 def _along(start: float, end: float, y: float) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from itertools import combinations, pairwise
 from typing import Any
 
 import pytest
@@ -71,20 +72,108 @@ def test_a_lettered_line_is_as_long_as_what_it_measures(kind: str, size: str) ->
         assert cm * 10 == pytest.approx(long[letter], abs=1.1)
 
 
-@pytest.mark.parametrize("kind", KINDS)
-@pytest.mark.parametrize("size", ["34", "40", "50"])
-def test_letters_stand_within_the_drawing_and_clear_of_each_other(kind: str, size: str) -> None:
-    blocks = section(whole(request(84, sock=KINDS[kind]), size), "measures")
+DRAWN: dict[str, Json] = {
+    **KINDS,
+    "hardly a leg": {"leg": {"rounds": 1}, "cuff": {"rounds": 2}},
+    "hardly a cuff": {"leg": {"rounds": 60}, "cuff": {"rounds": 2}},
+    "wide at the top": {"leg": {"bands": [{"rounds": 60, "stitches": "24 / 10 cm"}]}},
+    "flap": {"heel": {"kind": "flap"}, "leg": {"rounds": 9}},
+    "low heel": {"heel": {"needles": 20, "left": 16}, "leg": {"rounds": 4}},
+    "short tube": {"heel": {"kind": "none"}, "leg": {"rounds": 2}, "toe": {"kind": "left open"}},
+    "mock rib hem": {"cuff": {"kind": "mock rib hem", "rounds": 12, "every": 4}},
+    "rib": {"cuff": {"kind": "rib", "rounds": 60}, "leg": {"kind": "ribbed", "rounds": 20}},
+}
+# A capital of a plain typeface, in sizes of type: so high above its line, and at most so wide (from
+# memory). It stands on a line a third of a size below the place of its letter (sets/tree.js).
+CAP, WIDE, BELOW = 0.74, 0.8, 1 / 3
+Box = tuple[float, float, float, float]
+STROKE = 0.8  # mm, half of what a line is drawn with
+
+
+def boxes(drawn: Json) -> dict[str, Box]:
+    """Left, top, right and bottom of each letter."""
+    high = drawn["letter_height"]
+    return {
+        one["letter"]: (
+            one["x"] - WIDE / 2 * high,
+            one["y"] + (BELOW - CAP) * high,
+            one["x"] + WIDE / 2 * high,
+            one["y"] + BELOW * high,
+        )
+        for one in drawn["letters"]
+    }
+
+
+def places(d: str) -> list[tuple[float, float]]:
+    """Places along a path (SVG 2, chapter 9: M, L, H, V, Q and Z), half a mm apart or closer."""
+    found: list[tuple[float, float]] = []
+    begun = now = (0.0, 0.0)
+    for way, told in re.findall(r"([A-Z])([^A-Z]*)", d):
+        given = [float(one) for one in re.findall(r"-?[\d.]+", told)]
+        if way == "M":
+            begun = now = (given[0], given[1])
+            continue
+        match way:
+            case "H":
+                corners = [now, (given[0], now[1])]
+            case "V":
+                corners = [now, (now[0], given[0])]
+            case "Z":
+                corners = [now, begun]
+            case "L":
+                corners = [now, *zip(given[::2], given[1::2], strict=True)]
+            case "Q":
+                assert len(given) == 4
+                corners = [now, (given[0], given[1]), (given[2], given[3])]
+            case other:
+                raise AssertionError(other)
+        if way == "Q":
+            (ax, ay), (bx, by), (cx, cy) = corners
+            shares = [at / 64 for at in range(65)]
+            corners = [
+                (
+                    (1 - t) ** 2 * ax + 2 * t * (1 - t) * bx + t * t * cx,
+                    (1 - t) ** 2 * ay + 2 * t * (1 - t) * by + t * t * cy,
+                )
+                for t in shares
+            ]
+        for (ax, ay), (bx, by) in pairwise(corners):
+            pieces = max(1, int(2 * max(abs(bx - ax), abs(by - ay))))
+            found += [
+                (ax + (bx - ax) * at / pieces, ay + (by - ay) * at / pieces)
+                for at in range(pieces + 1)
+            ]
+        now = corners[-1]
+    return found
+
+
+@pytest.mark.parametrize("kind", DRAWN)
+@pytest.mark.parametrize(("slots", "size"), [(84, "34"), (84, "40"), (60, "50"), (40, "22")])
+def test_no_letter_touches_a_line_or_another_letter(kind: str, slots: int, size: str) -> None:
+    blocks = section(whole(request(slots, sock=DRAWN[kind]), size), "measures")
     (drawn,) = (block for block in blocks if block["kind"] == "schematic")
-    high, letters = drawn["letter_height"], drawn["letters"]
-    for one in letters:
-        assert high / 2 <= one["x"] <= drawn["width"] - high / 2
-        assert high / 2 <= one["y"] <= drawn["height"] - high / 2
-    for at, one in enumerate(letters):
-        for other in letters[at + 1 :]:
-            apart = abs(one["x"] - other["x"]), abs(one["y"] - other["y"])
-            assert max(apart) >= 0.7 * high, (one, other)
-    assert all(one["letter"] + " " in drawn["text"] for one in letters)
+    found = boxes(drawn)
+    for left, top, right, bottom in found.values():
+        assert left >= 0
+        assert top >= 0
+        assert right <= drawn["width"]
+        assert bottom <= drawn["height"]
+    for (one, a), (other, b) in combinations(found.items(), 2):
+        clear = a[2] < b[0] or b[2] < a[0] or a[3] < b[1] or b[3] < a[1]
+        assert clear, (one, other)
+    for path in drawn["paths"]:
+        for x, y in places(path["d"]):
+            assert -0.1 <= x <= drawn["width"]
+            assert -0.1 <= y <= drawn["height"]
+            touched = [
+                letter
+                for letter, (left, top, right, bottom) in found.items()
+                if left - STROKE < x < right + STROKE and top - STROKE < y < bottom + STROKE
+            ]
+            assert not touched, (path["d"], x, y)
+    down = [found[letter][1] for letter in "DEF" if letter in found]
+    assert down == sorted(down), "in the order of their measures"
+    assert all(letter + " " in drawn["text"] for letter in found)
 
 
 def test_the_gauge_is_told_over_10_cm_and_over_4_in() -> None:
