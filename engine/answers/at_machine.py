@@ -12,6 +12,7 @@ from typing import Any
 from engine.answers import off_machine, pair_sheet, sheet, steps
 from engine.answers.steps import Step
 from engine.machine import half_mark
+from engine.machine.cylinder import Cylinder
 from engine.say import messages as say
 from engine.say.message import Message
 from engine.sections.color import Color
@@ -68,7 +69,7 @@ def _steps(sock: Sock) -> Iterator[Step]:
         if "sets" in step:
             told[step["sets"]] = _set(section, step["text"])
         if isinstance(section, Pocket) and isinstance(stage, Turn):
-            step |= _row(stage.row, sock.cylinder.slots, section)
+            step |= _row(stage.row, sock.cylinder, section)
         yield {**step, "tension": _in_turn(told)} if told else step
 
 
@@ -82,8 +83,9 @@ def _in_turn(told: dict[str, Message]) -> Message:
     return next(iter(told.values())) if len(told) == 1 else say.in_turn(sentences=(*told.values(),))
 
 
-def _row(row: Row, slots: int, pocket: Pocket) -> Step:
+def _row(row: Row, machine: Cylinder, pocket: Pocket) -> Step:
     def where(needles: tuple[int, ...]) -> Message | None:
+        slots = machine.slots
         return half_mark.words(slots, pocket.needles, sorted(needles)) if needles else None
 
     return {
@@ -91,13 +93,14 @@ def _row(row: Row, slots: int, pocket: Pocket) -> Step:
         "back_where": where(row.back),
         "hold_where": where(row.hold),
         **({"joins_where": where(row.joins)} if row.joins else {}),
-        "remind": _due(row.number, pocket),
+        "remind": _due(row.number, pocket, machine),
     }
 
 
-def _due(row: int, pocket: Pocket) -> list[Message]:
+def _due(row: int, pocket: Pocket, machine: Cylinder) -> list[Message]:
     """Return what is to be remembered before a row is cranked."""
-    due = [say.move_the_weight()] if row > 1 and (row - 1) % WEIGHT_ROWS == 0 else []
+    moved = say.move_the_weight(weights=machine.claws)
+    due = [moved] if row > 1 and (row - 1) % WEIGHT_ROWS == 0 else []
     if row == pocket.narrowing + 1:
         due.append(say.from_here_back())
     if pocket.flap and row == pocket.rows - pocket.flap + 1:

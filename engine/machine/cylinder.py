@@ -18,6 +18,7 @@ from engine.say import messages as say
 from engine.sources import SLOTS_FEWEST, SLOTS_MOST
 
 Side = Literal["left", "right"]
+Weights = Literal["one", "claws"]
 
 SLOTS = Span(say.cylinder_slots(), SLOTS_FEWEST, SLOTS_MOST)
 
@@ -26,14 +27,21 @@ SLOTS = Span(say.cylinder_slots(), SLOTS_FEWEST, SLOTS_MOST)
 class Cylinder:
     """A cylinder with `slots` needles; at the `carrier`'s side a heel or toe begins.
 
-    Whether there is a heel `spring`, and a reinforcing `thread` is run along, is None where nobody
-    said.
+    Whether there is a heel `spring` or a `ribber`, and a reinforcing `thread` is run along, is None
+    where nobody said; `weights` likewise: one that is moved to heel and toe, or claws for these.
     """
 
     slots: int
     carrier: Side = "left"
     spring: bool | None = None
     thread: bool | None = None
+    ribber: bool | None = None
+    weights: Weights | None = None
+
+    @property
+    def claws(self) -> Literal["claws", "unknown"]:
+        """Return whether heel and toe are known to have weights of their own."""
+        return "claws" if self.weights == "claws" else "unknown"
 
     @property
     def half(self) -> int:
@@ -43,9 +51,11 @@ class Cylinder:
 
 def read(fields: Fields) -> Cylinder | None:
     """Return the cylinder of a request, or None with its problem noted."""
-    fields.only(("slots", "carrier", "spring", "thread"))
+    fields.only(("slots", "carrier", "spring", "thread", "ribber", "weights"))
     carrier = fields.choice("carrier", get_args(Side))
-    spring, thread = (_has(fields, name) for name in ("spring", "thread"))
+    spring, thread, ribber = (_has(fields, name) for name in ("spring", "thread", "ribber"))
+    told = fields.choice("weights", get_args(Weights))
+    weights = next((one for one in get_args(Weights) if one == told), None)
     slots = fields.count("slots", SLOTS)
     if slots is None:
         if fields.blank("slots"):
@@ -57,7 +67,8 @@ def read(fields: Fields) -> Cylinder | None:
             "slots", say.slots_are_odd(slots=slots), say.count_again(slots=around), around
         )
         return None
-    return Cylinder(slots, "right" if carrier == "right" else "left", spring, thread)
+    side: Side = "right" if carrier == "right" else "left"
+    return Cylinder(slots, side, spring, thread, ribber, weights)
 
 
 def _has(fields: Fields, name: str) -> bool | None:

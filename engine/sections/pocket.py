@@ -241,7 +241,7 @@ def _after(pocket: Pocket, machine: Cylinder, rest: Needles) -> Iterator[Do]:
         yield Do(say.take_heel_tension_off(), (Spring(False),))
     if machine.thread is not False:
         yield Do(say.take_thread_out(thread=_sure(machine.thread)), (Along(None),))
-    yield Do(say.weight_on_tube(), (Weight("tube"),))
+    yield Do(say.weight_on_tube(weights=machine.claws), (Weight("tube"),))
     yield Do(say.lift_corners(part=pocket.part), (Lift(_corners(pocket, machine)),))
 
 
@@ -268,7 +268,8 @@ def _before(pocket: Pocket, machine: Cylinder, rest: Needles) -> Iterator[Do]:
     else:
         lift = say.hold_the_rest(part=part, rest=stay, needles=needles, place=last)
     yield Do(lift, (Hold(rest),))
-    weight = say.hang_heel_weight(part=part, rows=WEIGHT_ROWS)
+    weights = machine.weights or "unknown"
+    weight = say.hang_heel_weight(part=part, weights=weights, rows=WEIGHT_ROWS)
     yield Do(weight, (Weight("pocket"),))
     spring = machine.spring is not False
     slack = say.put_heel_tension_on(spring=_sure(machine.spring) if spring else "no")

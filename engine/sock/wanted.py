@@ -169,6 +169,8 @@ def _read_wishes(fields: Fields, machine: Cylinder) -> Wishes | None:
     leg_wish = leg.read(fields.part("leg"))
     if leg_wish.plain is not None and made is not None and not made.ribbed:
         fields.part("leg").refuse("kind", say.cuff_has_no_rib(), say.choose_a_rib())
+    if made is not None and made.ribbed and machine.ribber is False:
+        fields.part("cuff").refuse("kind", say.no_ribber(), say.cuff_without_ribber())
     heel = short_row.read_heel(fields.part("heel"), machine.slots, machine.half)
     toe = short_row.read_toe(fields.part("toe"), machine.slots, machine.half)
     bare = toe.bare if toe and isinstance(toe.bare, BareToe) else None

@@ -77,6 +77,7 @@ def test_a_machine_without_a_spring_is_asked_once(phone: BrowserContext, screens
     page.set_viewport_size({"width": 360, "height": 640})
     for name in ("spring", "thread"):
         field(page, f"cylinder.{name}").and_(page.locator("[value=no]")).locator("..").tap()
+    field(page, "cylinder.weights").and_(page.locator("[value=claws]")).locator("..").tap()
     page.screenshot(path=screens / "machine-has.png")
     step(page, "counts")
     page.locator("#knit-it").tap()
@@ -85,7 +86,9 @@ def test_a_machine_without_a_spring_is_asked_once(phone: BrowserContext, screens
     expect(listed.locator("label")).to_have_count(4)
     expect(listed).to_contain_text("Take up the slack by hand at each turn.")
     expect(listed).not_to_contain_text("spring")
+    expect(listed).to_contain_text("Hang a claw between the 2nd and 3rd needle from each side.")
     page.reload()
     page.locator(".leave").tap()
     behind(page, "made")
     expect(field(page, "cylinder.spring").and_(page.locator("[value=no]"))).to_be_checked()
+    expect(field(page, "cylinder.weights").and_(page.locator("[value=claws]"))).to_be_checked()

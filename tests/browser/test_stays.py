@@ -20,6 +20,7 @@ TUBE = ("needles", "flat_width", "rounds", "length")
 MACHINE = {
     "units", "way", "band",
     "cylinder.slots", "cylinder.carrier", "cylinder.spring", "cylinder.thread",
+    "cylinder.ribber", "cylinder.weights",
     "fabric.stitches", "fabric.rounds",
     "fabric.yarn", "fabric.strands", "fabric.along", "fabric.mark", "fabric.hung",
     *(f"fabric.swatch.{name}" for name in (*TUBE, "pulled_width", *PIECE)),
@@ -66,6 +67,8 @@ CHOSEN = {
     "cylinder.carrier": "right",
     "cylinder.spring": "no",
     "cylinder.thread": "yes",
+    "cylinder.ribber": "yes",
+    "cylinder.weights": "claws",
     "sock.string": "pair",
     "fabric.swatches.0.kind": "sock",
     "person.shoe_size.system": "UK",

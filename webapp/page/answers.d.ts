@@ -341,7 +341,7 @@ export interface Drawing {
   box: number[];
   cloth: DrawnCloth[];
 }
-/** One sock as the counter follows it; older ones that are kept have no `drawing` or `origin`. */
+/** One sock as the counter follows it; older ones that are kept lack `drawing` or `origin`. */
 export interface Knit {
   slots: number;
   every: number | null;

@@ -39,6 +39,8 @@
  *   "cylinder.carrier" |
  *   "cylinder.spring" |
  *   "cylinder.thread" |
+ *   "cylinder.ribber" |
+ *   "cylinder.weights" |
  *   "cylinder.slots" |
  *   "knitter.stitches.scatter" |
  *   "knitter.stitches.weight" |
@@ -246,6 +248,8 @@ export const CHOICES = [
   "cylinder.carrier",
   "cylinder.spring",
   "cylinder.thread",
+  "cylinder.ribber",
+  "cylinder.weights",
   "fabric.swatches.ROW.kind",
   "sock.cuff.kind",
   "sock.closeness",

@@ -19,6 +19,8 @@ const LATER = [
   "sock.string",
   "cylinder.spring",
   "cylinder.thread",
+  "cylinder.ribber",
+  "cylinder.weights",
   "sock.closeness",
   "sock.length_ease",
   "sock.foot_length_of_sock",

@@ -45,5 +45,6 @@ export const verdicts: string;
 export const wash: string;
 export const ways: string;
 export const weighedSock: string;
+export const weights: string;
 export const wish: string;
 export const wishLeg: string;

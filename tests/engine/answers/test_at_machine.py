@@ -330,9 +330,28 @@ def test_words_follow_from_what_the_machine_has() -> None:
     assert "Without one" not in has
     assert "Put the heel spring on." in has
     assert "Run the reinforcing thread along. " in has
+    one, claws = ticks(weights="one"), ticks(weights="claws")
+    assert "Hang the heel weight on the heel. Move it up" in unknown
+    assert "Move the weight to the middle of the heel." in one
+    assert claws.count("Hang a claw between the 2nd and 3rd needle from each side.") == 2
+    assert claws.count("Take both claws off.") == 2
+    remind = [text for step in knit({"cylinder.weights": "claws"})["steps"]
+              for text in step.get("remind", ())]  # fmt: skip
+    assert "Move both claws up." in remind
+    assert "Move the weight up." not in remind
     assert "spring" not in lacks
     assert "Take up the slack by hand at each turn." in lacks
     assert "reinforcing" not in lacks
     assert plan({"cylinder.spring": "no"})["counts"] == plan()["counts"]
     problem = refused({"cylinder.spring": "perhaps"})["cylinder.spring"]
     assert "yes" in problem["way_out"]
+    assert set(refused({"cylinder.weights": "many"})) == {"cylinder.weights"}
+
+
+def test_a_machine_without_a_ribber_knits_no_rib() -> None:
+    ribs = [{"kind": "rib"}, {"kind": "set-up rib"}, {"kind": "mock rib"}]
+    lacks = [answer({"do": "plan", "request": asked({"cylinder.ribber": "no", "sock.cuff": cuff})})
+             for cuff in ribs]  # fmt: skip
+    told = [[error["field"] for error in found.get("errors", ())] for found in lacks]
+    assert told == [["sock.cuff.kind"], ["sock.cuff.kind"], []]
+    assert "counts" in plan({"cylinder.ribber": "yes", "sock.cuff.kind": "rib"})

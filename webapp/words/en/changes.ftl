@@ -1,8 +1,9 @@
 ### What each version brought, the newest first: whose counts move, and by how much.
 
 turns-title = A leg without a line
-turns = A shaped leg turns the tension by half a mark every few rounds, and back before the heel. Its rounds may move by a few.
-loose-ankle = A loose ankle offers a leg shaped by the tension, at one tap. Until you take it, no count moves.
+turns = A shaped leg turns the tension by half a mark at a time. Its rounds may move by a few.
+loose-ankle = A loose ankle offers a tighter leg at one tap. No count moves.
+weights = Say whether your machine has a ribber, and which weights. No count moves.
 
 sets-published = From one plan, instructions for many sizes: to print, or to save as a web page, an e-book, or text. No count moves.
 measured-far = A sheet to print measures a foot that is far away. No count moves.
@@ -24,8 +25,8 @@ pair = Sock two can be knitted to the foot, like sock one, or between, and you s
 heavy = Where a heavy wearer’s guessed girths matter, you are asked for the weight. No count moves.
 hung = A swatch keeps the weight hung on it, and a plan warns when the sock gets another. A ball may weigh less than its label says.
 enough = The shelf says whether the yarn there is enough for this pair. No count moves.
-weighed-sock = A finished sock that you weighed shows how much yarn the next one takes. Until you fill it in, nothing moves.
-came-out = Below your knitted pairs, see how your socks came out: planned, promised and measured. It stays on the phone.
+weighed-sock = A finished sock that you weighed shows how much yarn the next one takes.
+came-out = Below your knitted pairs, see how your socks came out.
 taught = With three finished pairs or more, your next plan goes by how your socks came out. Foot rounds may move by one or two.
 off-machine = With a swatch measured before and after the wash, you see what sock one should measure off the machine. No count moves.
 swatches = With two or more swatches, a count may move by one. With one, or with a gauge you gave, none moves.

@@ -222,8 +222,12 @@ machine-has = Your machine
 machine-has-it =
     { $what ->
         [spring] Does it have a heel spring?
+        [ribber] Does it have a ribber?
        *[thread] Do you run a reinforcing thread along in heel and toe?
     }
+weights-are = What weights does it have?
+weights-one = one, moved to heel and toe
+weights-claws = one, and claws for heel and toe
 has-not-told = not told
 has-it = yes
 has-it-not = no

@@ -206,7 +206,11 @@ sock-on-slots =
         [one] { $slots } slots, { $rounds } foot round
        *[other] { $slots } slots, { $rounds } foot rounds
     }
-move-the-weight = Move the weight up.
+move-the-weight =
+    { $weights ->
+        [claws] Move both claws up.
+       *[unknown] Move the weight up.
+    }
 from-here-back = From here a needle comes back before each row. Check that its latch is open.
 from-here-joined = From here each row joins the flap.
 last-row = The last row: as you crank it, push the held needles down. Where the carrier stops, it covers the nearest ones.

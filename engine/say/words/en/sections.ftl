@@ -353,9 +353,18 @@ hold-the-rest =
        *[toe] Lift { $rest } needles into hold: the { $needles } of the toe stay in work, up to needle { $needles }, the { $place }.
     }
 hang-heel-weight =
-    { $part ->
-        [heel] Hang the heel weight on the heel. Move it up every { $rows } rows.
-       *[toe] Hang the heel weight on the toe. Move it up every { $rows } rows.
+    { $weights ->
+        [one]
+            { $part ->
+                [heel] Move the weight to the middle of the heel. Move it up every { $rows } rows.
+               *[toe] Move the weight to the middle of the toe. Move it up every { $rows } rows.
+            }
+        [claws] Hang a claw between the 2nd and 3rd needle from each side. Move both up every { $rows } rows.
+       *[unknown]
+            { $part ->
+                [heel] Hang the heel weight on the heel. Move it up every { $rows } rows.
+               *[toe] Hang the heel weight on the toe. Move it up every { $rows } rows.
+            }
     }
 make-ready =
     { $part ->
@@ -385,7 +394,13 @@ take-thread-out =
         [yes] Take the reinforcing thread out.
        *[unknown] Take the reinforcing thread out, if you ran one along.
     }
-weight-on-tube = Move the weight back to the whole tube.
+weight-on-tube =
+    { $weights ->
+        [claws] Take both claws off. The weight on the whole tube is enough.
+       *[unknown] Move the weight back to the whole tube.
+    }
+no-ribber = This cuff needs a ribber, and your machine has none.
+cuff-without-ribber = Choose a mock rib or a hem.
 lift-corners =
     { $part ->
         [heel] Lift the loose strand at each corner of the heel onto the needle beside it. That closes a hole.
