@@ -386,7 +386,7 @@ def test_it_comes_back_at_once_and_without_the_calculator(new_phone: NewPhone) -
     step(again, "yarn")
     line.locator(".go-on").tap()
     expect(done(again)).to_have_text("32 of 46 done")
-    until(again, "JSON.parse(localStorage['heelwise.knitting']).shown")
+    until(again, "JSON.parse(localStorage['heelwise.shown']).pair")
     again.goto("about:blank")
     again.goto("./#knit")
     again.get_by_role("button", name="Leave").tap()
@@ -399,11 +399,11 @@ def test_left_it_stays_left_where_local_storage_is_late(new_phone: NewPhone) -> 
     phone = new_phone()
     page = begun(phone)
     before = page.evaluate(
-        "Object.entries(localStorage).filter(([key]) => key.startsWith('heelwise.knitting'))"
+        "Object.entries(localStorage).filter(([key]) => key.startsWith('heelwise.shown'))"
     )
-    assert "shown" in before[0][1] + before[1][1]
+    assert "pair" in before[0][1] + before[1][1]
     page.get_by_role("button", name="Leave").tap()
-    comes_true(page, lambda: typed(page)["knitting"]["shown"] is None)
+    comes_true(page, lambda: typed(page)["shown"]["pair"] is None)
     page.goto("licences.txt")  # the page itself would write what it has in memory
     late = "(before) => before.forEach(([key, text]) => localStorage.setItem(key, text))"
     page.evaluate(late, before)
@@ -411,6 +411,56 @@ def test_left_it_stays_left_where_local_storage_is_late(new_phone: NewPhone) -> 
     expect(page.locator("#machine-line .on-machine")).to_be_visible()
     expect(page.locator("#counts-title")).to_be_visible()
     expect(target(page)).to_be_hidden()
+
+
+# A busy phone after a kill: the database of what was typed answers when the test lets it.
+SLOW_DATABASE = """
+const released = new Promise((resolve) => { globalThis.release = resolve; });
+const open = IDBFactory.prototype.open;
+IDBFactory.prototype.open = function (name, ...more) {
+  const request = open.call(this, name, ...more);
+  if (name !== "heelwise.typed") return request;
+  const listen = request.addEventListener.bind(request);
+  request.addEventListener = (kind, act) =>
+    listen(kind, kind === "success" ? (event) => released.then(() => act(event)) : act);
+  return request;
+};
+"""
+WAITED_FOR = 2500  # ms: more than a page waits for what it has kept
+
+
+def test_a_database_that_answers_late_is_still_believed(new_phone: NewPhone) -> None:
+    """Local storage as it was before the counter came, and then as it was before it was left."""
+    phone = new_phone()
+    page = opened(phone)
+    planned(page)
+    stored = "Object.entries(localStorage).filter(([key]) => key.startsWith('heelwise.shown'))"
+    page.locator("#knit-it").tap()
+    expect(target(page)).to_be_visible()
+    comes_true(page, lambda: typed(page).get("shown", {}).get("pair"))
+    on_screen = page.evaluate(stored)
+    assert on_screen
+    phone.add_init_script(SLOW_DATABASE)
+    page.goto("licences.txt")  # the page itself would write what it has in memory
+    page.evaluate("names => names.forEach(([name]) => localStorage.removeItem(name))", on_screen)
+    page.goto("./")
+    page.wait_for_timeout(WAITED_FOR)
+    expect(page.locator("#measure-title")).to_be_visible()
+    expect(target(page)).to_be_hidden()
+    page.evaluate("release()")
+    expect(target(page)).to_be_visible()
+    page.get_by_role("button", name="Leave").tap()
+    comes_true(page, lambda: typed(page)["shown"]["pair"] is None)
+    page.goto("licences.txt")
+    page.evaluate(
+        "all => all.forEach(([name, text]) => localStorage.setItem(name, text))", on_screen
+    )
+    page.goto("./")
+    page.wait_for_timeout(WAITED_FOR)
+    expect(target(page)).to_be_visible()
+    page.evaluate("release()")
+    expect(target(page)).to_be_hidden()
+    expect(page.locator("#machine-line .on-machine")).to_be_visible()
 
 
 def test_a_whole_pair_is_as_planned_and_sock_two_as_corrected(new_phone: NewPhone) -> None:

@@ -25,6 +25,17 @@ def knitted(page: Page) -> None:
     expect(page.locator(".at-end")).to_contain_text("Both socks are knitted.")
 
 
+def was_on_screen(page: Page, pair: str) -> None:
+    """As if the counter of a pair had been on screen last."""
+    page.evaluate(
+        """pair => {
+          localStorage['heelwise.shown'] = JSON.stringify({ pair });
+          localStorage['heelwise.shown.changed'] = JSON.stringify({ at: Date.now() });
+        }""",
+        pair,
+    )
+
+
 def under_way(page: Page) -> dict[str, list[Any]]:
     """What is kept of pairs that are not knitted."""
     there = on_disk(page)
@@ -78,7 +89,7 @@ def test_a_knitted_pair_is_kept_small_deleted_and_brought_back(
     page.wait_for_timeout(1000)
     expect(place).to_be_empty()
     # Its address says so, and nothing is on screen that was not asked for.
-    page.evaluate("id => { localStorage['heelwise.knitting'] = JSON.stringify({shown: id}); }", "x")
+    was_on_screen(page, "x")
     page.goto("about:blank")
     page.goto("./#knit")
     expect(page.locator("#machine-trouble")).to_contain_text("Begin it again")
@@ -91,9 +102,7 @@ def test_the_address_of_a_knitted_pair_says_that_it_is_knitted(phone: BrowserCon
     page.go_back()
     expect(page.locator("#knitted-place summary")).to_be_visible()
     [ended] = on_disk(page)["ended"]
-    page.evaluate(
-        "id => { localStorage['heelwise.knitting'] = JSON.stringify({shown: id}); }", ended["id"]
-    )
+    was_on_screen(page, ended["id"])
     page.goto("about:blank")
     page.goto("./#knit")
     expect(page.locator("#machine-trouble")).to_contain_text("That pair is knitted")

@@ -111,7 +111,7 @@ KEPT = """async () => {
       await new Promise((done) => { got.onsuccess = done; });
       // Which step and which link are looked at overwrite nothing, and what is empty is let go.
       kept[`${name} ${store}`] = got.result.filter(
-        (one) => one.value !== null && !["knitting", "visit", "last"].includes(one.name));
+        (one) => one.value !== null && !["knitting", "shown", "visit", "last"].includes(one.name));
     }
     database.close();
   }

@@ -130,13 +130,15 @@ export class Machine {
   /**
    * Show a pair's counter.
    * @param {string | null} id null: the one begun last
-   * @returns {Promise<boolean | "knitted">} whether it is there; "knitted" where it no longer is under way
+   * @returns {Promise<{ shown?: string, knitted?: boolean }>} the one that is shown; `knitted`: none, as it no
+   *   longer is under way
    */
   async resume(id) {
     const asked = id ? await this.journal.read(id) : undefined;
-    if (id && !asked && (await this.journal.ended.has(id).catch(() => false))) return "knitted";
+    if (id && !asked && (await this.journal.ended.has(id).catch(() => false)))
+      return { knitted: true };
     const kept = asked ?? (await this.unfinished()).at(-1);
-    if (!kept) return false;
+    if (!kept) return {};
     this.hide();
     const { place, ask, measured, shelf, leave, kept: typed } = this.host;
     const { journal, settings } = this;
@@ -146,9 +148,8 @@ export class Machine {
     this.#visit.show();
     tellOf(this.#visit.counter, this.host.reached);
     tellSockOne(this.#visit.counter, this.host.kept, this.host.sockOne);
-    remember(this.host.kept, { shown: kept.session.id });
     performance.mark("at the machine"); // what is tapped from now on counts
-    return true;
+    return { shown: kept.session.id };
   }
 
   /** @param {string} wearer @param {string} who what they are called now */

@@ -5,6 +5,8 @@
  */
 
 const NAME = "knitting";
+// By itself: what else the machine tells of a pair anew must not date a counter that was left as on screen.
+const SHOWN = "shown";
 
 /**
  * @typedef {object} Remembered
@@ -18,9 +20,10 @@ const NAME = "knitting";
 
 /** @param {Kept} kept @returns {Remembered} */
 export function remembered(kept) {
-  const { shown, step, unfinished, ended, told, dark } = kept.read(NAME) ?? {};
+  const { shown: before, step, unfinished, ended, told, dark } = kept.read(NAME) ?? {};
+  const { pair = before } = kept.read(SHOWN) ?? {}; // earlier versions had it among the others
   return {
-    shown: typeof shown === "string" ? shown : null,
+    shown: typeof pair === "string" ? pair : null,
     step: typeof step === "string" ? step : "",
     unfinished: Number(unfinished) || 0,
     ended: Number(ended) || 0,
@@ -33,8 +36,10 @@ export function remembered(kept) {
  * What stands there already is not written: it would be newer than what the database has yet to tell.
  * @param {Kept} kept @param {Partial<Remembered>} change
  */
-export function remember(kept, change) {
+export function remember(kept, { shown, ...others }) {
   const before = remembered(kept);
-  const now = { ...before, ...change };
-  if (JSON.stringify(now) !== JSON.stringify(before)) kept.write(NAME, now);
+  if (shown !== undefined && shown !== before.shown) kept.write(SHOWN, { pair: shown });
+  const now = { ...before, ...others };
+  if (JSON.stringify(now) !== JSON.stringify(before))
+    kept.write(NAME, { ...kept.read(NAME), ...others });
 }

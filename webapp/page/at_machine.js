@@ -73,6 +73,7 @@ export class AtMachine extends EventTarget {
       this.#leftSince(shown);
       return this.enter(shown);
     }
+    this.#shownSince();
     if (unfinished) this.#lineSoon();
     else this.#late();
   }
@@ -85,33 +86,40 @@ export class AtMachine extends EventTarget {
 
   /** Killed, a browser may have its local storage as it was before the counter was left. @param {string} id */
   async #leftSince(id) {
-    const touched = await this.#untilReady();
+    const touched = await this.#untilAnswered();
     if (remembered(this.draft).shown) return;
     if (touched) remember(this.draft, { shown: id });
     else if (location.hash === HASH) this.#leave();
   }
 
-  /** Resolves once the database has answered, to whether anything was touched till then. */
-  async #untilReady() {
+  /** Resolves once the database has answered, however late, to whether anything was touched till then. */
+  async #untilAnswered() {
     let touched = false;
     for (const kind of ["pointerdown", "keydown"]) {
       addEventListener(kind, () => (touched = true), { once: true, capture: true });
     }
-    await this.draft.ready;
+    await this.draft.answered;
     return touched;
   }
 
   /** The database may know of a pair that local storage has not yet, or has no more. */
   async #late() {
-    const touched = await this.#untilReady();
+    await this.draft.ready;
+    const { shown, unfinished } = remembered(this.draft);
+    if (shown || unfinished || (await anyPair())) this.#lineSoon();
+    else this.#soon(() => this.#knitted());
+  }
+
+  /** Killed, a browser may have its local storage as it was before the counter was on screen. */
+  async #shownSince() {
+    const touched = await this.#untilAnswered();
     const { shown, step, unfinished } = remembered(this.draft);
     const { hash } = location;
     if (shown && !touched && !isLink(hash) && hash !== "#book") {
       if (!hash) this.nav.begin(step);
       return this.enter(shown);
     }
-    if (shown || unfinished || (await anyPair())) this.#lineSoon();
-    else this.#soon(() => this.#knitted());
+    if (unfinished) this.#lineSoon();
   }
 
   /** Once nothing that is looked at waits for it. */
@@ -208,11 +216,12 @@ export class AtMachine extends EventTarget {
     try {
       const machine = await this.load();
       if (location.hash !== HASH) return;
-      const there = await machine.resume(id);
-      if (there === true) return;
+      const { shown, knitted } = await machine.resume(id);
+      if (location.hash !== HASH) return machine.hide(); // left meanwhile, and it stays left
+      if (shown) return remember(this.draft, { shown });
       this.#sure = machine.journal.kept;
       const none = id || remembered(this.draft).unfinished ? say.counterGone : say.counterNone;
-      this.#trouble(there ? say.pairIsKnitted : this.#sure ? none : SILENT);
+      this.#trouble(knitted ? say.pairIsKnitted : this.#sure ? none : SILENT);
     } catch (error) {
       console.error(error);
       this.#sure = false;

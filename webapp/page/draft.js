@@ -33,6 +33,7 @@ const KINDS = {
   unkept: { words: say.setAside({ what: "unkept" }), sure: sheetOf, many: true },
   knitted: { words: "", sure: anything, many: true },
   knitting: { words: "", sure: anything },
+  shown: { words: "", sure: anything }, // the pair whose counter is
   counter: { words: "", sure: anything },
   cared: { words: "", sure: anything }, // the cautions were read
   half: { words: "", sure: anything, many: true }, // words of which nothing is made yet

@@ -48,6 +48,10 @@ export class Kept extends EventTarget {
   #tabs = channel(NAME);
   /** Kept once the database has answered, or is not waited for any longer; never rejects. @type {Promise<void>} */
   ready;
+  /** Kept once the database has answered, however late; for ever pending where it is refused. @type {Promise<void>} */
+  answered;
+  /** @type {() => void} */
+  #nowAnswered = () => {};
 
   /** @param {Kinds} kinds @param {Spelled} spelled */
   constructor(kinds, spelled) {
@@ -57,6 +61,9 @@ export class Kept extends EventTarget {
     this.#local = new LocalCopy(kinds);
     this.#tabs?.addEventListener("message", ({ data }) => this.#heard(data));
     this.#unwritten.addEventListener("kept", () => this.dispatchEvent(new Event("stored")));
+    this.answered = new Promise((resolve) => {
+      this.#nowAnswered = resolve;
+    });
     this.ready = this.#unwritten.flush();
   }
 
@@ -188,6 +195,7 @@ export class Kept extends EventTarget {
       changed.map(({ name }) => name),
       true,
     );
+    this.#nowAnswered();
   }
 
   /** What cannot be read makes room for what is typed next; what is over goes. @param {any} store @param {any} raw */
