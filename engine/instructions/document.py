@@ -94,11 +94,10 @@ def _heading(of: Of) -> Block:
 def _told(
     pattern: Pattern, of: Literal["made", "errata"], names: tuple[Any, ...]
 ) -> Iterator[Block]:
-    """Yield a table of the maker's own words; nothing where she told none of these."""
+    """Yield the maker's own words as a list; nothing where she told none of these."""
     told = pattern.details.told
-    rows = [(say.set_detail(name=name), [told[name]]) for name in names if told[name]]
-    if rows:
+    items = [say.set_detail(name=name, words=told[name]) for name in names if told[name]]
+    if items:
         if of == "errata":
             yield _heading(of)
-        head = [say.set_head(of="what"), say.set_head(of="told")]
-        yield blocks.table(say.set_about(of=of), head, rows)
+        yield blocks.listing(items)

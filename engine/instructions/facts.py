@@ -74,11 +74,7 @@ def thread(pattern: Pattern) -> Iterator[Block]:
     """Yield what yarn it is: its fibre as told, its length per weight, and its usual name."""
     cloth, fibre = pattern.any_size.fabric, pattern.details.told["fibre"]
     if fibre:
-        yield blocks.table(
-            say.set_caption(of="yarn"),
-            [say.set_head(of="what"), say.set_head(of="told")],
-            [(say.set_head(of="fiber"), [fibre])],
-        )
+        yield blocks.text(say.set_detail(name="fibre", words=fibre))
     metres = yarn.metres_per_100_g(cloth.tex)
     category = min(yarn_names.CATEGORIES, key=lambda one: abs(log(one.tex / cloth.tex)))
     number = say.set_yarn_number(number=category.number, yarn=category.words)

@@ -67,15 +67,25 @@ def sizes(pattern: Pattern) -> Iterator[Block]:
 
 
 def shoes(pattern: Pattern) -> Iterator[Block]:
-    """Yield about which shoe sizes feet of each size wear, in halves, by ISO 19407 and JIS."""
+    """Yield about which shoe sizes feet of each size wear, in halves, by ISO 19407 and JIS.
+
+    A scale in which none of them is sold is left out.
+    """
     child = pattern.by.endswith(("child", "youth"))
     small = pattern.by == BY_LENGTH and pattern.sizes[0].length < _SMALL
     scales = (*(() if child else _GROWN), *(_CHILD if child or small else ()))
-    shown = [scale for scale in scales if scale != pattern.by]
-    rows = [
-        (_label(size), [_shoe(scale, size.length) for scale in shown]) for size in pattern.sizes
-    ]
-    yield blocks.table(say.set_caption(of="shoes"), [*_head("size"), *shown], rows)
+    told = {
+        scale: [_shoe(scale, size.length) for size in pattern.sizes]
+        for scale in scales
+        if scale != pattern.by
+    }
+    shown = {scale: sold for scale, sold in told.items() if set(sold) != {over_sizes.NONE}}
+    if shown:
+        rows = [
+            (_label(size), [sold[at] for sold in shown.values()])
+            for at, size in enumerate(pattern.sizes)
+        ]
+        yield blocks.table(say.set_caption(of="shoes"), [*_head("size"), *shown], rows)
 
 
 def _shoe(scale: str, mm: float) -> str:

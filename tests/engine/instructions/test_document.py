@@ -263,6 +263,23 @@ def test_cautions_stand_before_the_first_step_and_are_cautions() -> None:
 
 def test_errata_and_contact_have_a_place_only_where_they_are_told() -> None:
     told = whole(request(), errata="https://example.org/errata", contact="Invented: a@example.org")
-    (table,) = section(told, "errata")
-    assert [row["head"] for row in table["rows"]] == ["Corrections", "Contact"]
+    (listed,) = section(told, "errata")
+    assert listed["items"] == [
+        "Corrections: https://example.org/errata",
+        "Contact: Invented: a@example.org",
+    ]
     assert "errata" not in {block.get("id") for block in whole(request())}
+
+
+def test_a_scale_of_shoes_that_sells_none_of_the_sizes_is_left_out() -> None:
+    """Youth sizes of the US go on from children's 13 (customary)."""
+    for sizes, sold in (("20, 24", False), ("24, 36", True)):
+        blocks = made(request(48), "EU child", sizes)["document"]["all_sizes"]
+        (table,) = (
+            block
+            for block in blocks
+            if block["kind"] == "table" and block["caption"] == "Shoe sizes of such a foot, about"
+        )
+        assert ("US youth" in table["head"]) is sold
+        assert "US child" in table["head"]
+        assert all(len(row["cells"]) == len(table["head"]) - 1 for row in table["rows"])

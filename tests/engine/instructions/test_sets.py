@@ -324,12 +324,12 @@ def test_heel_and_toe_that_leave_no_rounds_in_any_foot_are_refused_at_the_cylind
 def test_her_words_stand_as_she_wrote_them_and_turn_nothing_round() -> None:
     details = {"maker": "Invented: \u202eA. Maker", "notes": "One\u0007.\n\nTwo.", "fibre": "wool"}
     blocks = made(request(), "EU", "38, 40", details=details)["document"]["all_sizes"]
-    cells = [cell for b in blocks if b["kind"] == "table" for r in b["rows"] for cell in r["cells"]]
-    assert "Invented: A. Maker" in cells
-    assert "wool" in cells
+    items = [item for block in blocks if block["kind"] == "list" for item in block["items"]]
+    assert "By Invented: A. Maker" in items
     texts = [block["text"] for block in blocks if block["kind"] == "text"]
     assert "One." in texts
     assert "Two." in texts
+    assert "Fiber: wool" in texts
 
 
 @pytest.mark.alone

@@ -25,25 +25,23 @@ set-caption =
     { $of ->
         [sizes] Whose foot each size is for, and the washed sock
         [shoes] Shoe sizes of such a foot, about
-        [yarn] What the yarn is
         [terms] Words and short forms
         [colors] Parts in each colour
        *[sure] Foot rounds, and how far they may be out
     }
 set-detail =
     { $name ->
-        [maker] By
-        [version] Version
-        [date] Date
-        [licence] Licence
-        [contact] Contact
-       *[errata] Corrections
+        [maker] By { $words }
+        [version] Version { $words }
+        [date] Date: { $words }
+        [licence] Licence: { $words }
+        [contact] Contact: { $words }
+        [errata] Corrections: { $words }
+       *[fibre] Fibre: { $words }
     }
 set-head =
     { $of ->
         [what] What
-        [told] As told
-        [fiber] Fibre
         [size] Size
         [foot] Foot length
         [ball] Around the ball

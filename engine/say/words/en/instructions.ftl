@@ -51,7 +51,6 @@ set-caption =
     { $of ->
         [sizes] Whose foot each size is for, and the washed sock
         [shoes] Shoe sizes of such a foot, about
-        [yarn] What the yarn is
         [terms] Words and short forms
         [colors] Parts in each color
        *[sure] Foot rounds, and how far they may be out
@@ -61,25 +60,20 @@ set-rows =
         [heel] Heel rows, { $needles } needles down to { $left } and back
        *[toe] Toe rows, { $needles } needles down to { $left } and back
     }
-set-about =
-    { $of ->
-        [made] About these instructions
-       *[errata] Where to write
-    }
+# $words: the maker's own.
 set-detail =
     { $name ->
-        [maker] By
-        [version] Version
-        [date] Date
-        [licence] License
-        [contact] Contact
-       *[errata] Corrections
+        [maker] By { $words }
+        [version] Version { $words }
+        [date] Date: { $words }
+        [licence] License: { $words }
+        [contact] Contact: { $words }
+        [errata] Corrections: { $words }
+       *[fibre] Fiber: { $words }
     }
 set-head =
     { $of ->
         [what] What
-        [told] As told
-        [fiber] Fiber
         [size] Size
         [foot] Foot length
         [ball] Around the ball
