@@ -24,7 +24,7 @@ import struct
 from bisect import bisect_right
 from collections import Counter
 
-from build import wasm
+from build import unicode_names, wasm
 from build.lean_pyodide import OtherPyodide
 from build.wasm_memory import Memory
 
@@ -89,6 +89,7 @@ class _Cut:
         bodies = self._bodies(reached)
         self._zero_character_sets(reached)
         self._zero_help()
+        unicode_names.forget(self.memory, {n for _, numbers in self.operands for n in numbers})
         self.parts[wasm.CODE] = wasm.code(bodies)
         self.parts[wasm.DATA] = self.memory.section()
         return wasm.module(self.parts.items())
