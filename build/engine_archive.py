@@ -33,15 +33,17 @@ UNUSED = re.compile(
     |importlib/(metadata/|readers|resources/|simple)
     |json/(tool|__main__)
     |pyodide/(_core|_nodesock_transport|_run_js|common|console|ffi/wrappers|http|webloop)
-    |(__hello__|_ast_unparse|_compat_pickle|_markupbase|_opcode_metadata|_py_abc|_pydatetime|_pyio|_ssl
-    |_strptime|_sysconfigdata[\w-]+|_threading_local|antigravity|argparse|bdb|bz2|cProfile|calendar|cmd
-    |code|colorsys|compileall|configparser|csv|decimal|difflib|dis|doctest|filecmp|fileinput|fnmatch
-    |fractions|ftplib|getopt|getpass|gettext|glob|graphlib|gzip|hashlib|heapq|hmac|imaplib|inspect
-    |ipaddress|locale|lzma|mailbox|mimetypes|modulefinder|netrc|ntpath|nturl2path|numbers|opcode|optparse
-    |pdb|pickle|pickletools|pkgutil|platform|plistlib|poplib|pprint|profile|pstats|pty|py_compile|pyclbr
-    |pydoc|queue|quopri|random|rlcompleter|runpy|sched|secrets|selectors|shelve|shlex|shutil|signal
-    |smtplib|socket|socketserver|sre_\w+|ssl|statistics|stringprep|subprocess|symtable|tabnanny|tarfile
-    |tempfile|this|threading|timeit|trace|tracemalloc|tty|turtle|uuid|wave|webbrowser|zipapp)\.py
+    |(__hello__|_ast_unparse|_colorize|_compat_pickle|_markupbase|_opcode_metadata|_py_abc
+    |_pydatetime|_pyio|_ssl|_strptime|_sysconfigdata[\w-]+|_threading_local|antigravity|argparse|bdb
+    |bz2|cProfile|calendar|cmd|code|codeop|colorsys|compileall|configparser|csv|decimal|difflib|dis
+    |doctest|filecmp|fileinput|fnmatch|fractions|ftplib|getopt|getpass|gettext|glob|graphlib|gzip
+    |hashlib|heapq|hmac|imaplib|inspect|ipaddress|linecache|locale|lzma|mailbox|mimetypes
+    |modulefinder|netrc|ntpath|nturl2path|numbers|opcode|optparse|pdb|pickle|pickletools|pkgutil
+    |platform|plistlib|poplib|pprint|profile|pstats|pty|py_compile|pyclbr|pydoc|queue|quopri|random
+    |rlcompleter|runpy|sched|secrets|selectors|shelve|shlex|shutil|signal|smtplib|socket
+    |socketserver|sre_\w+|ssl|statistics|stringprep|subprocess|symtable|tabnanny|tarfile|tempfile
+    |textwrap|this|threading|timeit|token|tokenize|trace|traceback|tracemalloc|tty|turtle|uuid|wave
+    |webbrowser|zipapp)\.py
     |encodings/(idna|punycode|utf_16|utf_32|utf_7|mbcs|oem|palmos|ptcp|quopri|rot_13|tis_620|uu_codec
     |_win_cp|base64|bz2|hex|undefined|zlib)
     |encodings/(?!cp437)(cp|iso|mac_|koi|big5|euc|gb|hp|hz|johab|kz|shift)
@@ -49,6 +51,13 @@ UNUSED = re.compile(
     """,
     re.VERBOSE,
 )
+
+# These lie in the WebAssembly (CPython's Python/frozen.c), and are never looked for elsewhere.
+FROZEN = {
+    *("_collections_abc", "_sitebuiltins", "abc", "codecs", "genericpath", "importlib._bootstrap"),
+    *("importlib._bootstrap_external", "importlib.machinery", "importlib.util", "io", "os"),
+    *("posixpath", "site", "stat", "zipimport"),
+}
 
 
 def engine_sources(root: Path) -> bytes:
@@ -79,9 +88,10 @@ def _wanted(file: PurePosixPath) -> bool:
 
 
 def standard_library(pyodide: Path) -> bytes:
-    """An archive of Pyodide's own standard library without the parts that nothing here uses."""
+    """An archive of Pyodide's own standard library without what nothing here uses or is frozen."""
+    frozen = {f"{name.replace('.', '/')}.py" for name in FROZEN}
     with zipfile.ZipFile(pyodide / "python_stdlib.zip") as given:
-        names = [name for name in given.namelist() if not UNUSED.match(name)]
+        names = [one for one in given.namelist() if one not in frozen and not UNUSED.match(one)]
         kept = {name: given.read(name) for name in names}
     ours = {path.relative_to(PHONE).as_posix(): path.read_bytes() for path in PHONE.rglob("*.py")}
     return archive(kept | ours)

@@ -2,13 +2,16 @@
 
 import ast
 import io
+import json
 import re
+import subprocess
 import zipfile
 from pathlib import Path
 
 import pytest
 
 from build import engine_archive
+from tests.build.in_pyodide import stock, told
 
 ROOT = Path(__file__).resolve().parents[2]
 PYODIDE = ROOT / "build" / "node_modules" / "pyodide"
@@ -36,13 +39,13 @@ def imported(source: bytes) -> set[str]:
 
 @pytest.fixture(scope="module")
 def left_out() -> set[str]:
-    """Modules that Pyodide's library has and ours has not."""
+    """Modules that Pyodide's library has and ours has not, and its WebAssembly neither."""
     with zipfile.ZipFile(PYODIDE / "python_stdlib.zip") as archive:
         given = modules(archive.namelist())
     with zipfile.ZipFile(io.BytesIO(engine_archive.standard_library(PYODIDE))) as archive:
         kept = modules(archive.namelist())
     assert kept < given
-    return given - kept
+    return given - kept - engine_archive.FROZEN
 
 
 def test_nothing_that_engine_or_pint_may_import_is_left_out(left_out: set[str]) -> None:
@@ -96,3 +99,42 @@ def test_nothing_that_those_modules_import_at_their_start_is_left_out(
         source = library.read(names[module]).decode()
         waiting |= set(re.findall(r"^(?:from|import) ([a-zA-Z_][\w.]*)", source, re.MULTILINE))
     assert "json" in seen
+
+
+FROZEN = """
+import json, sys
+from importlib.machinery import FrozenImporter
+
+def facts():
+    there = sys.modules.items()
+    return json.dumps([name for name, one in there if one.__loader__ is FrozenImporter])
+"""
+
+
+def test_what_is_left_out_as_frozen_is_never_read_from_the_library(tmp_path: Path) -> None:
+    """Pyodide's own start, with its library as it comes, takes all of them from elsewhere."""
+    frozen = set(json.loads(told(stock(), FROZEN, tmp_path / "stock")))
+    assert frozen >= engine_archive.FROZEN
+
+
+RAISES = """
+def facts():
+    try:
+        [][3]
+    except IndexError as error:
+        raise ValueError("invented") from error
+"""
+
+
+def test_an_error_is_told_as_before(tmp_path: Path) -> None:
+    """With where it went through, and what it was raised from."""
+    ours = {**stock(), "python_stdlib.zip": engine_archive.standard_library(PYODIDE)}
+    errors = []
+    for name, files in (("stock", stock()), ("ours", ours)):
+        with pytest.raises(subprocess.CalledProcessError) as caught:
+            told(files, RAISES, tmp_path / name)
+        text: str = caught.value.stderr
+        errors.append(re.findall(r"  File.*told.*|\w+Error: .*", text))
+    assert errors[0] == errors[1]
+    assert any("IndexError" in line for line in errors[0])
+    assert "ValueError: invented" in errors[0]
