@@ -52,6 +52,43 @@ def test_a_check_says_what_it_said() -> None:
     assert (result.held, result.said) == (False, "hark\n")
 
 
+def fails(*tests: str) -> tuple[str, ...]:
+    """A command that fails as pytest does."""
+    lines = "".join(f"FAILED {one} - cold hands\n" for one in tests)
+    return (sys.executable, "-c", f"print({lines!r}); raise SystemExit(1)")
+
+
+def test_what_failed_among_others_is_run_by_itself_and_told() -> None:
+    holds = (sys.executable, "-c", "print('1 passed in 1.00s')")
+    wavers = check.Check("Loom", fails("tests/a.py::one[x]"), alone=holds).run()
+    assert wavers.held
+    assert "WAVERED, held by itself: tests/a.py::one[x]" in wavers.told().splitlines()
+    both = check.Check("Loom", fails("tests/a.py::one"), alone=fails("tests/a.py::one")).run()
+    assert not both.held
+    assert "WAVERED" not in both.told()
+    many = check.Check("Loom", fails("a", "b", "c", "d"), alone=holds).run()
+    assert not many.held, "more than may waver"
+    assert not check.Check("Loom", BAD.command, alone=holds).run().held, "no test is named"
+
+
+def test_what_is_run_by_itself_is_what_failed(tmp_path: Path) -> None:
+    """The very arguments, on a file of three tests of which one fails the first time only."""
+    (tmp_path / "test_wool.py").write_text(
+        "from pathlib import Path\n"
+        "seen = Path(__file__).with_name('seen')\n"
+        "def test_one(): seen.open('a').write('1')\n"
+        "def test_two():\n"
+        "    first = '2' not in seen.read_text()\n"
+        "    seen.open('a').write('2')\n"
+        "    assert not first\n"
+        "def test_three(): seen.open('a').write('3')\n"
+    )
+    command = (install.PYTHON, "-m", "pytest", "--quiet", "test_wool.py")
+    one = check.Check("Wool", command, tmp_path, alone=(*command, *check.AGAIN)).run()
+    assert one.held
+    assert (tmp_path / "seen").read_text() == "1232"
+
+
 def test_early_checks_wait_for_what_they_need_and_not_for_ever(tmp_path: Path) -> None:
     given = tmp_path / "given"
     given.write_text("1")
