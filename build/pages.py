@@ -44,7 +44,7 @@ class Pages:
             **facts,
             "pages": {language: address(language) for language in catalogues},
             "names": {language: self.say(language, "language-name") for language in catalogues},
-            "usual_slots": [(slots, slots) for slots in sources.SLOTS_USUAL],
+            "usual_slots": [(one, one) for one in map(int, sources.SLOTS_USUAL)],
             "pencil": api.answer({"do": "pencil", "request": {}}),
         }
 

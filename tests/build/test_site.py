@@ -159,6 +159,13 @@ def test_every_file_is_named_in_the_page_or_stored_by_the_service_worker(
             assert address in files, f"the page names {address}, which is not there"
 
 
+def test_counts_of_slots_are_offered_whole(built: tuple[Path, Path]) -> None:
+    """The sources keep every figure as a number with a point; on a button 48 is 48."""
+    page = (built[1] / "index.html").read_text()
+    assert re.search(r">\s*48\s*<", page)
+    assert not re.search(r">\s*\d+\.\d+\s*<", page)
+
+
 def test_page_has_no_inline_code_or_style_but_for_its_first_script(
     built: tuple[Path, Path],
 ) -> None:
