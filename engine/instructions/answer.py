@@ -15,6 +15,7 @@ from engine.read.fields import Fields
 from engine.say import messages as say
 from engine.say.message import Words
 from engine.sock.sock import Sock
+from engine.sock.string import APART
 
 _OF_ALL = ("fabric", "sock.cuff", "sock.heel", "sock.toe")  # fields that ask no foot
 
@@ -36,7 +37,14 @@ def read(request: object, wanted: object) -> Pattern:
         raise Refused((*refused.problems, *fields.problems)) from None
     if fields.problems:
         raise Refused(fields.problems)
-    return Pattern(asked.by, sizes.plan_all(told, asked, whole), words, whole)
+    return Pattern(asked.by, sizes.plan_all(told, asked, whole), words, whole, strung(told))
+
+
+def strung(request: Mapping[str, Any]) -> bool:
+    """Tell whether a plan is of socks in a string."""
+    sock = request.get("sock")
+    told = sock.get("string") if isinstance(sock, Mapping) else None
+    return isinstance(told, str) and told.strip() not in ("", APART)
 
 
 def write(

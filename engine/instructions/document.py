@@ -65,6 +65,8 @@ def _to_knit(pattern: Pattern) -> Iterator[Block]:
     yield from facts.words_used()
     yield _heading("instructions")
     yield blocks.text(say.set_knit_two())
+    if pattern.strung:
+        yield blocks.text(say.set_no_string())
     yield from knitting.write(pattern)
     yield _heading("counts")
     yield from tables.counts(pattern)

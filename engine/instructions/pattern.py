@@ -16,13 +16,15 @@ from engine.sock.sock import Sock
 class Pattern(NamedTuple):
     """Sizes `by` a system or length, from the smallest, and the maker's words.
 
-    `any_size` is the sock of a size that always goes.
+    `any_size` is the sock of a size that always goes; `strung` tells that the maker's own pair
+    hangs together on the machine, which is no part of the set.
     """
 
     by: str
     sizes: list[Size]
     details: Details
     any_size: Sock
+    strung: bool = False
 
     @property
     def system(self) -> units.System:

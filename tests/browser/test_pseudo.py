@@ -25,8 +25,9 @@ NewPhone = Callable[..., BrowserContext]
 
 pytestmark = [pytest.mark.pyodide, pytest.mark.slow]
 
-# What is no language's: units, the page's name, systems of sizes, names that people gave.
+# What is no language's: units, the page's name, systems of sizes, papers, names that people gave.
 NOBODYS = (
+    r"\b(US (women|men|child|youth)|(EU|UK) child|Mondopoint|Japan|Letter)\b|"
     r"https?://\S+|\w+ \d+, \d{4}|\b(cm|mm|in|kg|lb|oz|yd|tex|EU|US|UK|CSV|Heelwise|html|Nuri)\b"
 )
 
@@ -83,10 +84,60 @@ def kept_and_on_paper(page: Page) -> Iterator[str]:
     yield "copies"
 
 
+def instructions(page: Page) -> Iterator[str]:
+    """A set of instructions: listed, written, read, on paper; and its reader's way to a plan."""
+    planned(page)
+    share(page, "#write-set")
+    expect(page.locator("#sets-sheet")).to_be_visible()
+    yield "sets"
+    page.locator("#new-set").tap()
+    page.locator("#set-title").fill("Nuri")
+    page.locator("#sets-sheet details > summary").tap()
+    page.locator("#set-sizes").fill("36, 4000")
+    page.locator("#read-set").tap()
+    expect(page.locator("#set-sizes-error")).not_to_be_empty()
+    yield "set refused"
+    page.locator("#set-by").select_option("EU")
+    page.locator("#set-sizes").fill("26, 36, 48")
+    page.locator("#read-set").tap()
+    expect(page.locator("#set-reading")).to_be_visible(timeout=60_000)
+    page.locator("#set-size").select_option("1")
+    yield "set of one size"
+    page.locator("#set-size").select_option("-1")
+    for fold in (".set-ways", ".set-link"):
+        page.locator(f"{fold} > summary").tap()
+    fragment = page.locator(".code-address").inner_text().partition("#")[2]
+    yield "set of all sizes"
+    page.evaluate("window.print = () => {}")
+    page.locator("#print-set").tap()
+    expect(page.locator("html")).to_have_attribute("data-print", "paper")
+    page.emulate_media(media="print")
+    yield "card of all sizes"
+    page.emulate_media(media="screen")
+    page.keyboard.press("Shift")
+    for _ in range(2):
+        page.locator("#sets-back").tap()
+    page.locator(".kept-sets button").last.tap()
+    yield "set deleted"
+    page.locator("#close-sets").tap()
+    page.goto(f"{page.url.partition('#')[0]}#{fragment}")
+    expect(page.locator("#reader-size")).to_be_visible(timeout=60_000)
+    yield "set's reader"
+    page.locator("#reader-size").select_option("")
+    page.locator("#reader-sheet details > summary").tap()
+    page.locator("#see-counts").tap()
+    expect(page.locator("#reader-sheet .error")).to_be_visible()
+    yield "set's reader refused"
+    page.locator("#reader-size").select_option("36")
+    page.locator("#see-counts").tap()
+    expect(page.locator("#origin")).to_contain_text("Nuri")
+    yield "set adopted"
+
+
 @pytest.mark.parametrize(
     "walk",
-    [screens_of, screens_of_the_book, at_the_machine, kept_and_on_paper],
-    ids=["sock", "book", "machine", "paper"],
+    [screens_of, screens_of_the_book, at_the_machine, kept_and_on_paper, instructions],
+    ids=["sock", "book", "machine", "paper", "instructions"],
 )
 def test_every_screen_is_all_in_the_language(
     new_phone: NewPhone, made_up: str, screens: Path, walk: Callable[[Page], Iterator[str]]
@@ -98,7 +149,7 @@ def test_every_screen_is_all_in_the_language(
     with pseudo.accented():
         for name in walk(page):
             page.screenshot(path=screens / f"{name}-made-up.png", full_page=True)
-            if name != "card" and (wide := sideways(page)):  # paper is wider
+            if not name.startswith("card") and (wide := sideways(page)):  # paper is wider
                 wrong[f"{wide} px too wide"] = name
             for leak in leaks(page):
                 wrong.setdefault(leak, name)

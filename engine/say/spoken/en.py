@@ -265,6 +265,7 @@ MESSAGES: Mapping[str, Callable[[Mapping[str, Any]], str]] = {
     'set-toe': lambda m: ('The toe is turned in short rows that hold two needles at first, then grafted.' if m["kind"] == "two-at-first" else 'The toe is drawn up on a thread.' if m["kind"] == "gathered" else 'The toe is left open, to finish by hand.' if m["kind"] == "left-open" else 'The toe is turned in short rows, then grafted.'),
     'set-reading': lambda m: 'Sizes: ' + _t(m["sizes"]) + '. Counts are in the same order everywhere, the smallest size first. One count alone is for all sizes. A dash means none.',
     'set-for-sizes': lambda m: ('For size ' + _g.listed(m["sizes"]) + ':' if _g.plural(m["count"]) == "one" else 'For sizes ' + _g.listed(m["sizes"]) + ':'),
+    'set-no-string': lambda m: 'Here each sock is cast on and taken off by itself. The maker knits sock after sock, with rounds of waste yarn between.',
     'set-knit-two': lambda m: 'Knit two alike. Read each part through before you begin it.',
     'set-cylinder': lambda m: 'A cylinder with ' + _t(m["slots"]) + ' slots, and a needle in each.',
     'set-carrier': lambda m: ('A yarn carrier that stands at the left before a heel or toe.' if m["side"] == "left" else 'A yarn carrier that stands at the right before a heel or toe.'),

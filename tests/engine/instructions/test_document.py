@@ -261,6 +261,16 @@ def test_cautions_stand_before_the_first_step_and_are_cautions() -> None:
     assert "Latch needles pinch and stab" in words
 
 
+@pytest.mark.parametrize("place", ["apart", "pair", "first", "between", "last"])
+def test_a_string_is_left_out_in_so_many_words(place: str) -> None:
+    """How the maker's own pair hangs together is of that pair; counts are those of any sock."""
+    found = made(request(sock={"string": place}), "EU", "36, 40")
+    plain = made(request(), "EU", "36, 40")
+    said = written(section(found["document"]["all_sizes"], "instructions"))
+    assert ("The maker knits sock after sock" in said) is (place != "apart")
+    assert [one["counts"] for one in found["sizes"]] == [one["counts"] for one in plain["sizes"]]
+
+
 def test_errata_and_contact_have_a_place_only_where_they_are_told() -> None:
     told = whole(request(), errata="https://example.org/errata", contact="Invented: a@example.org")
     (listed,) = section(told, "errata")

@@ -134,6 +134,7 @@ set-for-sizes =
         [one] For size { LIST($sizes) }:
        *[other] For sizes { LIST($sizes) }:
     }
+set-no-string = Here each sock is cast on and taken off by itself. The maker knits sock after sock, with rounds of waste yarn between.
 set-knit-two = Knit two alike. Read each part through before you begin it.
 
 ## Machine and tools
