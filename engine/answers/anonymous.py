@@ -18,7 +18,7 @@ from engine.read import units
 from engine.say import messages as say
 from engine.say.message import Message
 from engine.sections import cuff, leg
-from engine.sections.leg import Band
+from engine.sections.leg import OVER_INSTEP, Band
 from engine.sock.sock import Sock
 from engine.sock.wanted import SOCK_LENGTH
 
@@ -85,6 +85,8 @@ def _before_toe(sock: Sock) -> dict[str, int]:
 
 
 def _leg(sock: Sock) -> dict[str, Any]:
+    if sock.leg.instep:
+        return {"kind": OVER_INSTEP, "rounds": sock.leg_rounds}
     if sock.leg.plain is not None:
         plain = min(sock.leg.plain, sock.leg_rounds)
         return {"kind": "ribbed", "rounds": sock.leg_rounds, "plain": plain}

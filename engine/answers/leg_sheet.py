@@ -16,6 +16,8 @@ from engine.sock.sock import Sock
 
 def kind(sock: Sock) -> Message:
     """Return what kind of leg it is, in a word or two."""
+    if sock.leg.instep:
+        return say.leg_kind(kind="instep")
     if sock.leg.plain is not None:
         return say.leg_ribbed(plain=min(sock.leg.plain, sock.leg_rounds))
     if not sock.leg.shaped:

@@ -97,7 +97,7 @@ def _worn(sock: Sock, body: dict[str, Measure]) -> list[fit.Place]:
     ankle, ankle_narrows = sock.tube_at(sources.ANKLE_HEIGHT_OVER_FOOT * foot_length)
     calf, calf_narrows = sock.tube_at(sources.CALF_HEIGHT_OVER_FOOT * foot_length)
     narrows = ankle_narrows, calf_narrows
-    along = fit.Girths(sock.narrowest, ankle, calf, sock.top_tube, narrows)
+    along = fit.Girths(sock.narrowest, ankle, calf, sock.top_tube, narrows, sock.foot_narrows)
     return fit.judge(
         body,
         sock.tube,

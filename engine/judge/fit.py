@@ -68,7 +68,8 @@ TITLES: dict[str, Message] = {name: say.place(place=name) for name in get_args(N
 class Girths(NamedTuple):
     """Relaxed girths of a leg in mm, were it plain; `top` is that under the cuff.
 
-    `narrows` is the share that a rib leaves of them at ankle and calf, 1 where it is plain.
+    `narrows` is the share that a rib leaves of them at ankle and calf, `foot` that of the foot; 1
+    where it is plain.
     """
 
     narrowest: float
@@ -76,6 +77,7 @@ class Girths(NamedTuple):
     calf: float
     top: float
     narrows: tuple[float, float] = (1.0, 1.0)
+    foot: float = 1.0
 
 
 @dataclass(frozen=True)
@@ -286,10 +288,16 @@ def _on_leg(
     A rib opens before its stitches are stretched, so it holds from its own girth on, and grows
     tight where a plain tube of its stitches would: our derivation, no published source.
     """
+    return _worn(place, body, *_narrowed(tube, bounds, narrows), _LEG)
+
+
+def _narrowed(
+    tube: tuple[float, float], bounds: tuple[float, ...], narrows: float
+) -> tuple[tuple[float, float], tuple[float, ...]]:
+    """Return girth with its error, and bounds, of a tube of which a rib leaves a share."""
     girth, sd = tube
     low_bad, low, high, high_bad = bounds
-    ribbed = low_bad, low, high / narrows, high_bad / narrows
-    return _worn(place, body, (girth * narrows, sd), ribbed, _LEG)
+    return (girth * narrows, sd), (low_bad, low, high / narrows, high_bad / narrows)
 
 
 def grip(body: float, girth: float, give: float, measured: bool, ribbed: bool = False) -> Place:
@@ -342,7 +350,7 @@ def judge(
     at_ball, on_leg = wished(sources.BALL_STRETCH, closer), wished(sources.LEG_STRETCH, closer)
     instep, around = measures.get("instep_girth"), measures["heel_girth"]
     return [
-        _worn("ball", measures["ball_girth"], (tube, sd), at_ball, _BALL),
+        _worn("ball", measures["ball_girth"], *_narrowed((tube, sd), at_ball, sock.foot), _BALL),
         *([_worn("heel", around, (heel, sd), sources.HEEL_STRETCH, _BALL)] if heel else []),
         _getting_on(around, sock, cuff, fabric),
         *([] if instep is None else [_over_the_instep(instep, tube, fabric)]),

@@ -38,7 +38,8 @@ _GIRTH_HEIGHT = Span(say.counted_on_a_sock(what="girth-height"), 30, 750)
 _GIRTH = Span(say.counted_on_a_sock(what="girth"), 70, 750)
 _PLAIN = Span(say.counted_on_a_sock(what="plain"), 0, ROUNDS.high)
 _PARTS = ("height", "girth")
-KINDS = ("footie", "ribbed", "shaped")
+OVER_INSTEP = "ribbed instep"
+KINDS = ("footie", "ribbed", OVER_INSTEP, "shaped")
 SetBy = Literal["", "custom", "you"]
 Offer = Literal["", "shaped", "plain"]
 
@@ -69,8 +70,9 @@ class Leg:
 
     `set_by` tells who set its rounds, "" where they follow from a height; `asked` that its height
     or girths were given; `height_sd` is the error in mm of a height that was given. `plain` are the
-    plain rounds before the heel of one that is ribbed above them, None of any other. `offers` is
-    what one choice of its kind would make of it, where nothing else is in the way of that.
+    plain rounds before the heel of one that is ribbed above them, None of any other; `instep`
+    where its rib goes on over that. `offers` is what one choice of its kind would make of it, where
+    nothing else is in the way.
     """
 
     bands: tuple[Band, ...]
@@ -80,6 +82,7 @@ class Leg:
     height_sd: float = 0.0
     plain: int | None = None
     offers: Offer = ""
+    instep: bool = False
 
     @property
     def shaped(self) -> bool:
@@ -107,7 +110,7 @@ class Wish:
 
     Or its `bands` from the top down, and then none of the others. `footie` where that is asked for,
     `shaped` likewise; `plain` are the plain rounds before the heel of a leg that is to be ribbed,
-    None of any other.
+    None of any other, over the `instep` too.
     """
 
     rounds: int | None = None
@@ -118,6 +121,7 @@ class Wish:
     footie: bool = False
     plain: int | None = None
     shaped: bool = False
+    instep: bool = False
 
     @property
     def told_rounds(self) -> int | None:
@@ -149,8 +153,14 @@ def read(fields: Fields) -> Wish:
                 fields.refuse(name, say.bands_set_too(), say.empty_or_no_bands())
     if footie:
         _refuse_high(fields, rounds)
+    instep, shaped = kind == OVER_INSTEP, kind == "shaped"
     plain = _read_plain(fields, kind == "ribbed", rounds)
-    return Wish(rounds, height, girths, bands, asked, footie, plain, kind == "shaped")
+    if instep:
+        plain = 0
+        _refuse_shape(fields, say.ribbed_is_plain())
+        if rounds == 0:
+            fields.refuse("rounds", say.instep_needs_a_leg(), say.knit_or_more(rounds=1), ("1",))
+    return Wish(rounds, height, girths, bands, asked, footie, plain, shaped, instep)
 
 
 def _read_plain(fields: Fields, ribbed: bool, rounds: int | None) -> int | None:

@@ -29,7 +29,7 @@ from __future__ import annotations
 
 from abc import abstractmethod
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property, lru_cache
 from math import hypot
 from typing import Any, ClassVar, Literal, assert_never
@@ -71,6 +71,7 @@ class Pocket(Toe):
     needles: int
     left: int
     flap: int = 0  # rows before the first needle is lifted, and as many joined after the last
+    over: int = field(default=0, kw_only=True)  # each so manyth stitch of the instep is a rib's
 
     @abstractmethod
     def lifts(self) -> tuple[int, ...]:
@@ -191,6 +192,14 @@ class Pocket(Toe):
         first = half_mark.first_slot(machine.slots, self.needles) - 1
         return (first + needle - 1) % machine.slots
 
+    def waiting(self, machine: Cylinder) -> Needles:
+        """Return the slots whose stitches wait on the ribber: the instep's, but at its corners."""
+        if not self.over:
+            return ()
+        near = {self.slot(machine, needle) for needle in range(self.needles + 2)}
+        ribs = range(self.over - 1, machine.slots, self.over)
+        return tuple(slot for slot in ribs if slot not in near)
+
     def walk(self, carrier: Side = "left") -> tuple[Row, ...]:
         """Return every row in order; the `carrier` stands at that side before the first."""
         return _walk(self, carrier)
@@ -225,6 +234,7 @@ def _walk(pocket: Pocket, carrier: Side) -> tuple[Row, ...]:
 @lru_cache(maxsize=512)
 def _stages(pocket: Pocket, machine: Cylinder) -> tuple[Stage, ...]:
     stay = {pocket.slot(machine, needle) for needle in range(1, pocket.needles + 1)}
+    stay.update(pocket.waiting(machine))
     rest = tuple(slot for slot in range(machine.slots) if slot not in stay)
     rows = pocket.walk(machine.carrier)
     return (

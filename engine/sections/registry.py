@@ -21,7 +21,7 @@ from engine.sections.no_heel import NoHeel
 from engine.sections.picot_hem import PicotHem
 from engine.sections.pocket import Pocket
 from engine.sections.rib import Rib
-from engine.sections.ribbed import RibbedLeg
+from engine.sections.ribbed import RibbedFoot, RibbedLeg
 from engine.sections.section import Section
 from engine.sections.set_up_rib import SetUpRib
 from engine.sections.setting import Setting
@@ -48,6 +48,7 @@ ALL: tuple[type[Section], ...] = (
     *CUFFS.values(),
     Tube,
     RibbedLeg,
+    RibbedFoot,
     *HEELS.values(),
     *map(type, (*NO_HEEL.values(), *BARE_TOES.values())),
     Between,

@@ -21,6 +21,7 @@ from engine.say import messages as say
 from engine.sections.color import LETTERS, Color
 from engine.sections.cuff import Cuff
 from engine.sections.pocket import Pocket
+from engine.sections.ribbed import RibbedFoot
 from engine.sections.section import Section
 from engine.sections.tube import Tube
 
@@ -125,7 +126,9 @@ def with_foot(
 ) -> tuple[Section, ...]:
     """Return the same sections with another number of foot rounds."""
     found = tuple(
-        replace(one, rounds=rounds) if isinstance(one, Tube) and one.part == "foot" else one
+        replace(one, rounds=rounds)
+        if isinstance(one, Tube | RibbedFoot) and one.part == "foot"
+        else one
         for one in _in_one_color(sections)
     )
     return found if colors is None else put_on(found, colors)

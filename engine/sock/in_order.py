@@ -2,7 +2,8 @@
 
 Where some are wished for, rounds of plain tube come before the toe, or follow it.
 
-The rib of a cuff may go on down the leg, to some plain rounds before the heel.
+The rib of a cuff may go on down the leg, to some plain rounds before the heel, or over the instep
+to the toe.
 
 A leg of several bands is a tube for each, with a turn of the screw before it. The first band's
 tension is set before the cuff, which is knitted at it; the foot's before the heel.
@@ -21,8 +22,9 @@ from engine.machine.cylinder import Cylinder
 from engine.read import units
 from engine.sections.cuff import Cuff
 from engine.sections.leg import Band
+from engine.sections.pocket import Pocket
 from engine.sections.pockets import Heel
-from engine.sections.ribbed import Ribbed, RibbedLeg
+from engine.sections.ribbed import Ribbed, RibbedFoot, RibbedLeg
 from engine.sections.section import Part, Section
 from engine.sections.setting import Setting
 from engine.sections.toe import Toe
@@ -40,14 +42,22 @@ def cuff_down(
     end_rounds: int = 0,
     plain: int | None = None,
     before_toe: int = 0,
+    *,
+    instep: bool = False,
 ) -> tuple[Section, ...]:
     """Return every section of a sock that is knitted from its top; `ends` are heel and toe.
 
     `end_rounds` are those after the toe, `plain` those before the heel where the cuff's rib goes on
-    down to them, `before_toe` those between foot and toe.
+    down to them, `before_toe` those between foot and toe. Over the `instep` it goes on where there
+    is a rib, and a heel that is turned.
     """
     heel, toe = ends
-    cuff, leg = _leg(cuff, bands, cloth, plain)
+    foot: Section = Tube("foot", foot_rounds)
+    under: Pocket | None = None
+    if instep and isinstance(cuff, Ribbed) and isinstance(heel, Pocket):
+        heel = under = replace(heel, over=cuff.nth_left)
+        foot = RibbedFoot(foot_rounds, replace(cuff, goes_on=True), under)
+    cuff, leg = _leg(cuff, bands, cloth, plain, under)
     return (
         Start(cuff.first(machine)),
         *cloth.at_first(bands),
@@ -55,7 +65,7 @@ def cuff_down(
         *leg,
         *cloth.back(bands[-1]),
         heel,
-        Tube("foot", foot_rounds),
+        foot,
         *([Tube("before_toe", before_toe)] if before_toe else []),
         toe,
         *([Tube("end", end_rounds)] if end_rounds else []),
@@ -64,14 +74,14 @@ def cuff_down(
 
 
 def _leg(
-    cuff: Cuff, bands: Sequence[Band], cloth: Cloth, plain: int | None
+    cuff: Cuff, bands: Sequence[Band], cloth: Cloth, plain: int | None, under: Pocket | None
 ) -> tuple[Cuff, list[Section]]:
     """Return the leg's sections, and the cuff as it goes on into them."""
     rounds = bands[0].rounds
     if plain is None or plain >= rounds or not isinstance(cuff, Ribbed):
         return cuff, list(_plain(bands, cloth))
     cuff = replace(cuff, goes_on=True)
-    leg: list[Section] = [RibbedLeg(rounds - plain, cuff, plain)]
+    leg: list[Section] = [RibbedLeg(rounds - plain, cuff, plain, under)]
     return cuff, [*leg, *([Tube("leg", plain, goes_on=True)] if plain else [])]
 
 

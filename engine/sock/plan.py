@@ -124,6 +124,7 @@ def _second(fields: Fields, sock: Sock, typed: first_sock.FirstSock) -> Sock:
         sock.end_rounds,
         sock.leg.plain,
         sock.rounds_before_toe,
+        instep=sock.leg.instep,
     )
     second = replace(
         sock,
@@ -198,6 +199,7 @@ def _knittable(
             wishes.end_rounds,
             made.plain,
             before.rounds,
+            instep=made.instep,
         ),
         leg=made,
         leg_body=shaped_leg.profile(wishes.leg.girths, measures),
@@ -272,7 +274,7 @@ def _leg(
     plain = wish.footie or wish.plain is not None
     able = not plain and measures["ankle_girth"].measured and shaped_leg.tightens(ground)
     offers: leg.Offer = "shaped" if able else ""
-    return Leg(bands, words, wish.set_by, plain=wish.plain, offers=offers), ()
+    return Leg(bands, words, wish.set_by, plain=wish.plain, offers=offers, instep=wish.instep), ()
 
 
 def _high(sock: Sock) -> Notes:

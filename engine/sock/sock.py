@@ -364,6 +364,13 @@ class Sock:
                 return tube, narrows
         return self._leg[0][1:]
 
+    @cached_property
+    def foot_narrows(self) -> float:
+        """Return the share of its tube that the foot lies round, 1 where it is plain."""
+        pairs = zip(self.sections, self.sizes, strict=True)
+        girths = (size.girth for one, size in pairs if one.part == "foot" and one.counted)
+        return next(girths) / self.tube
+
     @property
     def narrowest(self) -> float:
         """Return the relaxed girth in mm of the leg, were it plain, where it is narrowest."""

@@ -172,6 +172,8 @@ def _read_wishes(fields: Fields, machine: Cylinder) -> Wishes | None:
     if made is not None and made.ribbed and machine.ribber is False:
         fields.part("cuff").refuse("kind", say.no_ribber(), say.cuff_without_ribber())
     heel = short_row.read_heel(fields.part("heel"), machine.slots, machine.half)
+    if leg_wish.instep and heel is not None and heel.bare is not None:
+        fields.part("leg").refuse("kind", say.instep_needs_a_heel(), say.heel_or_the_leg_alone())
     toe = short_row.read_toe(fields.part("toe"), machine.slots, machine.half)
     bare = toe.bare if toe and isinstance(toe.bare, BareToe) else None
     end_rounds = read_end(fields.part("end"), bare)
@@ -190,8 +192,9 @@ def _read_colors(
     told = colors.read(fields)
     if told is None:
         return None
-    if top.plain is not None and len(told.text("leg")) > 1:
-        fields.refuse("leg", say.ribbed_in_one_color(), say.one_letter(last=LETTERS[-1]))
+    ribbed = {"leg": top.plain is not None, "foot": top.instep}
+    for part in (part for part, is_so in ribbed.items() if is_so and len(told.text(part)) > 1):
+        fields.refuse(part, say.ribbed_in_one_color(), say.one_letter(last=LETTERS[-1]))
     for part, wish in (("heel", heel), ("toe", toe)):
         if wish is not None and wish.bare is not None and not fields.blank(part):
             fields.refuse(part, say.nothing_knitted_there(), say.empty_this())

@@ -7,7 +7,7 @@ from pathlib import Path
 from playwright.sync_api import BrowserContext, Page, expect
 
 from tests.browser.at_machine import go_to, knit, settings, target, title
-from tests.browser.walk import behind, error_at, field, figures, fill_sock, opened, step
+from tests.browser.walk import behind, error_at, field, figures, fill_sock, opened, panel, step
 
 
 def chosen(phone: BrowserContext, name: str, words: str) -> Page:
@@ -206,7 +206,7 @@ def test_a_rib_goes_on_down_the_leg(phone: BrowserContext, screens: Path) -> Non
     settings(phone, guard=0)
     page = opened(phone)
     fill_sock(page)
-    ribbed = page.locator("label", has=field(page, "sock.leg.kind"), has_text="ribbed")
+    ribbed = field(page, "sock.leg.kind").and_(page.locator("[value=ribbed]")).locator("..")
     ribbed.tap()
     expect(error_at(page, "sock.leg.kind")).to_contain_text("no rib to go on with")
     page.locator("label", has=field(page, "sock.cuff.kind"), has_text="rib on a set-up edge").tap()
@@ -321,3 +321,26 @@ def test_colors_change_where_the_plan_says(phone: BrowserContext, screens: Path)
     assert knit(page, "Heel") == {"Leg": 5}
     expect(target(page)).to_contain_text("Change to color C.")
     assert knit(page) == {"Heel": 40, "Foot": 46, "Toe": 40, "Off the machine": 10}
+
+
+def test_a_rib_goes_on_over_the_instep(phone: BrowserContext, screens: Path) -> None:
+    """From the form to the last step: the ribber waits at the heel, and comes off at the toe."""
+    settings(phone, guard=0)
+    page = opened(phone)
+    fill_sock(page)
+    page.locator("label", has=field(page, "sock.cuff.kind"), has_text="rib on a set-up edge").tap()
+    over = page.locator("label", has=field(page, "sock.leg.kind"), has_text="over the instep")
+    over.tap()
+    page.set_viewport_size({"width": 360, "height": 640})
+    over.scroll_into_view_if_needed()
+    page.screenshot(path=screens / "ribbed-instep-form.png")
+    step(page, "counts")
+    expect(page.locator(".tally-leg")).to_contain_text("on over the instep")
+    panel(page, "sock")
+    page.locator("#picture, .picture").first.screenshot(path=screens / "ribbed-instep.png")
+    page.locator("#knit-it").tap()
+    go_to(page, "Foot", 0)
+    expect(target(page)).to_contain_text("Set the ribber to knit again.")
+    counts = knit(page)
+    assert counts["Foot"] == 46
+    assert counts["Toe"] == 40

@@ -38,13 +38,19 @@ _AT_THE_TABLE = ("pull cord", "bind off", "graft", "knit on", "ravel", "table")
 
 def widest(operations: Iterable[Operation], slots: int) -> tuple[int, int]:
     """The first slot and the needles of the widest pocket, at least the front half."""
-    found = (0, slots // 2)
+    found, ribs, held = (0, slots // 2), set[int](), set[int]()
     for one in operations:
-        if one["op"] == "hold" and slots - len(one["needles"]) > found[1]:
-            stay = set(range(slots)) - set(one["needles"])
-            if len(stay) <= 3 * slots // 4:  # the rest of the tube, not one needle of a row
+        if one["op"] == "transfer":
+            moved = set(one["needles"])
+            ribs = ribs | moved if one["to"] == "ribber" else ribs - moved
+        elif one["op"] == "return":
+            held -= set(one["needles"])
+        elif one["op"] == "hold":
+            stay = set(range(slots)) - set(one["needles"]) - ribs
+            if not held and len(stay) > found[1]:  # the rest of the tube, not one needle of a row
                 first = next(slot for slot in stay if (slot - 1) % slots not in stay)
                 found = (first, len(stay))
+            held |= set(one["needles"])
     return found
 
 

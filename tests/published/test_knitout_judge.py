@@ -263,6 +263,21 @@ def test_a_rib_that_goes_on_down_the_leg(kind: str, slots: int, plain: int, carr
     check(request(slots, "8 cm", carrier=carrier, **wishes))
 
 
+@pytest.mark.parametrize("cuff", [{"kind": "rib"}, {"kind": "set-up rib", "every": 3}])
+@pytest.mark.parametrize("slots", [24, 54])
+@pytest.mark.parametrize("needles", [10, 11, 12, 13])
+@pytest.mark.parametrize("carrier", ["left", "right"])
+def test_a_rib_that_goes_on_over_the_instep(
+    cuff: dict[str, Any], slots: int, needles: int, carrier: str
+) -> None:
+    """Its stitches wait on the ribber while the heel is turned, on half the needles or others."""
+    pockets = {"needles": needles, "left": 4 + needles % 2}
+    leg = {"kind": "ribbed instep", "rounds": 3}
+    cuff = {**cuff, "rounds": 5}
+    wishes: dict[str, Any] = {"cuff": cuff, "leg": leg, "heel": pockets, "toe": pockets}
+    check(request(slots, "8 cm", carrier=carrier, **wishes))
+
+
 @pytest.mark.parametrize("carrier", ["left", "right"])
 def test_rounds_after_the_toe(carrier: str) -> None:
     """Where the toe does not stand on half the needles too."""

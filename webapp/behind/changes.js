@@ -3,7 +3,11 @@ import * as say from "words/changes";
 
 /** By the day on which the last of it came; older days than 25 November 2026 are not known. */
 const changes = [
-  { day: "2026-11-28", title: say.turnsTitle, lines: [say.turns, say.looseAnkle, say.weights] },
+  {
+    day: "2026-11-28",
+    title: say.turnsTitle,
+    lines: [say.turns, say.looseAnkle, say.weights],
+  },
   {
     day: "2026-11-27",
     title: say.bookTitle,

@@ -92,6 +92,8 @@ MESSAGES: Mapping[str, Callable[[Mapping[str, Any]], str]] = {
     'take-out-either': lambda m: 'Take out every ' + _g.either(m["nths"]) + '.',
     'move-either': lambda m: 'Move every ' + _g.either(m["nths"]) + '.',
     'keep-either': lambda m: 'Keep every ' + _g.either(m["nths"]) + '.',
+    'instep-stays': lambda m: ('Move the ribber’s stitches back to the cylinder, except ' + _t(m["stay"]) + ' over the instep.' if _g.plural(m["stay"]) == "one" else 'Move the ribber’s stitches back to the cylinder, except the ' + _t(m["stay"]) + ' over the instep.'),
+    'knit-instep-rib': lambda m: ('Foot: knit ' + _t(m["rounds"]) + ' round, ' + _t(m["rib"]) + ' rib over the instep and plain on the sole.' if _g.plural(m["rounds"]) == "one" else 'Foot: knit ' + _t(m["rounds"]) + ' rounds, ' + _t(m["rib"]) + ' rib over the instep and plain on the sole.'),
     'knit-and-hold': lambda m: ('Knit to the right, needle ' + _t(m["first"]) + ' to ' + _t(m["last"]) + '.' if m["direction"] == "right" else 'Knit to the left, needle ' + _t(m["first"]) + ' to ' + _t(m["last"]) + '.') + ' ' + ('Lift needle ' + _g.listed(m["hold"]) + ' into hold.' if _g.plural(m["held"]) == "one" else 'Lift needles ' + _g.listed(m["hold"]) + ' into hold.') + ' ' + _t(m["stay"]) + ' of ' + _t(m["needles"]) + ' in work.',
     'knit-rows': lambda m: 'Knit ' + _g.either(m["rows"]) + ' rows.',
     'leave-either': lambda m: 'Leave ' + _g.either(m["left"]) + '.',

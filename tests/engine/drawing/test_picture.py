@@ -79,6 +79,7 @@ SOCKS: dict[str, dict[str, Any]] = {
         }
     },
     "a ribbed leg": {"sock.cuff.kind": "rib", "sock.leg.kind": "ribbed"},
+    "a ribbed instep": {"sock.cuff.kind": "rib", "sock.leg.kind": "ribbed instep"},
     "a footie": {"sock.leg.kind": "footie"},
     "rounds before the toe": {"sock.toe.plain": "5"},
 }

@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 
-from tests.asking import fit, mm, plan, refused
+from engine.answers import anonymous
+from engine.sock import plan as planning
+from tests.asking import asked, fit, mm, plan, refused
 
 
 def rounds(sheet: dict[str, dict[str, dict[str, int]]]) -> int:
@@ -213,3 +217,60 @@ def test_a_ribbed_leg_holds_where_a_plain_one_lies_loose_and_is_tight_with_it() 
     for girth in ("235 mm", "250 mm", "270 mm"):
         both = [plan({"foot.ankle_girth": girth, "sock": sock}) for sock in ({}, RIBBED)]
         assert len({fit(sheet, "ankle")["level"] for sheet in both}) == 1
+
+
+OVER: dict[str, Any] = {"cuff": {"kind": "rib"}, "leg": {"kind": "ribbed instep"}}
+
+
+def test_a_rib_goes_on_over_the_instep_to_the_toe() -> None:
+    """On 60 needles the instep has 30, of which each 2nd is a rib's but for the corner's: 14."""
+    over, down = plan({"sock": OVER}), plan({"sock": RIBBED})
+    assert over["counts"]["foot"]["rounds"] == down["counts"]["foot"]["rounds"]
+    steps = {part: [one["text"] for one in over["steps"] if one["part"] == part]
+             for part in ("leg", "heel", "foot")}  # fmt: skip
+    assert steps["leg"][1].endswith("except the 14 over the instep.")
+    assert any("Lift the 16 needles" in words for words in steps["heel"])
+    assert "1×1 rib over the instep and plain on the sole" in steps["foot"][1]
+    assert steps["foot"][2] == "Move the ribber’s stitches back to the cylinder."
+    assert "ribbed, and on over the instep" in over["counts"]["leg"]["words"]
+
+
+def test_a_foot_that_is_half_a_rib_grips_where_a_plain_one_is_loose() -> None:
+    """203 mm plain; the instep's half narrows by 30 %, so 173 mm: an ankle-slim ball of 190 mm."""
+    slim = {"foot.ball_girth": "190 mm", "sock.cuff.kind": "rib"}
+    assert fit(plan(slim), "ball")["level"] == "bad"
+    ribbed = fit(plan({**slim, "sock.leg.kind": "ribbed instep"}), "ball")
+    assert ribbed["fabric"]["value"] == pytest.approx(60 / 7.5 * 25.4 * 0.85, abs=0.1)
+    assert ribbed["level"] == "good"
+
+
+@pytest.mark.parametrize(
+    ("changes", "field"),
+    [
+        ({"cuff": {"kind": "hem"}}, "sock.leg.kind"),
+        ({"heel": {"kind": "none"}}, "sock.leg.kind"),
+        ({"leg": {**OVER["leg"], "rounds": 0}}, "sock.leg.rounds"),
+        ({"leg": {**OVER["leg"], "plain": 5}}, "sock.leg.plain"),
+        ({"leg": {**OVER["leg"], "height": "14 in"}}, "sock.leg.height"),
+        ({"colors": {"foot": "4 A, 2 B"}}, "sock.colors.foot"),
+    ],
+)
+def test_what_cannot_be_ribbed_over_the_instep(changes: dict[str, Any], field: str) -> None:
+    assert set(refused({"sock": {**OVER, **changes}})) == {field}
+
+
+def test_the_widest_heel_leaves_a_rib_over_the_instep() -> None:
+    """16 of 24 needles, and every 6th on the ribber: of 8 less 2 at the corners one is a rib's."""
+    small = {"cylinder.slots": 24, "foot": {"length": "10 cm"}}
+    cuff = {"kind": "set-up rib", "every": 6, "rounds": 10}
+    found = plan({**small, "sock": {**OVER, "cuff": cuff, "heel": {"needles": 16, "left": 8}}})
+    told = [step["text"] for step in found["steps"]]
+    assert any(words.endswith("except 1 over the instep.") for words in told)
+
+
+def test_a_link_without_the_person_asks_for_the_rib_again() -> None:
+    made = planning.make(asked({"sock": {**OVER, "heel": {"needles": 27, "left": 9}}}))
+    bare = anonymous.without_person(asked({"sock": OVER}), made).request
+    assert bare is not None
+    assert bare["sock"]["leg"] == {"kind": "ribbed instep", "rounds": made.leg_rounds}
+    assert made.with_foot(33).foot_rounds == 33

@@ -31,7 +31,7 @@ from engine.sections.picot_hem import PicotHem
 from engine.sections.pockets import Heel
 from engine.sections.registry import ALL, BARE_TOES, CUFFS, HEELS, POCKETS
 from engine.sections.rib import Rib
-from engine.sections.ribbed import RibbedLeg
+from engine.sections.ribbed import RibbedFoot, RibbedLeg
 from engine.sections.section import TITLES, Crank, Section, Turn, said
 from engine.sections.set_up_rib import SetUpRib
 from engine.sections.setting import Setting
@@ -70,6 +70,11 @@ SIZES: dict[type[Section], tuple[Section, tuple[float, float, float, int]]] = {
     MockRibHem: (MockRibHem(20, every=4), (25, 0, 150, 2)),
     Tube: (Tube("leg", 50), (125, 0, 200, 1)),
     RibbedLeg: (RibbedLeg(40, Rib(20), 10), (100, 0, 140, 1)),
+    # the half of it that is the instep's narrows by 30 %: 100 + 70
+    RibbedFoot: (
+        RibbedFoot(40, Rib(20), ShortRows("heel", 30, 10, over=2)),
+        (0, 100, 170, 1),
+    ),
     ShortRows: (ShortRows("heel", 30, 10), (50, 50, 253.518, 1)),
     # 18 rows up and 20 along: (30 + 10) / w, and hypot(33.333, 45) + hypot(33.333, 50)
     TwoAtFirst: (TwoAtFirst("heel", 30, 10), (45, 50, 249.427, 1)),
@@ -234,8 +239,11 @@ def test_every_section_runs_clean_on_every_cylinder(machine: Cylinder) -> None:
     ribs = [cuff for cuff in cuffs(machine) if cuff.ribbed]
     ribbed = [(cuff, usual, [Band(3)], plain) for cuff in ribs for plain in (0, 2, 3)]
     ribbed += [(cuff, pair, [Band(3)], 0) for cuff in ribs[:1] for pair in pockets(machine)]
-    for cuff, pair, bands, plain in [*((*one, None) for one in tries), *ribbed]:
-        sections = cuff_down(machine, cuff, bands, pair, 1, screw, plain=plain)
+    on = [(cuff, usual, [Band(3)], 0, True) for cuff in ribs]
+    on += [(ribs[0], pair, [Band(3)], 0, True) for pair in pockets(machine)]
+    off = [(*one, False) for one in (*((*one, None) for one in tries), *ribbed)]
+    for cuff, pair, bands, plain, instep in [*off, *on]:
+        sections = cuff_down(machine, cuff, bands, pair, 1, screw, plain=plain, instep=instep)
         done = run(bare(machine), whole(sections, machine))
         assert left_behind(done.ends) is None
         assert done.ends.at == bare(machine).at

@@ -3,13 +3,13 @@
 turns-title = A leg without a line
 turns = A shaped leg turns the tension by half a mark at a time. Its rounds may move by a few.
 loose-ankle = A loose ankle offers a tighter leg at one tap. No count moves.
-weights = Say whether your machine has a ribber, and which weights. No count moves.
+weights = Say which weights your machine has. A rib can go on over the instep. No count moves.
 
-sets-published = From one plan, instructions for many sizes: to print, or to save as a web page, an e-book, or text. No count moves.
-measured-far = A sheet to print measures a foot that is far away. No count moves.
+sets-published = From one plan, instructions for many sizes: to print, or to save.
+measured-far = A sheet to print measures a foot that is far away.
 book-title = The book, the tag, and the card
-book-redrawn = The book shows what is next for each wearer, and how long a pair took at the machine. No count moves.
-paper-redrawn = Tag and card are written on as they will be printed. A tag names a shoe size.
+book-redrawn = The book shows what is next for each wearer, and how long a pair took at the machine.
+paper-redrawn = Tag and card are written on as they will be printed.
 sent-counts = A plan you send now brings its counts along. They show at once, and the other phone then checks them.
 bare-links = A link without the foot no longer says how the sock fits. No count moves.
 

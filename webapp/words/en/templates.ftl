@@ -167,6 +167,7 @@ way-gauge = Stitches and rounds
 way-yarn = Yarn alone
 as-usual = as usual
 ribbed-leg = ribbed
+ribbed-instep = ribbed, and over the instep
 ribbed-leg-how = in the cuff’s rib
 hung-hem = hung hem
 rib = rib

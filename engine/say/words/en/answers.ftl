@@ -57,6 +57,7 @@ pocket-detail-so = { $needles } needles, down to { $left }, back to { $needles }
 leg-kind =
     { $kind ->
         [own] at its own tension
+        [instep] ribbed, and on over the instep
        *[plain] plain
     }
 leg-ribbed =

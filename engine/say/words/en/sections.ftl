@@ -173,7 +173,7 @@ one-letter = Write one letter, A to { $last }. A is the main yarn.
 rounds-and-letters = Write one letter, such as B, or a list of rounds, such as 4 A, 2 B.
 only-the-last-goes-on = Only the last color of a list goes on without its rounds.
 colors-set-too = The colors are planned as well.
-ribbed-in-one-color = A ribbed leg has one color.
+ribbed-in-one-color = What is ribbed has one color.
 nothing-knitted-there = Nothing is knitted there at the machine.
 empty-this = Empty this.
 main-color-unused = Color A is the main yarn, and no part is knitted in it.
@@ -223,7 +223,11 @@ ribber-idle = Set the ribber to idle: its needles keep their stitches and do not
 ribber-knits = Set the ribber to knit again.
 change-rib = Move { $back } of the ribber’s stitches back to the cylinder: every { $nth } stitch stays, { $left } in all.
 ribber-back = Move the ribber’s stitches back to the cylinder.
-ribber-and-pin-off = Take the ribber off, and its drive pin out: a pin left in ruins the heel.
+ribber-and-pin-off =
+    { $part ->
+        [toe] Take the ribber off, and its drive pin out: a pin left in ruins the toe.
+       *[heel] Take the ribber off, and its drive pin out: a pin left in ruins the heel.
+    }
 
 # What a cuff is, after its rounds.
 hem-words = hung hem, folded to { $rounds }
@@ -278,6 +282,20 @@ mark-set-too = The mark is set as well.
 empty-one = Empty one of the two.
 bands-set-too = The leg’s bands are set as well.
 empty-or-no-bands = Empty this, or take the bands away.
+instep-stays =
+    { $stay ->
+        [one] Move the ribber’s stitches back to the cylinder, except { $stay } over the instep.
+       *[other] Move the ribber’s stitches back to the cylinder, except the { $stay } over the instep.
+    }
+ribber-waits = Set the ribber out of action. Its needles wait while the heel is turned.
+knit-instep-rib =
+    { $rounds ->
+        [one] Foot: knit { $rounds } round, { $rib } rib over the instep and plain on the sole.
+       *[other] Foot: knit { $rounds } rounds, { $rib } rib over the instep and plain on the sole.
+    }
+instep-needs-a-leg = A rib goes on over the instep from a ribbed leg.
+instep-needs-a-heel = Without a heel there is no instep to rib.
+heel-or-the-leg-alone = Choose another heel, or a leg that is ribbed alone.
 ribbed-is-plain = A ribbed leg is not shaped.
 only-a-ribbed-leg = Only a ribbed leg has plain rounds of its own before the heel.
 empty-or-ribbed = Empty this, or choose a ribbed leg.
