@@ -20,7 +20,6 @@ export const heavy: string;
 export const heelFit: string;
 export const hung: string;
 export const instep: string;
-export const instepRib: string;
 export const legInLinks: string;
 export const looseAnkle: string;
 export const machine: string;
