@@ -160,6 +160,8 @@ export interface Host {
   /** fails where it cannot be loaded */
   printOrders(title: string, orders: Order[]): Promise<void>;
   go(view: View, options?: { replace?: boolean }): void;
+  /** a copy that came from outside the page, told once; its file is null where it could not be read */
+  came(): { file: File | null } | undefined;
   /** what is typed apart from the book, for copies */
   sheets: {
     copy(): Sheets;

@@ -19,6 +19,7 @@ export class Copies {
 
   /** @param {{ host: Host, wearers: Wearers, draw: () => void }} parts */
   constructor({ host, wearers, draw }) {
+    this.host = host;
     this.wearers = wearers;
     this.redraw = draw;
     const tell = (/** @type {string} */ said) => this.#tell(said);
@@ -32,6 +33,8 @@ export class Copies {
     this.saving.shown();
     this.taking.shown();
     this.#tell("");
+    const came = this.host.came();
+    if (came) this.taking.take(came.file);
   }
 
   template() {

@@ -92,16 +92,21 @@ export class TakeIn {
   async #read(input) {
     const file = input.files?.[0];
     if (!file) return;
+    await this.take(file);
+    input.value = "";
+  }
+
+  /** @param {Blob | null} file null where it could not be read */
+  async take(file) {
     this.#tell({ said: BUSY });
     try {
+      if (!file) throw new TypeError("no file");
       await this.#compare(file);
     } catch (error) {
-      input.value = "";
-      if (error instanceof Locked) return this.#ask(file);
+      if (file && error instanceof Locked) return this.#ask(file);
       const wrong = error instanceof Unreadable ? error.message : say.fileNotOpened;
       this.#tell({ wrong });
     }
-    input.value = "";
     document.getElementById("book-title")?.focus();
   }
 

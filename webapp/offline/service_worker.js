@@ -5,6 +5,9 @@
  * a half download, or the sign-in page of a hotel's network, stops the install and leaves the old
  * version as it was. A new version then waits until the person takes it. On a phone that saves data
  * the snapshot, which only makes a start quicker, waits until it is asked for.
+ *
+ * A file that the phone's share sheet hands to the page never leaves the phone: it is held here until the
+ * page, which opens then, asks for it.
  */
 
 /// <reference path="./globals.d.ts" />
@@ -15,6 +18,8 @@ import { addPlugins, getCacheKeyForURL, matchPrecache, precacheAndRoute } from "
 const scope = /** @type {ServiceWorkerGlobalScope} */ (/** @type {unknown} */ (self));
 const { connection } = /** @type {{ connection?: { saveData?: boolean } }} */ (navigator);
 const wanted = PRECACHE.filter(({ url }) => !connection?.saveData || !url.startsWith("snapshot-"));
+/** @type {File | null | undefined} a file that was handed to the page; null where it could not be read */
+let handed;
 /** @type {Promise<Set<string>> | undefined} addresses of what is stored of this version */
 let storing;
 
@@ -38,7 +43,18 @@ precacheAndRoute(wanted, { cleanURLs: false, ignoreURLParametersMatching: [/./] 
 
 scope.addEventListener("activate", (event) => event.waitUntil(scope.clients.claim()));
 
+scope.addEventListener("fetch", (event) => {
+  const { method, url } = event.request;
+  // As the manifest has it.
+  if (method !== "POST" || url !== new URL("handed", scope.registration.scope).href) return;
+  event.respondWith(hold(event.request));
+});
+
 scope.addEventListener("message", (event) => {
+  if (event.data?.type === "HANDED") {
+    event.ports[0]?.postMessage(handed);
+    handed = undefined;
+  }
   if (event.data?.type === "SKIP_WAITING") scope.skipWaiting();
   if (event.data?.type === "VERSION") {
     event.waitUntil(whole(wanted).then(() => event.ports[0]?.postMessage(VERSION)));
@@ -47,6 +63,14 @@ scope.addEventListener("message", (event) => {
     event.waitUntil(whole(PRECACHE).then(() => event.ports[0]?.postMessage(VERSION)));
   }
 });
+
+/** Hold the file in a form, and open the page. @param {Request} request */
+async function hold(request) {
+  const form = await request.formData().catch(() => null);
+  const file = form?.get("copy");
+  handed = file instanceof File ? file : null;
+  return Response.redirect(`${scope.registration.scope}#book`, 303);
+}
 
 /**
  * Resolves once these files are here: the phone may have thrown them away and left this behind.

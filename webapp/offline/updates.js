@@ -8,6 +8,7 @@ import * as say from "words/progress";
 import { messageSW, Workbox } from "workbox-window";
 import { script } from "../page/trusted.js";
 import { stored } from "../worker/snapshot.js";
+import { takeHanded, takeOpened } from "./handed.js";
 import { offerInstall } from "./installing.js";
 import { atFoot, megabytes, showComing } from "./progress.js";
 
@@ -21,10 +22,12 @@ const HOUR = 3_600_000;
  * @param {Engine} options.engine the line is the calculator's until that has started or cannot
  * @param {(accept: () => void) => void} options.onOffer a new version waits; `accept` takes it
  * @param {() => void} options.onOfflineReady all that the site needs is on the phone
+ * @param {import("./handed.js").Take} options.onCopy a copy came from outside the page
  */
-export function watchForUpdates({ serviceWorker, engine, onOffer, onOfflineReady }) {
+export function watchForUpdates({ serviceWorker, engine, onOffer, onOfflineReady, onCopy }) {
   showComing(engine);
   offerInstall();
+  takeOpened(onCopy);
   if (!("serviceWorker" in navigator)) return;
   const container = navigator.serviceWorker;
   const workbox = new Workbox(script(serviceWorker));
@@ -34,6 +37,7 @@ export function watchForUpdates({ serviceWorker, engine, onOffer, onOfflineReady
       atFoot("");
       onOfflineReady();
       offerSnapshot();
+      takeHanded(onCopy);
     });
   container.addEventListener("message", ({ data }) => {
     if (data?.type !== "STORING" || container.controller) return;

@@ -194,6 +194,7 @@ async function storeAll() {
     engine,
     onOffer: (/** @type {() => void} */ accept) => status.newVersion(accept),
     onOfflineReady: () => status.offlineReady(),
+    onCopy: (/** @type {File | null} */ file) => toBook.takeCopy(file),
   });
 }
 

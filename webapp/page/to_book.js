@@ -29,6 +29,8 @@ export class ToBook {
   #book;
   /** @type {ReturnType<typeof setTimeout> | undefined} */
   #pause;
+  /** A copy that came from outside the page, until it is taken in. @type {{ file: File | null } | undefined} */
+  #came;
   /** @type {Plan | undefined} what is on the table, counted */
   #plan;
   #place = /** @type {HTMLElement} */ (document.getElementById("book"));
@@ -68,6 +70,16 @@ export class ToBook {
     atMachine.addEventListener("left", () => this.#soon());
     draft.addEventListener("change", () => this.#soon());
     this.#soon();
+  }
+
+  /** A copy came from outside the page. @param {File | null} file null where it could not be read */
+  takeCopy(file) {
+    this.#came = { file };
+    if (document.documentElement.dataset.at !== "machine") return this.#go({ name: "copies" });
+    // The counter is left as by a link.
+    const then = () => this.#go({ name: "copies" }, { replace: true });
+    addEventListener("popstate", then, { once: true });
+    location.hash = HASH;
   }
 
   /** What is typed on a wearer's sheet. @param {Visit | null} visit */
@@ -217,6 +229,11 @@ export class ToBook {
       },
       printOrders: async (title, orders) => (await paper()).printOrders(title, orders),
       go: (view, options) => this.#go(view, options),
+      came: () => {
+        const came = this.#came;
+        this.#came = undefined;
+        return came;
+      },
       sheets: {
         copy: () => {
           const { mine, before, shelf, chart, sets } = draft;
