@@ -1,7 +1,7 @@
 """Holds the built site to its size: `build/budget.json` names groups of files and their most bytes.
 
-A group is {"files": [patterns in dist/], "max_bytes": most as they are, "max_brotli_bytes": most
-as a host sends them}; either bound may be left out.
+A group is {"files": [patterns in dist/], "but": [patterns of those that do not count], "max_bytes":
+most as they are, "max_brotli_bytes": most as a host sends them}; all but the first may be left out.
 """
 
 from __future__ import annotations
@@ -27,6 +27,7 @@ class Group(TypedDict, total=False):
     """Files that are loaded together, and their bounds."""
 
     files: list[str]
+    but: list[str]
     max_bytes: int
     max_brotli_bytes: int
 
@@ -47,6 +48,8 @@ def measure(groups: dict[str, Group], dist: Path) -> tuple[list[str], list[str]]
             if not found:
                 faults.append(f"{name}: nothing in the site is called {pattern}")
             files |= found
+        for pattern in group.get("but", ()):
+            files -= set(dist.glob(pattern))
         for bound, most in group.items():
             if bound not in SIZES or not isinstance(most, int):
                 continue

@@ -295,9 +295,10 @@ class Site:
         return script
 
     def icons(self) -> None:
-        """As they are."""
-        for path in sorted((self.webapp / "icons").iterdir()):
-            self.put(f"icons/{path.name}", path.read_bytes())
+        """As they are; and the pictures by which a phone shows what it would install."""
+        for folder in ("icons", "pictures"):
+            for path in sorted((self.webapp / folder).iterdir()):
+                self.put(f"{folder}/{path.name}", path.read_bytes())
 
     def pages(self) -> None:
         """Each language's page and install manifest."""
@@ -329,6 +330,8 @@ class Site:
         entries = []
         # On a first visit the page's own downloads go before the rest.
         for name in sorted(self.files(), key=self.late):
+            if name.startswith("pictures/"):
+                continue  # not the page's: nobody waits for them, and no phone stores them
             content = (self.out / name).read_bytes()
             entries.append(
                 {

@@ -91,6 +91,10 @@ def loaded(page: Page) -> set[str]:
     return {"/".join(url.split("/")[3:]) for url in urls} - {""}
 
 
+# The pictures are for who has not installed it yet.
+NOT_STORED = {"sw.js", ".inputs", *(f"pictures/{one}.png" for one in ("counts", "foot", "machine"))}
+
+
 def files(dist: Path) -> set[str]:
     return {path.relative_to(dist).as_posix() for path in dist.rglob("*") if path.is_file()}
 
@@ -148,7 +152,7 @@ def test_everything_needed_is_stored_and_nothing_else(
             return paths;
         }"""
     )
-    assert sorted(stored) == sorted(files(first) - {"sw.js", ".inputs"})
+    assert sorted(stored) == sorted(files(first) - NOT_STORED)
 
 
 def test_first_visit_is_under_the_service_workers_care_without_a_reload(
@@ -192,7 +196,7 @@ def test_new_version_is_offered_then_taken_by_all_tabs(
     page.reload()
     assert "counts" in ask(page, PLAN)
     keys = page.evaluate("caches.keys().then(([name]) => caches.open(name)).then(c => c.keys())")
-    assert len(keys) == len(files(second) - {"sw.js", ".inputs"})
+    assert len(keys) == len(files(second) - NOT_STORED)
 
 
 def truncated(dist: Path) -> None:
@@ -281,6 +285,12 @@ def test_manifest_tells_the_truth(dist: Path) -> None:
         assert shortcut["name"]
         assert shortcut["url"].startswith("./#")
     assert [one["url"] for one in manifest["shortcuts"]] == ["./#measure", "./#knit", "./#book"]
+    for picture in manifest["screenshots"]:
+        width, height = struct.unpack(">II", (dist / picture["src"]).read_bytes()[16:24])
+        assert picture["sizes"] == f"{width}x{height}"
+        # What Chromium asks of them: 320 to 3840 pixels, no side 2.3 times the other.
+        assert 320 <= width < height <= min(3840, 2.3 * width)
+        assert picture["label"]
     sizes = {icon["sizes"] for icon in manifest["icons"]}
     assert {"192x192", "512x512"} <= sizes  # what installing needs
     assert any(icon.get("purpose") == "maskable" for icon in manifest["icons"])

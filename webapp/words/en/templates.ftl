@@ -27,6 +27,12 @@ install-go = { $to ->
     [knit] Go on at the machine
    *[book] Wearers
 }
+# Under pictures of three of its screens.
+install-seen = { $screen ->
+    [foot] The foot, and the sock it is likely to be
+    [counts] The counts, to read beside the machine
+   *[machine] The counter at the machine
+}
 install-about = From a measured foot to the rounds and rows of a sock, on a hand-cranked sock machine.
 
 ## measure.html
