@@ -8,6 +8,7 @@ import * as say from "words/progress";
 import { messageSW, Workbox } from "workbox-window";
 import { script } from "../page/trusted.js";
 import { stored } from "../worker/snapshot.js";
+import { tellDue } from "./due.js";
 import { takeHanded, takeOpened } from "./handed.js";
 import { offerInstall } from "./installing.js";
 import { atFoot, megabytes, showComing } from "./progress.js";
@@ -27,6 +28,7 @@ const HOUR = 3_600_000;
 export function watchForUpdates({ serviceWorker, engine, onOffer, onOfflineReady, onCopy }) {
   showComing(engine);
   offerInstall();
+  tellDue();
   takeOpened(onCopy);
   if (!("serviceWorker" in navigator)) return;
   const container = navigator.serviceWorker;
