@@ -19,7 +19,7 @@ from engine.say import messages as say
 from engine.sock.sock import Sock
 
 Letter = Literal["A", "B", "C", "D", "E", "F"]
-_AIR, _TICK, _LARGEST = 8.0, 3.0, 16.0  # mm around the sock, for lines and for letters
+_AIR, _TICK, _LARGEST = 8.0, 3.0, 24.0  # mm around the sock, for lines and for letters
 _BESIDE = 0.55  # from a line's ticks to the middle of its letter, in sizes of type
 MEASURES: dict[Letter, Callable[[Sock], float]] = {
     "A": lambda sock: sock.foot_length,
@@ -45,31 +45,32 @@ def texts(sock: Sock) -> list[str]:
 def draw(sock: Sock) -> Block:
     """Return the drawing of a sock, x to the right and y downwards in mm."""
     at = Outline(sock)
-    size = min(at.small, _LARGEST)
+    size = min(at.big, _LARGEST)
     beside = _TICK + _BESIDE * size
-    by = complex(3 * _AIR + 3 * beside + size / 2 - at.left, _AIR - min(at.top, at.front))
+    of_leg = [(at.top, at.fold), (at.fold, -at.high), (-at.high, 0.0)][: len(letters(sock)) - 3]
+    middles = _apart([(one + other) / 2 for one, other in of_leg], 1.2 * size)
+    highest = min(at.top, at.front, middles[0] - size / 2)
+    by = complex(3 * _AIR + 3 * beside + size / 2 - at.left, _AIR - highest)
     back, sole = by.real, by.imag
-    tip, top, fold = at.tip + by.real, at.top + by.imag, at.fold + by.imag
-    ankle, instep, low = sole - at.high, sole - at.foot, sole + 2 * _AIR
+    tip, top = at.tip + by.real, at.top + by.imag
+    instep, low = sole - at.foot, sole + 2 * _AIR
     near = at.left + by.real - _AIR
     far = near - 2 * beside - _AIR
     fore = tip + _AIR
-    of_leg = [(top, fold), (fold, ankle), (ankle, sole)][: len(letters(sock)) - 3]
-    middles = _apart([(one + other) / 2 for one, other in of_leg], 1.2 * size)
     lines = [
         (_along(back, tip, low), ((back + tip) / 2, low + size)),
         (_upright(fore, instep, sole), (fore + beside, (sole + instep) / 2)),
         (_upright(far, top, sole), (far - beside, (top + sole) / 2)),
         *(
-            (_upright(near, *span), (near - beside, middle))
-            for span, middle in zip(of_leg, middles, strict=True)
+            (_upright(near, one + sole, other + sole), (near - beside, middle + sole))
+            for (one, other), middle in zip(of_leg, middles, strict=True)
         ),
     ]
     return {
         "kind": "schematic",
         "text": say.set_schematic(),
         "width": round(fore + beside + size / 2 + _AIR, 1),
-        "height": round(max(low + size, *middles) + size / 2 + _AIR, 1),
+        "height": round(max(low + size, middles[-1] + sole) + size / 2 + _AIR, 1),
         "letter_height": round(size, 1),
         "paths": [
             *({"kind": "part", "d": d} for _, d in picture.parts(at, by)),

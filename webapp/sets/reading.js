@@ -68,7 +68,27 @@ export class Reading {
         </div>
       </details>
       ${this.#passOn()}
+      ${this.#contents()}
       <article class="set-reading" id="set-reading" aria-label=${this.title}>${this.#nodes("read-")}</article>`;
+  }
+
+  /** The headings, as ways to them: the address names other things here. */
+  #contents() {
+    const heads = this.#blocks.flatMap((one) =>
+      one.kind === "heading" && one.level === 2 ? [one] : [],
+    );
+    /** @param {Event} event @param {string} id */
+    const go = (event, id) => {
+      event.preventDefault();
+      const head = document.getElementById(`read-${id}`);
+      head?.setAttribute("tabindex", "-1");
+      head?.focus();
+      head?.scrollIntoView();
+    };
+    return html`<details class="set-contents">
+      <summary>${say.contents}</summary>
+      <ol>${heads.map(({ id, text }) => html`<li><a href="#read-${id}" @click=${(/** @type {Event} */ event) => go(event, id)}>${text}</a></li>`)}</ol>
+    </details>`;
   }
 
   #passOn() {

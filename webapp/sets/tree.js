@@ -12,6 +12,14 @@ export function tree(tag, of, ...within) {
   return { tag, of, in: within };
 }
 
+/** Between a figure and its unit, which are in no language and never part. */
+const BEFORE_UNIT = /(?<=\d) (?=(?:cm|mm|m|in|yd|g|oz|%)(?![\p{L}\d]))/gu;
+
+/** @param {string} text */
+function told(text) {
+  return text.replace(BEFORE_UNIT, "\u00a0");
+}
+
 /** @param {Block[]} blocks @param {string} [before] set before each id, where more than one document stands on a page */
 export function trees(blocks, before = "") {
   return blocks.map((block) => treeOf(block, before));
@@ -21,37 +29,42 @@ export function trees(blocks, before = "") {
 function treeOf(block, before) {
   switch (block.kind) {
     case "heading":
-      return tree(`h${block.level}`, { id: before + block.id }, block.text);
+      return tree(`h${block.level}`, { id: before + block.id }, told(block.text));
     case "caution":
-      return tree("p", { class: "caution" }, tree("strong", {}, say.caution), ` ${block.text}`);
+      return tree(
+        "p",
+        { class: "caution" },
+        tree("strong", {}, say.caution),
+        ` ${told(block.text)}`,
+      );
     case "list":
       return tree(
         block.ordered ? "ol" : "ul",
         {},
-        ...block.items.map((one) => tree("li", {}, one)),
+        ...block.items.map((one) => tree("li", {}, told(one))),
       );
     case "table":
       return tableOf(block);
     case "schematic":
       return schematicOf(block);
     default:
-      return tree("p", {}, block.text);
+      return tree("p", {}, told(block.text));
   }
 }
 
 /** @param {Table} table */
 function tableOf({ caption, head, rows }) {
-  const heads = head.map((one) => tree("th", { scope: "col" }, one));
+  const heads = head.map((one) => tree("th", { scope: "col" }, told(one)));
   const lines = rows.map((row) => {
     const cells = row.cells.map((cell, at) =>
-      tree("td", { "data-head": head[at + 1] ?? "" }, cell),
+      tree("td", { "data-head": told(head[at + 1] ?? "") }, told(cell)),
     );
-    return tree("tr", {}, tree("th", { scope: "row" }, row.head), ...cells);
+    return tree("tr", {}, tree("th", { scope: "row" }, told(row.head)), ...cells);
   });
   return tree(
     "table",
     {},
-    tree("caption", {}, caption),
+    tree("caption", {}, told(caption)),
     tree("thead", {}, tree("tr", {}, ...heads)),
     tree("tbody", {}, ...lines),
   );
