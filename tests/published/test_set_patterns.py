@@ -101,6 +101,17 @@ PATTERNS: dict[str, tuple[int, Json, dict[str, list[int]], int]] = {
         {"cuff": [1, 2, 30, 27], "leg": [5]},
         42,
     ),
+    # 70 rounds of 2×1, 10 plain, the heel on 29 of 54; how its edge is set up is not told
+    "angoravalley.com/patterns/easylegare54.html": (
+        54,
+        {
+            "cuff": {"kind": "set-up rib", "rounds": 73, "every": 3},
+            "leg": {"rounds": 10},
+            "heel": {"needles": 29, "left": 9},
+        },
+        {"cuff": [1, 2, 70], "leg": [10]},
+        40,
+    ),
     # a hem of 50 rounds in all and 25 of leg
     "danielkenneth.com/2018/07/": (
         72,
@@ -121,3 +132,18 @@ def test_what_a_pattern_says_stands_in_the_instructions(address: str) -> None:
         found = rounds(called, size)
         assert {part: found[part] for part in wanted} == wanted
         assert rows(called, "heel", size) == heel_rows
+
+
+def test_a_toe_left_open_stops_2_in_before_its_end_in_a_set() -> None:
+    """katyafrankel.com/2015/12/how-to-shape-star-toe-sock-knitting.html: 2 in or 5 cm. By our sum
+    of `test_patterns` 47.5 rounds of a foot of 9 in at 9.6 an inch; within half a round."""
+    heel = {"needles": 30, "left": 10}
+    asked = {
+        "units": "in",
+        "cylinder": {"slots": 60},
+        "fabric": {"stitches": "7.5 / in", "rounds": "9.6 / in"},
+        "sock": {"heel": heel, "toe": {"kind": "left open"}, "length_ease": "0 %"},
+    }
+    called = call(asked, "length", ["8 in", "9 in", "10 in"])
+    (told,) = rounds(called, "9 in")["foot"]
+    assert abs(told - 47.5) <= 0.5

@@ -88,7 +88,8 @@ def test_the_shoe_sizes_of_a_set_are_those_of_iso_19407() -> None:
         for block in table["document"]["all_sizes"]
         if block["kind"] == "table" and "EU" in block["head"]
     )
-    assert shoes["head"][1:5] == ["EU", "UK", "US women", "US men"]
-    for row, (_, eu, uk, us_men, us_women) in zip(shoes["rows"], ROWS, strict=True):
+    assert shoes["head"][1:] == ["EU", "UK", "US women", "US men", "Japan"]
+    for row, (mm, eu, uk, us_men, us_women) in zip(shoes["rows"], ROWS, strict=True):
+        assert float(row["cells"][4]) == mm / 10, "JIS S 5037:1998"
         told = [float(cell) for cell in row["cells"][:4]]
         assert told == pytest.approx([eu, uk, us_women, us_men], abs=0.5)

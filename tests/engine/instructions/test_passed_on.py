@@ -35,6 +35,40 @@ def test_a_link_of_at_most_400_bytes_opens_the_same_counts(more: dict[str, str])
     assert again["link"] == here["link"]
 
 
+SOCKS: dict[str, Any] = {
+    "stripes": {"colors": {"cuff": "B", "leg": "2 A, 1 B, 3 C", "heel": "C", "foot": "3 A, B"}},
+    "a rib that changes": {
+        "cuff": {
+            "kind": "set-up rib",
+            "rounds": 128,
+            "every": 2,
+            "change_after": 53,
+            "change_every": 4,
+        },
+        "end": {"rounds": 4},
+    },
+    "a leg in bands": {
+        "leg": {
+            "bands": [
+                {"rounds": 20 + at, "stitches": f"{26 + at / 3:.6f} / 10 cm"} for at in range(6)
+            ]
+        }
+    },
+    "flap, gathered": {"heel": {"kind": "flap", "flap": 20}, "toe": {"kind": "gathered"}},
+}
+
+
+@pytest.mark.parametrize("kind", SOCKS)
+def test_twelve_sizes_of_any_sock_are_in_400_bytes(kind: str) -> None:
+    sizes = ", ".join(map(str, range(35, 47)))
+    here = written(asked({"sock": SOCKS[kind]}), {**SET, "sizes": sizes})
+    assert len(here["link"].encode()) <= 400
+    there = answer({"do": "open", "link": here["link"]})
+    assert there["set"]["details"] == SET["details"], "whose it is stays in it"
+    again = written(there["request"], there["set"])
+    assert [one["counts"] for one in again["sizes"]] == [one["counts"] for one in here["sizes"]]
+
+
 def test_one_that_cannot_be_short_is_none() -> None:
     details = {"title": RARE, "maker": RARE[::-1]}
     assert written(asked(), {**SET, "details": details})["link"] is None
