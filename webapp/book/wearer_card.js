@@ -98,7 +98,7 @@ export class WearerCard {
       </div>
       ${visits ? measures(now?.values ?? {}, say.nothingMeasured) : html`<p class="quiet">${say.gettingMeasures}</p>`}
       ${now && oldMeasures(now) ? html`<p class="note" id="old-measures">${oldMeasures(now)}</p>` : nothing}
-      <button type="button" id="wearer-measuring" ?disabled=${!visits} @click=${() => this.#measuring(wearer)}>${say.measuringSheet}</button>
+      <button type="button" ?disabled=${!visits} @click=${() => this.#measuring(wearer)}>${say.measuringSheet}</button>
       <h3>${say.wishes}</h3>
       ${this.written.template(wearer)}
       ${this.#tag(wearer)}

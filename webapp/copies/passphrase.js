@@ -47,7 +47,7 @@ export class Passphrase {
               <p>${say.lockForgotten}</p>
               ${this.#field("first", say.passphrase)}
               ${this.#field("second", say.passphraseAgain)}
-              <button type="button" class="chosen" id="show-passphrase" aria-pressed=${this.#shown ? "true" : "false"} @click=${() => this.#show()}>${say.showTyped}</button>`
+              <button type="button" class="chosen" aria-pressed=${this.#shown ? "true" : "false"} @click=${() => this.#show()}>${say.showTyped}</button>`
           : html`<p>${say.noLockHere}</p>`
       }
     </details>`;

@@ -48,7 +48,7 @@ export class Trouble {
   #care() {
     const { cautions = [] } = this.counter.session;
     if (!cautions.length) return nothing;
-    return html`<details class="wrong" name="wrong" id="care-here">
+    return html`<details class="wrong" name="wrong">
       <summary>${say.takeCare}</summary>
       ${listed(cautions)}
     </details>`;

@@ -15,7 +15,7 @@ export function copyLine() {
     words
       ? oneLine(
           words,
-          html`<button type="button" id="copy-not-today" @click=${later}>${say.notToday}</button>`,
+          html`<button type="button" @click=${later}>${say.notToday}</button>`,
           html`<button type="button" data-book="copies">${say.saveACopy}</button>`,
         )
       : nothing,

@@ -34,7 +34,7 @@ export async function showCard(engine, request, address) {
   render(
     html`<div class="paper-sheet-head">
         <h2 id="card-sheet-title" tabindex="-1" autofocus>${say.cardTitle}</h2>
-        <button type="button" id="close-card" @click=${() => sheet.close()}>${say.close}</button>
+        <button type="button" @click=${() => sheet.close()}>${say.close}</button>
       </div>
       <p class="quiet">${say.tapToWriteCard}</p>
       <div class="preview">${drawn(card, lines)}</div>

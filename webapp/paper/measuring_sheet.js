@@ -55,7 +55,7 @@ export class MeasuringSheet {
     render(
       html`<div class="paper-sheet-head">
           <h2 id="measuring-sheet-title" tabindex="-1" autofocus>${say.measuringTitle}</h2>
-          <button type="button" id="close-measuring" @click=${() => this.#sheet.close()}>${say.close}</button>
+          <button type="button" @click=${() => this.#sheet.close()}>${say.close}</button>
         </div>
         <p>${say.measuringMeans}</p>
         <fieldset>
@@ -66,8 +66,8 @@ export class MeasuringSheet {
               @change=${() => this.#choose(/** @type {Paper} */ (name))} /><span>${name}</span></label>`,
           )}</div>
         </fieldset>
-        <div class="row"><button type="button" class="go" id="print-measuring" @click=${() => toPaper(this.#pages())}>${say.printMeasuring}</button></div>
-        <details id="came-back" ?open=${Object.values(this.#typed).some(Boolean)}>
+        <div class="row"><button type="button" class="go" @click=${() => toPaper(this.#pages())}>${say.printMeasuring}</button></div>
+        <details ?open=${Object.values(this.#typed).some(Boolean)}>
           <summary>${say.cameBack}</summary>
           ${this.#fields()}
         </details>
@@ -113,7 +113,7 @@ export class MeasuringSheet {
     return html`<p class="quiet">${say.cameBackHow}</p>
       ${TYPED.map((one) => this.#field(one))}
       <div role="status">${this.#note ? html`<p class="note">${this.#note}</p>` : nothing}</div>
-      <div class="row"><button type="button" class="go" id="take-measuring" @click=${() => this.#take()}>${say.putInFoot}</button></div>`;
+      <div class="row"><button type="button" class="go" @click=${() => this.#take()}>${say.putInFoot}</button></div>`;
   }
 
   /** @param {string} one */
