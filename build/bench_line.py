@@ -43,7 +43,7 @@ SENT = {
 # When each is so, in seconds since navigation; null until it is.
 SEEN: dict[str, str] = {
     "usable": "performance.getEntriesByName('usable')[0]",
-    "the sender's counts": "document.querySelector('.tally')",
+    "the sender's counts": "document.querySelector('.counts:not(.pencil) .tally')",
     "first counts": "document.querySelector('#picture-place svg.sock, #panels:not([hidden])')",
     "stored": "document.querySelector('#stored-line:not([hidden])')",
 }

@@ -19,6 +19,7 @@ from markupsafe import Markup
 from build.catalogue import ENGLISH, Message, WordsError, spoken
 from build.words import TEMPLATES
 from engine import api, sources
+from engine.sock.wanted import USUAL_CYLINDER
 
 
 def address(language: str) -> str:
@@ -44,6 +45,7 @@ class Pages:
             **facts,
             "pages": {language: address(language) for language in catalogues},
             "names": {language: self.say(language, "language-name") for language in catalogues},
+            "usual_cylinder": USUAL_CYLINDER.slots,
             "usual_slots": [(one, one) for one in map(int, sources.SLOTS_USUAL)],
             "pencil": api.answer({"do": "pencil", "request": {}}),
         }

@@ -14,37 +14,40 @@ def asked(phone: BrowserContext) -> Page:
     page = opened(phone)
     field(page, "foot.length").fill("24,6")
     step(page, "counts")
-    expect(page.locator("#problems li")).not_to_have_count(0)
+    figures(page)
     step(page, "yarn")
     page.get_by_role("button", name="60", exact=True).tap()
-    field(page, "fabric.swatch.needles").fill("60")
+    field(page, "fabric.swatch.rounds").fill("60")
     page.wait_for_timeout(SETTLED)
-    expect(error_at(page, "fabric.swatch.flat_width")).to_be_empty()
+    expect(error_at(page, "fabric.swatch.length")).to_be_empty()
     return page
 
 
 def test_a_field_that_is_still_to_come_is_not_scolded(phone: BrowserContext) -> None:
     page = asked(phone)
     page.keyboard.press("Tab")
-    expect(field(page, "fabric.swatch.flat_width")).to_be_focused()
+    expect(field(page, "fabric.swatch.length")).to_be_focused()
+    page.wait_for_timeout(SETTLED)
+    expect(error_at(page, "fabric.swatch.length")).to_be_empty()
+    page.keyboard.press("Tab")
+    expect(field(page, "fabric.swatch.needles")).to_be_focused()
+    expect(error_at(page, "fabric.swatch.length")).not_to_be_empty()
+    page.keyboard.type("60")
     page.wait_for_timeout(SETTLED)
     expect(error_at(page, "fabric.swatch.flat_width")).to_be_empty()
-    page.keyboard.press("Tab")
-    expect(error_at(page, "fabric.swatch.flat_width")).not_to_be_empty()
-    expect(error_at(page, "fabric.swatch.length")).to_be_empty()
 
 
 def test_with_the_group_left_it_is_said(phone: BrowserContext) -> None:
     page = asked(phone)
     field(page, "cylinder.slots").tap()
-    expect(error_at(page, "fabric.swatch.flat_width")).not_to_be_empty()
+    expect(error_at(page, "fabric.swatch.length")).not_to_be_empty()
 
 
 def test_asked_for_counts_it_is_said(phone: BrowserContext) -> None:
     page = asked(phone)
     step(page, "counts")
     step(page, "yarn")
-    expect(error_at(page, "fabric.swatch.flat_width")).not_to_be_empty()
+    expect(error_at(page, "fabric.swatch.length")).not_to_be_empty()
 
 
 def yarn_of(page: Page) -> str:

@@ -7,7 +7,17 @@ from pathlib import Path
 from playwright.sync_api import BrowserContext, Page, expect
 
 from tests.browser.at_machine import go_to, knit, settings, target, title
-from tests.browser.walk import behind, error_at, field, figures, fill_sock, opened, panel, step
+from tests.browser.walk import (
+    COUNTED,
+    behind,
+    error_at,
+    field,
+    figures,
+    fill_sock,
+    opened,
+    panel,
+    step,
+)
 
 
 def chosen(phone: BrowserContext, name: str, words: str) -> Page:
@@ -139,7 +149,7 @@ def test_rounds_after_the_toe_have_a_place_of_their_own(phone: BrowserContext) -
     sections = page.locator(".by-section tbody th").all_text_contents()
     assert sections[-3:] == ["After the toe", "Ends", sections[-1]]
     expect(page.locator(".tally-end .figure")).to_have_text("4")
-    expect(page.locator(".tally")).to_have_count(6)
+    expect(page.locator(COUNTED)).to_have_count(6)
     page.locator("#knit-it").tap()
     go_to(page, "Toe 40 rows", 40)
     assert knit(page, "Off the machine") == {"After the toe": 4}
@@ -175,7 +185,7 @@ def _toe(phone: BrowserContext, words: str) -> Page:
     field(page, "sock.toe.needles").fill("")
     field(page, "sock.toe.left").fill("")
     step(page, "counts")
-    expect(page.locator(".tally")).to_have_count(5)
+    expect(page.locator(COUNTED)).to_have_count(5)
     return page
 
 
@@ -235,7 +245,7 @@ def test_a_tube_sock_is_knitted_without_a_heel(phone: BrowserContext, screens: P
     field(page, "sock.heel.needles").fill("")
     field(page, "sock.heel.left").fill("")
     step(page, "counts")
-    expect(page.locator(".tally")).to_have_count(4)
+    expect(page.locator(COUNTED)).to_have_count(4)
     page.set_viewport_size({"width": 360, "height": 640})
     page.locator("#picture, .picture").first.screenshot(path=screens / "tube-sock.png")
     expect(page.locator(".sizes")).not_to_contain_text("Around the heel")

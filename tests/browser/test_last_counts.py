@@ -5,7 +5,16 @@ from collections.abc import Callable
 import pytest
 from playwright.sync_api import BrowserContext, Page, Route, expect
 
-from tests.browser.walk import SOCK_FIGURES, behind, field, figures, fill_sock, opened, step
+from tests.browser.walk import (
+    COUNTED,
+    SOCK_FIGURES,
+    behind,
+    field,
+    figures,
+    fill_sock,
+    opened,
+    step,
+)
 
 pytestmark = pytest.mark.pyodide
 
@@ -55,7 +64,7 @@ def test_last_counts_stand_until_they_are_checked(
     behind(page, "made")
     field(page, "sock.foot_length_of_sock").fill("8 in")
     step(page, "counts")
-    expect(page.locator(".tally")).to_have_count(0)
+    expect(page.locator(COUNTED)).to_have_count(0)
     expect(mark).to_be_hidden()
     expect(tape).to_have_text("")
     expect(not_yet).to_contain_text("kept")
@@ -104,7 +113,7 @@ def test_last_counts_that_cannot_be_read_or_kept(
         reload(page)
         expect(page.locator("#not-yet")).to_contain_text("kept")
         expect(page.locator("#last-time")).to_be_hidden()
-        expect(page.locator(".tally")).to_have_count(0)
+        expect(page.locator(COUNTED)).to_have_count(0)
 
     page.add_init_script("Storage.prototype.setItem = () => { throw new Error('full'); };")
     go_on = reload(page)

@@ -37,7 +37,7 @@ def screens_of(page: Page) -> Iterator[str]:
     """Walk through every screen and state; yields the name of each as it stands."""
     yield "1-empty"
     step(page, "counts")
-    expect(page.locator("#problems li")).to_have_count(3)
+    expect(page.locator("#problems li")).to_have_count(1)
     yield "3-problems"
     step(page, "measure")
     yield "1-errors"

@@ -11,7 +11,7 @@ import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
 from tests.browser.host import comes_true
-from tests.browser.walk import choose, error_at, field, fill_foot, opened, step
+from tests.browser.walk import COUNTED, choose, error_at, field, fill_foot, opened, step
 
 GREY = ("first", "last", "step", "loosest", "firmest", "between")
 
@@ -117,7 +117,7 @@ def test_the_engine_is_asked_only_while_it_is_open(phone: BrowserContext) -> Non
     page = opened(phone)
     fill_foot(page)
     step(page, "counts")
-    expect(page.locator(".tally")).to_have_count(5)
+    expect(page.locator(COUNTED)).to_have_count(5)
     count = "asked.filter((call) => call === 'chart').length"
     assert page.evaluate(count) == 0
     page.locator("#chart > summary").tap()

@@ -111,6 +111,8 @@ def settings_sheet(page: Page) -> None:
     expect(page.locator("#settings")).to_be_visible()
 
 
+# The rows of the counts, once there are any: until then they stand there in pencil.
+COUNTED = ".counts:not(.pencil) .tally"
 SWATCH = {"needles": "60", "flat_width": "10.2", "rounds": "60", "length": "15,6"}
 
 
@@ -122,15 +124,18 @@ def fill_foot(page: Page) -> None:
     page.locator("#chips button", has_text="60").tap()
     for name, text in SWATCH.items():
         field(page, f"fabric.swatch.{name}").fill(text)
-    expect(page.locator("#so-far-counts")).to_contain_text(said("Foot"))
+    expect(page.locator("#fabric-swatch-length-other")).not_to_be_empty()
+    # Until then the counts are those of the usual yarn.
+    expect(page.locator("#so-far")).to_have_attribute("data-told", "foot cylinder fabric")
 
 
 def figures(page: Page) -> dict[str, str]:
     """The big figures of step three by their titles; waits until they stand."""
-    expect(page.locator(".tally")).to_have_count(5)
+    rows = page.locator(COUNTED)
+    expect(rows).to_have_count(5)
     return {
         row.locator("h3").inner_text(): "".join(row.locator(".figure").inner_text().split())
-        for row in page.locator(".tally").all()
+        for row in rows.all()
     }
 
 

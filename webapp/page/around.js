@@ -50,7 +50,7 @@ export function renderAround(plan, place, go) {
       </details>
       <details class="whole">
         <summary>${say.whyThese}</summary>
-        <p>${plan.fabric.swatch_first || plan.fabric.guessed.length ? nothing : plan.fabric.words}</p>
+        <p>${plan.fabric.words}</p>
         <p>${plan.range.foot.words}</p>
         <dl class="whys">
           ${plan.parts.map((part) => html`<dt>${part.title}</dt><dd>${plan.counts[part.part]?.words}</dd>`)}

@@ -1,12 +1,12 @@
 /**
  * Works out what is typed, while it is being typed.
  * @import {Field} from "./fields.js"
- * @import {Answer, Asks, Request, Values} from "./types"
+ * @import {Answer, Asks, Problem, Request, Values} from "./types"
  */
 import { ECHOED } from "./fields.js";
 import { Newest } from "./newest.js";
+import { untold, withUsual } from "./request.js";
 
-// Every field that holds a length.
 // What is told beside or after the plan.
 const LATER = ["first_sock", "stock"];
 
@@ -51,29 +51,37 @@ export class Calculator extends EventTarget {
 }
 
 /**
- * While only sock one or the stock is in doubt the counts stay: those without it, with its problems beside.
- * @param {Request} request @param {(call: object) => Promise<any>} ask
+ * What comes of what is told; cylinder and yarn are the usual ones until they are. While only sock one or the
+ * stock is in doubt the counts stay: those without it, with its problems beside.
+ * @param {Request} told @param {(call: object) => Promise<any>} ask
  * @returns {Promise<Answer>}
  */
-async function page(request, ask) {
-  /** @type {Answer} */
+async function page(told, ask) {
+  const request = withUsual(told);
+  const guessed = untold(told);
+  const drawn = async () => {
+    const pencil = await ask({ do: "pencil", request: told });
+    return pencil.errors ? undefined : pencil;
+  };
+  /** @type {import("./answers").Page & { errors?: Problem[] }} */
   const answer = await ask({ do: "page", request });
   const doubted = new Set(answer.errors?.map(({ field }) => field.split(".")[0]));
-  if (!answer.errors) return { ...answer, request };
+  if (!answer.errors) {
+    return { ...answer, request, guessed, pencil: guessed.length ? await drawn() : undefined };
+  }
   if (![...doubted].every((group) => LATER.includes(group))) {
     // The foot alone is enough to guess what was left out of it, and to ask about what is odd.
     const foot = await ask({ do: "foot", request });
-    const pencil = await ask({ do: "pencil", request });
     return {
       errors: answer.errors,
       request,
       foot: foot.errors ? undefined : foot,
-      pencil: pencil.errors ? undefined : pencil,
+      pencil: await drawn(),
     };
   }
   const before = /** @type {Request} */ (
     Object.fromEntries(Object.entries(request).filter(([group]) => !doubted.has(group)))
   );
   const { errors } = answer;
-  return { ...(await ask({ do: "page", request: before })), errors, request: before };
+  return { ...(await ask({ do: "page", request: before })), errors, request: before, guessed };
 }

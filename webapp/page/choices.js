@@ -28,6 +28,8 @@ export function wireChoices(form) {
         /** @type {HTMLElement} */ (way).dataset.way !== values.way;
     }
     offerSizes(values);
+    const needles = form.input("fabric.swatch.needles");
+    if (needles) needles.placeholder = values["cylinder.slots"]?.trim() ?? "";
     hide("#age-place", values.who !== "child" && !holds(values, ...OF_A_CHILD));
     hide('[data-field="sock.cuff.every"]', !goesByNth(values));
     hide('[data-field="sock.leg.plain"]', !goesWith("sock.leg.plain", values));

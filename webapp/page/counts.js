@@ -1,6 +1,6 @@
 /**
  * Step three, first of all the counts: big enough to read at arm's length beside the machine.
- * @import {Fit, Part, Shown} from "./types"
+ * @import {Fit, Guessed, Part, Shown} from "./types"
  */
 import { html, nothing, render } from "lit-html";
 import * as say from "words/page";
@@ -9,30 +9,52 @@ import { wordsOfSockTwo } from "./first_sock.js";
 import { rollChanged } from "./motion.js";
 import { isLink } from "./steps_nav.js";
 
+/** In the order they are shown: the count that was asked for before all others, the rest as they are knitted. */
+const ROWS = /** @type {const} */ (["foot", "cuff", "leg", "heel", "toe"]);
+
 /** @typedef {(leg: string) => void} Take takes the kind of leg that is offered */
 
-/** @param {Shown} plan @param {HTMLElement} place @param {Take} take */
-export function renderCounts(plan, place, take) {
-  rollChanged(place, () => render(counts(plan, take), place));
+/** @param {Shown} plan @param {HTMLElement} place @param {Take} take @param {Guessed} [guessed] */
+export function renderCounts(plan, place, take, guessed = []) {
+  rollChanged(place, () => render(counts(plan, take, guessed), place));
 }
 
-/** @param {Shown} plan @param {Take} take */
-function counts(plan, take) {
+/** Until there are counts, their rows in pencil: nothing moves when they come. @param {string} between the likely foot rounds @param {HTMLElement} place */
+export function renderPencil(between, place) {
+  render(
+    html`<ol class="counts pencil">
+      ${ROWS.map(
+        (part) => html`<li class="tally tally-${part}">
+          <h3>${say.rowTitle({ part })}</h3>
+          ${part === "foot" ? html`<p class="which-sock">${say.forBoth}</p>` : nothing}
+          <p class="figure">${part === "foot" ? html`<span>${between}</span>` : html`<span aria-hidden="true">–</span>`}</p>
+          <p class="detail">${part === "foot" ? say.roundsGuessed : say.rowWaits}</p>
+        </li>`,
+      )}
+    </ol>`,
+    place,
+  );
+}
+
+/** @param {Shown} plan @param {Take} take @param {Guessed} guessed */
+function counts(plan, take, guessed) {
   return html`
-      ${
-        plan.fabric.swatch_first || plan.fabric.guessed.length
-          ? html`<p class="swatch-first"><strong>${say.swatchFirst}</strong> ${plan.fabric.words}</p>`
-          : nothing
-      }
       <ol class="counts">
         ${[...plan.parts].sort(footFirst).map((part) => row(part, plan))}
       </ol>
-      ${plan.fit ? gist(plan.fit, take) : nothing}
+      ${plan.fit ? gist(plan.fit, guesses(plan, guessed), take) : nothing}
       ${plan.origin ? html`<p class="quiet" id="origin"><bdi>${plan.origin}</bdi></p>` : nothing}
     `;
 }
 
-/** The count that was asked for before all others; the rest as they are knitted. @param {Part} a @param {Part} b */
+/** What the counts stand on that was not told, in a sentence; "" where all was. @param {Shown} plan @param {Guessed} guessed */
+function guesses({ fabric, counts: { needles } }, guessed) {
+  const [one, other] = guessed;
+  if (one) return say.usualTaken({ what: other ? "both" : one, slots: needles });
+  return fabric.swatch_first || fabric.guessed.length ? say.swatchFirst : "";
+}
+
+/** @param {Part} a @param {Part} b */
 function footFirst(a, b) {
   return Number(b.part === "foot") - Number(a.part === "foot");
 }
@@ -40,8 +62,11 @@ function footFirst(a, b) {
 /** @type {Fit["level"][]} */
 const WORST = ["bad", "tight", "loose"];
 
-/** The fit in a line: that it fits, or where it does not, the worst first. @param {NonNullable<Shown["fit"]>} fit @param {Take} take */
-function gist(fit, take) {
+/**
+ * The fit in a line: that it fits, or where it does not, the worst first; and what is a guess of it.
+ * @param {NonNullable<Shown["fit"]>} fit @param {string} guess @param {Take} take
+ */
+function gist(fit, guess, take) {
   const amiss = fit
     .filter(({ level }) => WORST.includes(level))
     .sort((a, b) => WORST.indexOf(a.level) - WORST.indexOf(b.level));
@@ -51,7 +76,8 @@ function gist(fit, take) {
     return html`<p class="fit-none">${say.noFoot({ linked: isLink(location.hash) ? "yes" : "no" })}</p>`;
   return html`<p class="fit fit-gist fit-${level}">
     <svg class="fit-mark" viewBox="0 0 24 24" aria-hidden="true" focusable="false">${MARKS[level]}</svg>
-    <strong>${words.length ? words.join(" ") : say.fits}</strong>
+    <span><strong>${words.length ? words.join(" ") : say.fits}</strong>
+      ${guess ? html`<span class="swatch-first">${guess}</span>` : nothing}</span>
   </p>${offer(fit.find(({ offers }) => offers)?.offers, take)}`;
 }
 

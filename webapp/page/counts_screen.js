@@ -1,7 +1,7 @@
 /**
  * The whole of step three: hands the newest answer to its pieces, marks the tape with what is known,
  * and says the foot rounds once they have settled, for those who listen.
- * @import {Answer, Problem, Shown} from "./types"
+ * @import {Answer, Guessed, Problem, Shown} from "./types"
  * @import {Form} from "./form.js"
  * @import {ToShare} from "./to_share.js"
  * @import {StepsNav} from "./steps_nav.js"
@@ -9,7 +9,7 @@
 import { nothing, render } from "lit-html";
 import * as say from "words/page";
 import { renderAround, renderNeed } from "./around.js";
-import { renderCounts } from "./counts.js";
+import { renderCounts, renderPencil } from "./counts.js";
 import { wordsOfSockTwo } from "./first_sock.js";
 import { knitAnew, partsChanged } from "./motion.js";
 import { joined, showPicture } from "./picture.js";
@@ -42,6 +42,7 @@ export class CountsScreen {
     this.form = form;
     this.nav = nav;
     this.share = share;
+    this.#pencil();
   }
 
   #take = (/** @type {string} */ leg) => this.form.set("sock.leg.kind", leg);
@@ -52,15 +53,18 @@ export class CountsScreen {
     document.getElementById("not-yet")?.remove();
     renderProblems(plan ? [] : answer.errors, place("problems"), (step) => this.nav.go(step));
     if (plan) {
+      place("to-cylinder").hidden = !answer.guessed.includes("cylinder");
       const changed = partsChanged(this.#plan?.parts, plan.parts);
-      renderCounts(plan, place("counts-place"), this.#take);
+      renderCounts(plan, place("counts-place"), this.#take, answer.guessed);
       showPicture(joined(answer.picture), place("picture-place"));
       knitAnew(place("picture-place"), changed);
       renderAround(plan, place("around-place"), (step) => this.nav.go(step));
       renderNeed(plan, place("need-place"));
       renderSteps(plan, place("steps-place"));
     } else {
-      for (const id of ["counts-place", "around-place", "need-place", "steps-place"]) {
+      this.#pencil();
+      place("to-cylinder").hidden = true;
+      for (const id of ["around-place", "need-place", "steps-place"]) {
         render(nothing, place(id));
       }
       place("picture-place").hidden = true;
@@ -69,29 +73,37 @@ export class CountsScreen {
     panels.hidden = !plan && !answer.errors.some(({ field }) => panels.contains(placeOf(field)));
     this.share.show(plan ? answer : null);
     renderStock(plan);
-    this.#mark(plan, plan && gist(plan), plan ?? answer.foot);
+    this.#mark(plan, plan && gist(plan), plan ?? answer.foot, answer.guessed);
     this.#say(plan ? wordsOfSockTwo(plan) || gist(plan) : "");
+  }
+
+  /** The range that stands above the form. */
+  #pencil() {
+    const between = document.querySelector("#so-far .figure")?.textContent ?? "";
+    renderPencil(between, place("counts-place"));
   }
 
   /** Counts that the calculator has not checked yet, or none. @param {Shown | undefined} plan */
   showLast(plan) {
     if (plan) renderCounts(plan, place("counts-place"), this.#take);
-    else render(nothing, place("counts-place"));
+    else this.#pencil();
     this.#mark(plan, plan && say.gistBefore({ rounds: plan.counts.foot.rounds }));
   }
 
   /**
    * @param {Shown | undefined} plan @param {string} [words] the counts in a breath
    * @param {{ measures: Shown["measures"] } | undefined} [told] what the foot tells, which may come first
+   * @param {Guessed} [guessed]
    */
-  #mark(plan, words = "", told = plan) {
+  #mark(plan, words = "", told = plan, guessed = []) {
     this.#plan = plan;
     const length = told?.measures.length;
     this.nav.mark(
       "measure",
       length ? `${length.from === "estimated" ? "≈ " : ""}${length.text}` : "",
     );
-    this.nav.mark("yarn", plan ? say.slots({ slots: plan.counts.needles }) : "");
+    const about = guessed.includes("cylinder") ? "≈ " : "";
+    this.nav.mark("yarn", plan ? about + say.slots({ slots: plan.counts.needles }) : "");
     this.nav.mark("counts", words);
   }
 

@@ -59,7 +59,7 @@ export class FirstSock {
     this.#wishes(plan?.pair);
     // With sock one measured the plan is that of sock two.
     if (plan?.off_machine) this.expected.textContent = plan.off_machine.words;
-    this.expected.hidden = !plan?.off_machine;
+    this.expected.classList.toggle("over", !plan?.off_machine); // its room stays
     this.#draw();
   }
 
@@ -117,7 +117,7 @@ export class FirstSock {
     const rounds = values[SOCK_TWO]?.trim();
     const asPlanned = rounds === this.#planned;
     render(
-      this.#planned && (!rounds || asPlanned)
+      this.#planned
         ? html`<button type="button" aria-pressed=${asPlanned}
             @click=${() => this.form.set(SOCK_TWO, this.#planned)}>${say.asPlanned({ rounds: this.#planned })}</button>`
         : nothing,
@@ -129,13 +129,13 @@ export class FirstSock {
         ${
           this.#words
             ? html`<p class="lesson">${this.#words}</p>`
-            : html`<p class="quiet">${say.sockTwoWaits}</p>`
+            : html`<p class="lesson pencil">${say.sockTwoWaits}</p>`
         }
-        ${
+        <div class="row">${
           keep
             ? html`<button type="button" id="keep-sock" @click=${() => this.#keepIt(keep)}>${say.useAsSwatch}</button> `
             : before
-              ? html`<p>${say.keptAsSwatch} ${say.itsSockTwo({ lesson: this.#lesson })} <button type="button" id="unkeep-sock" @click=${() => this.form.fill(before)}>${say.undo}</button></p>`
+              ? html`<p>${say.keptAsSwatch} ${say.itsSockTwo({ lesson: this.#lesson })} <button type="button" @click=${() => this.form.fill(before)}>${say.undo}</button></p>`
               : nothing
         }
         ${
@@ -144,7 +144,7 @@ export class FirstSock {
             : forgotten
               ? html`<button type="button" id="recall-sock" @click=${() => this.#put(forgotten)}>${say.recallOne}</button>`
               : nothing
-        }
+        }</div>
       `,
       this.place,
     );

@@ -112,7 +112,7 @@ function tray(field) {
     html`<button type="button" tabindex="-1" @click=${press}>${words}</button>`;
   // Each row keeps its height, whatever stands in it: nothing moves while one types.
   return html`
-    <p class="asks">${text("where")}</p>
+    <p class="asks">${text("note") || text("where")}</p>
     <div class="read">${
       guess
         ? html`<details><summary>${say.whereGuessFrom}</summary><p>${guess}</p></details>`

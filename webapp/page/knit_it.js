@@ -40,11 +40,11 @@ export class KnitIt {
   }
 
   /** What it would begin, and whose sheet it is on. @param {Answer} answer @param {Visit | null} visit */
-  offer({ plan, request }, visit) {
+  offer({ plan, request, guessed }, visit) {
     this.#visit = visit;
     this.#request = plan && request;
     this.#cautions = plan?.cautions ?? [];
-    this.#button.hidden = !plan;
+    this.#button.hidden = !plan || guessed.includes("cylinder"); // nobody's machine
     this.#care.hidden = !plan;
     this.#answer?.resolve();
     this.#answer = undefined;

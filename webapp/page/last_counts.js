@@ -7,7 +7,7 @@
  */
 import { html, nothing, render } from "lit-html";
 import * as say from "words/page";
-import { isEmpty, toRequest } from "./request.js";
+import { isEmpty, toRequest, withUsual } from "./request.js";
 
 export class LastCounts {
   #answered = false;
@@ -63,7 +63,8 @@ export class LastCounts {
  * @param {Request | undefined} request
  */
 function planned(request) {
-  return JSON.stringify(request && { ...request, knitter: undefined }, (_, value) =>
+  const whole = request && { ...withUsual(request), knitter: undefined };
+  return JSON.stringify(whole, (_, value) =>
     value instanceof Object && !Array.isArray(value)
       ? Object.fromEntries(Object.entries(value).sort())
       : value,

@@ -4,7 +4,7 @@
  * @import {FirstSock} from "../machine/types"
  * @import {Request, Values} from "./types"
  */
-import { toValues } from "./request.js";
+import { toValues, withUsual } from "./request.js";
 import { withItsUnit } from "./units_beside.js";
 import { within } from "./within.js";
 
@@ -15,7 +15,7 @@ export function samePlan(one, other) {
 
 /** Without what is known later, and changes nothing of what was planned. @param {Request} request */
 function plain(request) {
-  const all = Object.entries(toValues(request))
+  const all = Object.entries(toValues(withUsual(request)))
     .filter(
       ([name, text]) => text.trim() && !within(name, "first_sock", "stock", "units", "knitter"),
     )

@@ -1,7 +1,7 @@
 /**
  * Between the flat names of the form ("foot.length") and the nested request the engine takes.
  * Nothing here reads a number: what was typed goes to the engine as it was typed.
- * @import {Request, Values} from "./types"
+ * @import {Guessed, Request, Values} from "./types"
  * @import {Place} from "./within.js"
  */
 import { asKept, spelled } from "./spelled.js";
@@ -16,7 +16,7 @@ const WAY_FIELDS = {
   yarn: YARN,
 };
 
-/** What a yarn alone is, nothing being said of it: a name that the engine knows. */
+/** What a yarn is of which nothing is said: a name that the engine knows. */
 const USUAL_YARN = "sock";
 
 /**
@@ -39,11 +39,32 @@ export function toRequest(values) {
   if (values.way === "yarn" && !values["fabric.yarn"]?.trim()) {
     put(request, ["fabric", "yarn"], USUAL_YARN);
   }
+  const swatch = request.fabric?.swatch;
+  if (swatch && request.cylinder?.slots) swatch.needles ??= request.cylinder.slots;
   if (values.who === "woman" || values.who === "man") {
     put(request, ["person", "sex"], values.who);
   }
   if (values.who === "child") put(request, ["person", "child"], true);
   return /** @type {Request} */ (request);
+}
+
+/** What is not told, and is taken as usual. @param {Request} request @returns {Guessed} */
+export function untold({ cylinder, fabric }) {
+  const { slots } = /** @type {{ slots?: string }} */ (cylinder ?? {});
+  return [
+    slots ? [] : /** @type {const} */ (["cylinder"]),
+    fabric ? [] : /** @type {const} */ (["fabric"]),
+  ].flat();
+}
+
+/** A request with what is usual in place of what is not told. @param {Request} request @returns {Request} */
+export function withUsual({ cylinder, fabric, ...request }) {
+  const { usualSlots } = document.documentElement.dataset;
+  return {
+    ...request,
+    cylinder: { slots: usualSlots, .../** @type {object} */ (cylinder) },
+    fabric: fabric ?? { yarn: USUAL_YARN },
+  };
 }
 
 /** A length alone; another number of a yarn says its weight too, or needs none. */

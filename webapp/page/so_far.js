@@ -11,7 +11,8 @@ import { showPicture } from "./picture.js";
 let drawn;
 
 /** @param {Answer} answer @param {HTMLElement} place */
-export function showSoFar({ plan, bare, pencil }, place) {
+export function showSoFar({ plan: counted, bare, pencil }, place) {
+  const plan = pencil ? undefined : counted; // on what is not told yet
   const foot = plan ? plan.range.foot : pencil?.foot;
   if (!foot) return; // what stands there is of what was told before
   place.dataset.told = plan ? "foot cylinder fabric" : (pencil?.told ?? []).join(" ");

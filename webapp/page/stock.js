@@ -13,7 +13,10 @@ const place = (id) => /** @type {HTMLElement} */ (document.getElementById(id));
 /** @param {Plan | undefined} plan */
 export function renderStock(plan) {
   const { enough, stripes, colours = [] } = plan?.yarn ?? {};
-  render(enough ? weighed(enough) : nothing, place("enough-place"));
+  render(
+    enough ? weighed(enough) : html`<p class="verdict pencil">${say.stockWaits}</p>`,
+    place("enough-place"),
+  );
   const told = colours.length > 1 || colours.some(({ balls }) => balls !== null);
   render(
     told ? html`<p>${say.forThePair}</p><ul class="colours">${colours.map(colour)}</ul>` : nothing,

@@ -14,7 +14,7 @@
 import { html, render } from "lit-html";
 import * as say from "words/page";
 import { bundle } from "./bundle.js";
-import { toRequest, toValues } from "./request.js";
+import { toRequest, toValues, withUsual } from "./request.js";
 import { only } from "./stays.js";
 import { nameScreen } from "./title.js";
 import { paper } from "./to_paper.js";
@@ -92,9 +92,9 @@ export class ToBook {
   }
 
   /** @param {Answer} answer to what is on the table */
-  follow({ counted, request }) {
-    // With sock one measured these are the counts of sock two alone.
-    const whole = counted && !request.first_sock;
+  follow({ counted, request, guessed }) {
+    // With sock one measured these are the counts of sock two alone; a cylinder is nobody's guess.
+    const whole = counted && !request.first_sock && !guessed?.includes("cylinder");
     this.#plan = whole ? { at: Date.now(), values: toValues(request), counted } : undefined;
     this.#planned();
   }
@@ -219,7 +219,7 @@ export class ToBook {
       },
       tag: async (label, values) => {
         const { TagSheet } = await paper();
-        new TagSheet({ engine, draft, request: toRequest(values), label });
+        new TagSheet({ engine, draft, request: withUsual(toRequest(values)), label });
       },
       sets: () => new Set(Object.keys(draft.sets ?? {}).map((name) => name.split(".")[0])).size,
       openSets: async (closed) => {

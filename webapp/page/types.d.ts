@@ -44,6 +44,8 @@ export interface Readings {
 /** What the counts and the tape show of a plan. */
 export type Shown = Pick<Plan, "parts" | "counts" | "fabric" | "notes" | "measures"> &
   Partial<Pick<Plan, "fit" | "origin">>;
+/** Of it, what stands in for something that was not told. */
+export type Guessed = ("cylinder" | "fabric")[];
 /** The counts shown last, and what they were asked by. */
 export interface Last {
   request: Request;
@@ -52,13 +54,20 @@ export interface Last {
 /** What came of the newest request: a plan with its picture and link, or the problems in the way; a plan
  * beside problems is sock one's, where what was typed of sock one cannot be read yet. */
 export type Answer =
-  | (Page & { request: Request; errors?: Problem[]; pencil?: undefined })
+  | (Page & {
+      request: Request;
+      errors?: Problem[];
+      /** what the request says as usual, because nothing else was told */
+      guessed: Guessed;
+      pencil?: Pencil | undefined;
+    })
   | {
       errors: Problem[];
       request: Request;
       /** what the foot tells before there is a plan */
       foot?: FootAlone;
       pencil?: Pencil;
+      guessed?: undefined;
       plan?: undefined;
       bare?: undefined;
       picture?: undefined;

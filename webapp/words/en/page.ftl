@@ -117,7 +117,24 @@ counter-not-begun = The counter could not be made ready. Check your connection, 
 
 ## Counts
 
-swatch-first = Swatch first.
+swatch-first = Swatch first: guessed.
+# $what: what was not told. $slots: the usual number, taken in its place.
+usual-taken =
+    { $what ->
+        [cylinder] Guessed: { $slots } slots.
+        [fabric] Guessed: sock yarn.
+       *[both] Guessed: { $slots } slots, sock yarn.
+    }
+# $part: a row of the counts before there are any.
+row-title =
+    { $part ->
+        [foot] Foot
+        [cuff] Cuff
+        [leg] Leg
+        [heel] Heel
+       *[toe] Toe
+    }
+row-waits = not told yet
 sock-two = Sock two
 for-both = For both socks
 pocket-said = { $needles } needles down to { $left } and back to { $needles }
@@ -223,6 +240,7 @@ recall-one = Bring sock one back
 for-the-pair = What you need for the pair:
 left = Left
 two-takes = Sock two takes
+stock-waits = Weigh what is left to see whether it is enough for sock two.
 balls =
     { $balls ->
         [one] { $balls } ball

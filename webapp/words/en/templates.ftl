@@ -89,6 +89,7 @@ measure-of =
        *[other-foot-again] { $measure }, other foot again
     }
 knit-it = Knit it
+tell-cylinder = Your cylinder
 take-care = Take care
 pass-on = Keep it or pass it on
 more-of-sock = More of this sock
@@ -105,7 +106,7 @@ next-yarn = Machine and yarn
 cylinder-slots = Slots in the cylinder
 cylinder-slots-where = Each holds one needle. Count them once, or tap a usual number:
 fabric-swatch-needles = Needles
-fabric-swatch-needles-where = How many knitted it.
+fabric-swatch-needles-where = How many knitted it: all of the cylinder’s, unless you write another number.
 fabric-swatch-flat-width = Flat width
 fabric-swatch-flat-width-where = Edge to edge, once across.
 fabric-swatch-rounds = Rounds
