@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from math import floor
-from typing import Any
+from typing import Any, Literal
 
 from engine.read import units
 from engine.say import messages as say
+from engine.say.message import Message
 from engine.sock.pair import Wish
 from engine.sock.sock import Sock
 
@@ -24,10 +25,15 @@ def write(sock: Sock) -> dict[str, Any] | None:
     return {
         "one": units.length(pair.one, sock.system),
         "wishes": [_wish(one, one.like == pair.like, sock.system) for one in pair.wishes],
-        "why": say.like_one_otherwise(one=str(knitted), two=str(like_one))
-        if knitted not in (None, like_one)
-        else None,
+        "why": _why(knitted, like_one),
     }
+
+
+def _why(knitted: int | None, like_one: int) -> Message | None:
+    if knitted in (None, like_one):
+        return None
+    again: Literal["shorter", "longer"] = "shorter" if like_one > knitted else "longer"
+    return say.like_one_otherwise(one=str(knitted), two=str(like_one), again=again)
 
 
 def _wish(wish: Wish, chosen: bool, system: units.System) -> dict[str, Any]:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
+from typing import Literal
 
 from engine import sources
 from engine.fabric.fabric import Fabric
@@ -137,7 +138,8 @@ def _second(fields: Fields, sock: Sock, typed: first_sock.FirstSock) -> Sock:
         pair=pair,
     )
     asked = cloth.questions[len(sock.fabric.questions) :]
-    note = say.knit_sock_two(rounds=second.foot_rounds, before=knitted.foot_rounds)
+    like: Literal["foot", "between", "one"] = "one" if pair.like == "sock one" else pair.like
+    note = say.knit_sock_two(rounds=second.foot_rounds, before=knitted.foot_rounds, like=like)
     notes = [(fields.where("foot_rounds"), note), *first_sock.after_wash(fields, typed, knitted)]
     return replace(second, notes=(*sock.notes, *notes, *asked))
 

@@ -104,7 +104,7 @@ def test_at_the_counter_too_sock_two_may_be_like_sock_one(phone: BrowserContext)
     rounds = wish.locator("small").inner_text().split()[0]
     wish.tap()
     expect(page.locator("#two-like-sock-one")).to_be_checked()
-    expect(page.locator(".lesson")).to_contain_text(f"{rounds} foot rounds")
+    expect(page.locator("#two-taught")).to_contain_text(f"{rounds} foot rounds")
     page.locator("#begin-two").tap()
     leave(page)
     expect(page.locator(".tally-foot .figure")).to_have_text(rounds)

@@ -36,8 +36,8 @@ def test_a_short_sock_one_lengthens_sock_two(phone: BrowserContext) -> None:
     )  # a sock too short takes more rounds, whatever the weights
     lesson = page.locator(".lesson")
     expect(lesson).to_have_text(
-        f"Knit {foot(page)} foot rounds in sock two, where sock one has {planned}. "
-        "The rest stays, so that the two match."
+        f"Knit {foot(page)} foot rounds in sock two: that makes the length the foot asks for. "
+        f"Sock one has {planned}. Cuff, leg, heel and toe stay the same."
     )
     expect(page.locator("#so-far-counts")).to_have_text(f"Sock two: {foot(page)}")
     expect(page.locator("#first_sock-length-other")).to_have_text("21.5 cm · 8 1/2 in")  # 8.46 in
@@ -90,10 +90,10 @@ def test_sock_two_may_be_like_the_foot_or_like_sock_one(phone: BrowserContext) -
     assert counts[0] == to_the_foot
     knitted = field(page, "first_sock.foot_rounds").input_value()
     assert str(counts[2]) != knitted
-    why = page.get_by_role("group", name="Knit sock two").get_by_text(
-        "part of its length was chance"
+    why = page.get_by_role("group", name="How long shall sock two be?").get_by_text(
+        "Sock one is short partly by chance"  # as it came out with the rounds that were planned
     )
-    expect(why).to_contain_text(f"Sock one took {knitted}")
+    expect(why).to_contain_text(f"Why not {knitted} again?")
     expect(why).to_contain_text(f"{counts[2]} come closest")
     wishes.last.tap()
     expect(page.locator(".tally-foot .figure")).to_have_text(str(counts[2]))

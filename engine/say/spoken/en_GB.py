@@ -62,7 +62,7 @@ MESSAGES: Mapping[str, Callable[[Mapping[str, Any]], str]] = {
     'count-again': lambda m: 'Count again. Is it ' + _g.either(m["slots"]) + '?',
     'needle-from-mark': lambda m: (_g.listed(m["nths"]) + ' needle before the left half mark' if m["where"] == "before-left" else _g.listed(m["nths"]) + ' needle past the right half mark' if m["where"] == "past-right" else _g.listed(m["nths"]) + ' needle from the left half mark' if m["where"] == "left" else _g.listed(m["nths"]) + ' needle from the right half mark' if m["where"] == "right" else 'middle needle, ' + _g.listed(m["nths"]) + ' from both half marks'),
     'needles-from-marks': lambda m: _g.listed(m["places"]),
-    'pair-within': lambda m: ('1 foot round: within ' + _t(m["off"]) + ' of the length for the foot, and within ' + _t(m["apart"]) + ' of sock one.' if _g.plural(m["rounds"]) == "one" else f"{m['rounds']:,}" + ' foot rounds: within ' + _t(m["off"]) + ' of the length for the foot, and within ' + _t(m["apart"]) + ' of sock one.'),
+    'pair-within': lambda m: ('1 foot round. At most ' + _t(m["off"]) + ' from the length the foot asks for, and ' + _t(m["apart"]) + ' from sock one’s.' if _g.plural(m["rounds"]) == "one" else f"{m['rounds']:,}" + ' foot rounds. At most ' + _t(m["off"]) + ' from the length the foot asks for, and ' + _t(m["apart"]) + ' from sock one’s.'),
     'measured': lambda m: ('Measured.' if _g.plural(m["readings"]) == "one" else 'Measured twice.'),
     'measured-larger': lambda m: ('Measured, the larger of both feet.' if _g.plural(m["readings"]) == "one" else 'Measured twice, the larger of both feet.'),
     'known': lambda m: 'Known: ' + _g.listed(m["names"]) + '.',
@@ -98,5 +98,4 @@ MESSAGES: Mapping[str, Callable[[Mapping[str, Any]], str]] = {
     'knit-rows': lambda m: 'Knit ' + _g.either(m["rows"]) + ' rows.',
     'leave-either': lambda m: 'Leave ' + _g.either(m["left"]) + '.',
     'unlike-feet-rounds': lambda m: ('That is more than feet usually differ. Two different socks may fit better: about ' + _t(m["shorter"]) + ' foot round for the shorter foot, ' + _t(m["longer"]) + ' for the longer.' if _g.plural(m["shorter"]) == "one" else 'That is more than feet usually differ. Two different socks may fit better: about ' + _t(m["shorter"]) + ' foot rounds for the shorter foot, ' + _t(m["longer"]) + ' for the longer.'),
-    'knit-sock-two': lambda m: ('Knit ' + _t(m["rounds"]) + ' foot round in sock two, where sock one has ' + _t(m["before"]) + '. The rest stays, so that the two match.' if _g.plural(m["rounds"]) == "one" else 'Knit ' + _t(m["rounds"]) + ' foot rounds in sock two, where sock one has ' + _t(m["before"]) + '. The rest stays, so that the two match.'),
 }

@@ -316,10 +316,10 @@ counts-wait = The counts appear here once the foot, the cylinder and the fabric 
 
 first-sock-foot-rounds = Foot rounds you knitted
 first-sock-foot-rounds-where = Between heel and toe of sock one.
-sock-two-like = Knit sock two
-like-foot = to the foot
+sock-two-like = How long shall sock two be?
+like-foot = as the foot asks: fits best
 like-between = between the two
-like-sock-one = like sock one
+like-sock-one = as long as sock one
 four-in-five = That holds four times in five.
 first-sock-unwashed-length = Or: not washed yet
 first-sock-unwashed-length-where = Its foot off the machine, rested an hour.

@@ -2,8 +2,8 @@
 
 pair-within =
     { $rounds ->
-        [one] 1 foot round: within { $off } of the length for the foot, and within { $apart } of sock one.
-       *[other] { NUMBER($rounds) } foot rounds: within { $off } of the length for the foot, and within { $apart } of sock one.
+        [one] 1 foot round. At most { $off } from the length the foot asks for, and { $apart } from sock one’s.
+       *[other] { NUMBER($rounds) } foot rounds. At most { $off } from the length the foot asks for, and { $apart } from sock one’s.
     }
 pair-aim =
     { $like ->
@@ -11,7 +11,11 @@ pair-aim =
        *[between] Half way between sock one and the length for the foot is { $aimed }.
     }
 
-like-one-otherwise = Sock one took { $one }, but part of its length was chance: { $two } come closest to it.
+like-one-otherwise =
+    { $again ->
+       *[shorter] Why not { $one } again? Sock one is long partly by chance: { $one } again would likely come out shorter. { $two } come closest to it.
+        [longer] Why not { $one } again? Sock one is short partly by chance: { $one } again would likely come out longer. { $two } come closest to it.
+    }
 
 ## Off the machine, before the wash
 

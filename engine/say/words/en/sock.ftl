@@ -23,9 +23,10 @@ top-at-knee = The top would be { $height } above the floor, at the knee or above
 sock-one-too-short = By this first sock, heel and toe alone are longer than the foot.
 check-sock-one = Check its length and rounds, or leave more needles in heel and toe.
 knit-sock-two =
-    { $rounds ->
-        [one] Knit { $rounds } foot round in sock two, where sock one has { $before }. The rest stays, so that the two match.
-       *[other] Knit { $rounds } foot rounds in sock two, where sock one has { $before }. The rest stays, so that the two match.
+    { $like ->
+       *[foot] Knit { $rounds } foot rounds in sock two: that makes the length the foot asks for. Sock one has { $before }. Cuff, leg, heel and toe stay the same.
+        [between] Knit { $rounds } foot rounds in sock two: its length is then between the foot’s and sock one’s. Sock one has { $before }. Cuff, leg, heel and toe stay the same.
+        [one] Knit { $rounds } foot rounds in sock two: that comes closest to sock one’s length. Sock one has { $before }. Cuff, leg, heel and toe stay the same.
     }
 sock-one-missing =
     { $what ->
