@@ -17,6 +17,9 @@ import { read } from "./read.js";
 
 const PARTS = /** @type {const} */ (["foot", "cuff", "leg", "heel", "toe"]);
 
+/** The page's own counts, which are no longer in pencil. */
+const COUNTED = ".counts:not(.pencil)";
+
 /** Take the sender's counts away, where they stand. */
 let clear = () => {};
 
@@ -32,7 +35,7 @@ export function show(link, { nav, away }) {
   const own = /** @type {HTMLElement} */ (document.getElementById("counts-place"));
   const notYet = document.getElementById("not-yet");
   away();
-  const watch = new MutationObserver(() => own.querySelector(".tally") && clear());
+  const watch = new MutationObserver(() => own.querySelector(COUNTED) && clear());
   watch.observe(own, { childList: true, subtree: true, characterData: true });
   const elsewhere = () => {
     if (location.hash === link) return;
@@ -43,7 +46,7 @@ export function show(link, { nav, away }) {
     watch.disconnect();
     nav.removeEventListener("step", elsewhere);
     list.remove();
-    if (notYet) notYet.hidden = own.querySelector(".tally") !== null;
+    if (notYet) notYet.hidden = own.querySelector(COUNTED) !== null;
   };
   if (notYet) notYet.hidden = true;
   nav.link = link;

@@ -125,12 +125,12 @@ next-pair-follows = The next pair begins on the waste yarn that is on the needle
 well-cranked = Well cranked. The counter knows your pace now, and shows the time left on your next pair.
 rest-then-measure = Wash it, dry it flat and let it rest a day. Then measure it: sock two gets its foot rounds from that. You can also begin now and measure later.
 measure-one = Measure sock one
-two-like = How long shall sock two be?
+two-like = Sock two’s length
 like =
     { $like ->
-       *[foot] as the foot asks: fits best
+       *[foot] as the foot asks
         [between] between the two
-        [one] as long as sock one
+        [one] as sock one
     }
 four-in-five = That holds four times in five.
 begin-two-as-planned = Begin sock two as planned
