@@ -60,12 +60,16 @@ def test_a_stretch_between_is_judged_by_the_wish() -> None:
 
 
 def test_a_shaped_leg_is_knitted_closer() -> None:
-    """Of a leg that changes from band to band the stretch is near the wanted 10.5, 13.5, 16.5 %."""
+    """Of a leg that changes from band to band the stretch is near the wanted 10.5, 13.5, 16.5 %.
+
+    The screw is turned by half a mark, 5 % of stretch, so that two wishes may come to one turn.
+    """
     height = {"sock.leg": {"height": "14 in"}, "foot.ankle_girth": "220 mm"}
     height |= {"foot.calf_girth": "300 mm"}
     found = [fit(plan({**height, "sock.closeness": wish}), "ankle")["stretch"] for wish in WISHES]
-    assert found == sorted(set(found))
-    assert found == pytest.approx([1.105, 1.135, 1.165], abs=0.04)
+    assert found == sorted(found)
+    assert found[0] < found[-1]
+    assert found == pytest.approx([1.105, 1.135, 1.165], abs=0.03)
 
 
 def test_the_shelf_ranks_by_the_wish() -> None:
