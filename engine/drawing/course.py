@@ -6,6 +6,7 @@ complex number, x + yj in mm; x runs to the right, y downwards.
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Sequence
 from itertools import pairwise
 from typing import NamedTuple
@@ -22,14 +23,25 @@ class Course(NamedTuple):
 
     def at(self, x: float) -> complex:
         """Return the place at a share of it."""
-        left = 1 - x
-        return left * left * self.start + 2 * x * left * self.bend + x * x * self.end
+        a, b, c = weights_at(x)
+        return a * self.start + b * self.bend + c * self.end
+
+    def along(self, weights: Sequence[tuple[float, float, float]]) -> list[complex]:
+        """Return the places whose `weights` are given, as `weights_at` has them."""
+        start, bend, end = self
+        return [a * start + b * bend + c * end for a, b, c in weights]
 
     def halves(self) -> tuple[Course, Course]:
         """Return its two halves."""
         one, other = (self.start + self.bend) / 2, (self.bend + self.end) / 2
         middle = (one + other) / 2
         return Course(self.start, one, middle), Course(middle, other, self.end)
+
+
+def weights_at(x: float) -> tuple[float, float, float]:
+    """Return how much the start, the bend and the end of a course count at a share of it."""
+    left = 1 - x
+    return left * left, 2 * x * left, x * x
 
 
 def through(start: complex, middle: complex, end: complex) -> Course:
@@ -50,9 +62,8 @@ class Line:
 
     def at(self, share: float) -> complex:
         """Return the place at a share of its length."""
-        far, want, i = self._far, share * self.long, 1
-        while i < len(far) - 1 and far[i] < want:
-            i += 1
+        far, want = self._far, share * self.long
+        i = min(bisect_left(far, want, 1), len(far) - 1)
         one, other = self.corners[i - 1], self.corners[i]
         step = far[i] - far[i - 1]
         return one + (other - one) * ((want - far[i - 1]) / step) if step else other

@@ -12,6 +12,7 @@ row ends on it, as far in as the row is wide. A toe is the same on the sole and 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
+from functools import cached_property
 from itertools import accumulate
 from math import cos, pi, sin
 from typing import NamedTuple
@@ -152,9 +153,13 @@ class Outline:
         left, down = (self.ankle - wide) / 2, 1j * self.deep * t
         one = complex(left, self.top) + down
         other = complex(left + wide, self.front) + down
+        return through(one, (one + other) / 2 + self._bow * (0.6 + 0.4 * t), other)
+
+    @cached_property
+    def _bow(self) -> complex:
+        """Return how far the leg's first course sags."""
         under = self._leg(0.0)
-        bow = under.at(0.5) - (under.start + under.end) / 2
-        return through(one, (one + other) / 2 + bow * (0.6 + 0.4 * t), other)
+        return under.at(0.5) - (under.start + under.end) / 2
 
     def _scrap(self, t: float) -> Course:
         up = -1j * _SCRAP * (1 - t)

@@ -13,6 +13,7 @@ It carries classes and no colours: the page's style sheet gives line, fill and t
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from functools import lru_cache
 from itertools import groupby, pairwise
 from typing import Any, cast
 
@@ -137,9 +138,9 @@ def parts(at: Outline, by: complex = 0j) -> Iterator[tuple[str, str]]:
     """
     for part in _PARTS:
         laid = _of(at, part)
-        courses = [
-            [Course(*(place + by for place in course)) for course in one.courses()] for one in laid
-        ]
+        courses = [one.courses() for one in laid]
+        if by:
+            courses = [[Course(*(place + by for place in one)) for one in each] for each in courses]
         if part not in ("heel", "toe"):
             courses = [[course for one in courses for course in one]]
         if laid:
@@ -147,9 +148,15 @@ def parts(at: Outline, by: complex = 0j) -> Iterator[tuple[str, str]]:
             yield f"part part-{part}{dashes}", "".join(map(area, courses))
 
 
+@lru_cache(maxsize=1)
+def _areas(at: Outline) -> tuple[tuple[str, str], ...]:
+    """Return the parts of an outline, which is drawn large and small, one after the other."""
+    return tuple(parts(at))
+
+
 def _cloth(at: Outline, sock: Sock, *, small: bool) -> Iterator[str]:
     """Yield the areas of all parts, then what is seen on each section."""
-    yield from (_path(kind, d) for kind, d in parts(at))
+    yield from (_path(kind, d) for kind, d in _areas(at))
     each = max(1, round(max(at.tip, -at.top) / _ROWS[small] / at.pitch))
     seen = sock.cylinder.half
     for _, group in groupby(at.laid, key=lambda one: id(one.section)):
