@@ -69,8 +69,8 @@ LOOP_BY_STATE = Cited(
 )
 BALL_LIGHTEST = Cited(0.92, TRADE)  # over what its label says; the heaviest are 4 % over it
 LABEL_STEP = Cited(25.0, TRADE)  # g, labels say multiples of it: another weight was weighed
-REPEAT_EVEN = Cited(0.02, TRADE)  # relative, one repeat of colours against the next
-ROUND_SEEN = Cited(0.5, TRADE)  # rounds, where a colour is seen to begin
+REPEAT_EVEN = Cited(0.02, TRADE)  # relative, one repeat of colors against the next
+ROUND_SEEN = Cited(0.5, TRADE)  # rounds, where a color is seen to begin
 
 # --- Ease and stretch -----------------------------------------------------------------------------
 LENGTH_EASE_MOST = Cited(0.15, TRADE)

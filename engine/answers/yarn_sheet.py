@@ -9,7 +9,7 @@ from typing import Any, Literal
 from engine import sources
 from engine.judge import stripes, supply
 from engine.judge.stripes import Stripes
-from engine.judge.supply import Colour, Need, Swap
+from engine.judge.supply import InColor, Need, Swap
 from engine.read import units
 from engine.read.units import nearest
 from engine.say import messages as say
@@ -21,12 +21,12 @@ _Notes = tuple[tuple[str, Message], ...]
 
 
 def write(sock: Sock) -> dict[str, Any]:
-    """Return the yarn of a pair: `metres`, `grams`, `with_margin`, `sections`, `colours` ...
+    """Return the yarn of a pair: `metres`, `grams`, `with_margin`, `sections`, `colors` ...
 
     `enough` and `stripes` are None where nothing was told of them.
     """
     cloth, system, stock = sock.fabric, sock.system, sock.stock
-    parts = supply.lengths(sock.loops, cloth, _colours(sock))
+    parts = supply.lengths(sock.loops, cloth, _colors(sock))
     pair = sum(parts.values())
     waste = (sock.waste_loops + sock.sock_two.waste_loops) * cloth.loop
 
@@ -53,7 +53,7 @@ def write(sock: Sock) -> dict[str, Any]:
         "sections": {part: amount(mm) for part, mm in parts.items()},
         "stitches": sock.stitches,
         "waste": amount(waste),
-        "colours": [_colour(sock, colour, amount) for colour in _colours(sock)],
+        "colors": [_color(sock, color, amount) for color in _colors(sock)],
         "enough": _enough(sock),
         "stripes": _stripes(sock),
     }
@@ -85,13 +85,13 @@ def _sock_one(sock: Sock) -> Sock:
     return sock if knitted is None else sock.with_foot(knitted)
 
 
-def _colours(sock: Sock) -> list[Colour]:
+def _colors(sock: Sock) -> list[InColor]:
     return supply.of_sock(sock)
 
 
 def _whole(sock: Sock) -> float:
-    """Return the yarn of one sock in mm, all colours."""
-    return sum(colour.mm for colour in _colours(sock)) / supply.SOCKS
+    """Return the yarn of one sock in mm, all colors."""
+    return sum(color.mm for color in _colors(sock)) / supply.SOCKS
 
 
 def stitches_of_one(sock: Sock) -> int:
@@ -101,30 +101,28 @@ def stitches_of_one(sock: Sock) -> int:
 
 def _main(sock: Sock) -> float:
     """Return the main yarn of one sock in mm."""
-    return _colours(sock)[0].mm / supply.SOCKS
+    return _colors(sock)[0].mm / supply.SOCKS
 
 
-def _colour(
-    sock: Sock, colour: Colour, amount: Callable[[float], dict[str, Any]]
-) -> dict[str, Any]:
-    with_margin, ball = colour.mm * (1 + sock.stock.margin), sock.stock.ball
-    balls = None if ball is None else _balls(sock, colour, ball)
+def _color(sock: Sock, color: InColor, amount: Callable[[float], dict[str, Any]]) -> dict[str, Any]:
+    with_margin, ball = color.mm * (1 + sock.stock.margin), sock.stock.ball
+    balls = None if ball is None else _balls(sock, color, ball)
     return {
-        "name": colour.name,
-        "sections": list(colour.sections),
-        **amount(colour.mm),
+        "name": color.name,
+        "sections": list(color.sections),
+        **amount(color.mm),
         "with_margin": amount(with_margin),
         "balls": balls,
     }
 
 
-def _balls(sock: Sock, colour: Colour, ball: float) -> int:
-    with_margin = colour.mm * (1 + sock.stock.margin)
+def _balls(sock: Sock, color: InColor, ball: float) -> int:
+    with_margin = color.mm * (1 + sock.stock.margin)
     return ceil(supply.grams(with_margin, sock.fabric) / ball)
 
 
 def _if_light(sock: Sock) -> int | None:
-    """Return the balls of all colours if they are light, None where that makes no more of them.
+    """Return the balls of all colors if they are light, None where that makes no more of them.
 
     A weight that no label says was weighed, and is as it is.
     """
@@ -132,7 +130,7 @@ def _if_light(sock: Sock) -> int | None:
     if ball is None or ball % sources.LABEL_STEP:
         return None
     usual, light = (
-        sum(_balls(sock, colour, by * ball) for colour in _colours(sock))
+        sum(_balls(sock, color, by * ball) for color in _colors(sock))
         for by in (1.0, sources.BALL_LIGHTEST)
     )
     return light if light > usual else None
@@ -140,7 +138,7 @@ def _if_light(sock: Sock) -> int | None:
 
 def pair_takes(sock: Sock) -> Need:
     """Return what a pair takes of the main yarn, by its stitches and the yarn's number."""
-    return supply.reckoned(_colours(sock)[0].mm, sock.fabric)
+    return supply.reckoned(_colors(sock)[0].mm, sock.fabric)
 
 
 def takes(sock: Sock) -> Need:
@@ -161,7 +159,7 @@ def _enough(sock: Sock) -> dict[str, Any] | None:
     quantity = units.weight(left, 2)
     needed = units.weight(need.grams, 2)
     told = {"left": quantity["text"], "needed": needed["text"], "chance": _percent(likely)}
-    enough = say.enough_of_main if len(_colours(sock)) > 1 else say.enough
+    enough = say.enough_of_main if len(_colors(sock)) > 1 else say.enough
     words = [enough(level=level, **told)]
     if level != "yes":
         words += _advice(sock, left, need, main)

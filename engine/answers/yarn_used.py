@@ -1,6 +1,6 @@
 """What a finished sock took off the shelf, of each yarn whose weight is told there.
 
-Only the main yarn is taken; what is in another colour, and waste yarn, are not. The weight of sock
+Only the main yarn is taken; what is in another color, and waste yarn, are not. The weight of sock
 one where she has it, else stitches times loop length times the yarn's number (`supply`).
 """
 

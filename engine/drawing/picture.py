@@ -4,7 +4,7 @@ One unit of the drawing is 1 mm of the relaxed sock lying flat. A drawing is a l
 markup and words in turn: sentences are made where they are shown, and become part of the markup
 there. The size of words is in `rem`, so that they grow with the reader's text.
 
-It carries classes and no colours: the page's style sheet gives line, fill and type (`sock`,
+It carries classes and no colors: the page's style sheet gives line, fill and type (`sock`,
 `part`, `part-cuff` ... `part-toe`, `dashes`, `hatch` for stitches, `wale`, `fold`, `count`, `name`,
 `on-cloth` for words that lie on a seam, `outside` for words beside the sock, `measure`,
 `measure-line`, and those of `bands`).
@@ -224,21 +224,16 @@ def _beside(at: Outline, worn: Sequence[Band]) -> Iterator[Drawn]:
 
 def _measures(at: Outline, sock: Sock, lowered: float) -> Iterator[str | Drawn]:
     """Yield how long the foot is and how high the top stands, along their lines."""
-    below, left, tick = 10 + lowered, at.left - 12, 4.0
+    below, left = 10 + lowered, at.left - 12
     foot = units.length_text(sock.foot_length, sock.system)
     height = units.length_text(sock.top_above_floor, sock.system)
-    size = at.small * 1.2
-    yield _path(
-        "measure-line",
-        f"M0 {n(below - tick)}V{n(below + tick)}M0 {n(below)}"
-        f"H{n(at.tip)}M{n(at.tip)} {n(below - tick)}V{n(below + tick)}",
-    )
     hung = f'x="{n(at.tip / 2)}" y="{n(below + 3)}" dy="0.9em"'
-    yield _words("measure", 0j, foot, size, more=hung)
-    yield _path(
-        "measure-line",
-        f"M{n(left - tick)} {n(at.top)}H{n(left + tick)}M{n(left)} {n(at.top)}"
-        f"V0M{n(left - tick)} 0H{n(left + tick)}",
-    )
     turned = f'transform="translate({n(left - 6)} {n(at.top / 2)}) rotate(-90)"'
-    yield _words("measure", 0j, height, size, more=turned)
+    for one, other, words, where in (
+        (complex(0, below), complex(at.tip, below), foot, hung),
+        (complex(left, 0), complex(left, at.top), height, turned),
+    ):
+        tick = 4j * (other - one) / abs(other - one)
+        lines = ((one - tick, one + tick), (one, other), (other - tick, other + tick))
+        yield _path("measure-line", "".join(f"M{p(a)}L{p(b)}" for a, b in lines))
+        yield _words("measure", 0j, words, at.small * 1.2, more=where)

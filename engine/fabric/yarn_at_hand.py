@@ -1,4 +1,4 @@
-"""The yarn at hand, as a request tells it: colours, balls, what is left on the scale, a repeat.
+"""The yarn at hand, as a request tells it: colors, balls, what is left on the scale, a repeat.
 
 All of it may be left out. Nothing here is worked out: that is done in `supply` and `stripes`.
 """
@@ -26,7 +26,7 @@ _REPEAT_ROUNDS = Span(say.of_stock(what="repeat_rounds"), 0.5, 300)
 
 @dataclass(frozen=True)
 class Stock:
-    """The sections `apart` are in another colour; weights in g, `repeat` in mm, None if not told.
+    """The sections `apart` are in another color; weights in g, `repeat` in mm, None if not told.
 
     `margin` is the share to have over.
     """

@@ -103,7 +103,7 @@ def _yarn(sock: Sock) -> dict[str, Any]:
                 "needed": {name: color[name] for name in ("metres", "grams")},
                 "with_margin": color["with_margin"],
             }
-            for color in found["colours"]
+            for color in found["colors"]
         ],
     }
 

@@ -5,7 +5,8 @@ Both come from here: a size alone is a set of one.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from itertools import chain
 from typing import Any, Literal
 
 from engine.instructions import blocks, facts, knitting, tables
@@ -50,34 +51,30 @@ def _blocks(pattern: Pattern) -> Iterator[Block]:
 
 def _to_knit(pattern: Pattern) -> Iterator[Block]:
     """Yield what sizes that can be knitted are knitted by."""
-    yield _heading("machine")
-    yield from facts.machine(pattern)
-    yield _heading("yarn")
-    yield from facts.thread(pattern)
-    yield from tables.yarn(pattern)
-    yield _heading("gauge")
-    yield from facts.gauge(pattern)
-    yield _heading("ease")
-    yield from facts.ease(pattern)
-    yield _heading("measures")
-    yield from tables.measures(pattern)
-    yield _heading("terms")
-    yield from facts.words_used()
-    yield _heading("instructions")
+    told: tuple[tuple[Of, Iterable[Block]], ...] = (
+        ("machine", facts.machine(pattern)),
+        ("yarn", chain(facts.thread(pattern), tables.yarn(pattern))),
+        ("gauge", facts.gauge(pattern)),
+        ("ease", facts.ease(pattern)),
+        ("measures", tables.measures(pattern)),
+        ("terms", facts.words_used()),
+        ("instructions", chain(_how_many(pattern), knitting.write(pattern))),
+        ("counts", tables.counts(pattern)),
+        ("row_gauge", tables.row_gauges(pattern)),
+        ("colors", facts.colors(pattern)),
+        ("washing", (blocks.text(say.set_washing()),)),
+        ("sure", tables.how_sure(pattern)),
+    )
+    for of, written in told:
+        yield _heading(of)
+        yield from written
+
+
+def _how_many(pattern: Pattern) -> Iterator[Block]:
+    """Yield how often the instructions are followed."""
     yield blocks.text(say.set_knit_two())
     if pattern.strung:
         yield blocks.text(say.set_no_string())
-    yield from knitting.write(pattern)
-    yield _heading("counts")
-    yield from tables.counts(pattern)
-    yield _heading("row_gauge")
-    yield from tables.row_gauges(pattern)
-    yield _heading("colors")
-    yield from facts.colors(pattern)
-    yield _heading("washing")
-    yield blocks.text(say.set_washing())
-    yield _heading("sure")
-    yield from tables.how_sure(pattern)
 
 
 def _reading(pattern: Pattern) -> Iterator[Block]:

@@ -129,7 +129,7 @@ def yarn(pattern: Pattern) -> Iterator[Block]:
     """Yield what a pair of each size takes of each color."""
     rows: list[blocks.Row] = []
     for size, sock in pattern.made:
-        for color in yarn_sheet.write(sock)["colours"]:
+        for color in yarn_sheet.write(sock)["colors"]:
             margin = color["with_margin"]
             grams, metres = margin["grams"], margin["metres"]
             cells = [

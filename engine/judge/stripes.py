@@ -2,7 +2,7 @@
 
 A round takes slots x loop, so a repeat of P mm makes P / (slots x loop) rounds of plain tube; heel
 and toe knit on part of the needles and move the stripes on by their own stitches. Sock one takes L
-mm from its first stitch to its last, L / P repeats; sock two starts at the same colour after
+mm from its first stitch to its last, L / P repeats; sock two starts at the same color after
 (-L) mod P more is wound off.
 
 How sure: an error of the share r in L / P puts the start out by r x L, and beyond half a repeat a

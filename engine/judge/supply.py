@@ -1,7 +1,7 @@
-"""Yarn: how much a pair takes, by section and by colour, and whether what is left is a sock.
+"""Yarn: how much a pair takes, by section and by color, and whether what is left is a sock.
 
 Yarn in a section = its stitches x the loop length; its weight follows from the yarn's tex (g per
-1,000 m). Ends and the grafting tail are a section of their own: every stretch of one colour has two
+1,000 m). Ends and the grafting tail are a section of their own: every stretch of one color has two
 ends, and the toe is grafted with its own yarn. Grafting makes a row of stitches by hand, so it
 takes its stitches x the loop length, and an end to hold (common practice; the loop by Munden 1959).
 
@@ -34,8 +34,8 @@ from engine.sock.sock import Sock
 SOCKS = 2
 
 
-class Colour(NamedTuple):
-    """One colour of a pair: the sections knitted in it and its yarn in mm, ends included.
+class InColor(NamedTuple):
+    """One color of a pair: the sections knitted in it and its yarn in mm, ends included.
 
     `color` is its letter, "" where all is one color.
     """
@@ -57,7 +57,7 @@ class Need(NamedTuple):
     sd: float
 
 
-def lengths(loops: Mapping[str, float], fabric: Fabric, colors: list[Colour]) -> dict[str, float]:
+def lengths(loops: Mapping[str, float], fabric: Fabric, colors: list[InColor]) -> dict[str, float]:
     """Return the yarn in mm for a pair, by section, from the stitches of one sock.
 
     A stitch of another loop than the foot's counts by its loop over the foot's (`Sock.loops`). What
@@ -67,7 +67,7 @@ def lengths(loops: Mapping[str, float], fabric: Fabric, colors: list[Colour]) ->
     return {**found, "ends": sum(one.mm for one in colors) - sum(found.values())}
 
 
-def of_sock(sock: Sock) -> list[Colour]:
+def of_sock(sock: Sock) -> list[InColor]:
     """Return the colors of a pair, the main yarn first."""
     if sock.colors is None:
         return _in_one(sock)
@@ -78,7 +78,7 @@ def of_sock(sock: Sock) -> list[Colour]:
     ends = {one: 2 * sources.TAIL * stretches.count(one) for one in stretches}
     ends[stretches[-1]] += closing
     return [
-        Colour(
+        InColor(
             one,
             tuple(parts),
             SOCKS * (sum(parts.values()) * cloth.loop + ends[one]),
@@ -97,10 +97,10 @@ def loops_by_color(sock: Sock) -> dict[str, dict[str, float]]:
     return found
 
 
-def _in_one(sock: Sock) -> list[Colour]:
+def _in_one(sock: Sock) -> list[InColor]:
     """Return the yarn of a pair in one color."""
     mm = sum(sock.loops.values()) * sock.fabric.loop + sock.closing(sock.fabric) + 2 * sources.TAIL
-    return [Colour("", tuple(sock.loops), SOCKS * mm)]
+    return [InColor("", tuple(sock.loops), SOCKS * mm)]
 
 
 def grams(mm: float, fabric: Fabric) -> float:

@@ -127,7 +127,7 @@ class Stroke(NamedTuple):
 
     x is 0 at the back or the sole and 1 at the front or, in a pocket, at its seam; y is 0 before
     its first course and 1 after its last. `kind` is a class of the style sheet: two constructions
-    differ by courses and strokes, never by colour.
+    differ by courses and strokes, never by color.
     """
 
     kind: Literal["fold", "wale"]

@@ -99,6 +99,6 @@ def test_strands_add_their_tex(text: str, tex: float) -> None:
 def test_balls_of_an_ounce_by_yards_to_the_pound() -> None:
     """Nm 4 has 496.055 x 4 = 1984.22 yd in a pound of 16 oz, 124.01 yd in a ball of one."""
     changes = {"fabric.yarn": "Nm 4", "stock": {"ball": "1 oz", "margin": "0 %", "apart": "toe"}}
-    for colour in plan(changes)["yarn"]["colours"]:
+    for colour in plan(changes)["yarn"]["colors"]:
         yards = colour["metres"]["value"] / 0.9144
         assert colour["balls"] == ceil(yards / (496.055 * 4 / 16)), colour["name"]

@@ -519,8 +519,8 @@ export interface Amount {
   metres: Quantity;
   grams: Quantity;
 }
-/** One colour of the pair; `balls` is None where nobody said what a ball weighs. */
-export interface Colour {
+/** One color of the pair; `balls` is None where nobody said what a ball weighs. */
+export interface Color {
   metres: Quantity;
   grams: Quantity;
   name: string;
@@ -543,7 +543,7 @@ export interface WindOff {
   within: Quantity;
   by_eye: boolean;
 }
-/** How a repeat of colours falls. */
+/** How a repeat of colors falls. */
 export interface Stripes {
   rounds_per_repeat: number;
   wind_off: WindOff;
@@ -558,7 +558,7 @@ export interface Yarn {
   sections: Record<string, Amount>;
   stitches: Record<string, number>;
   waste: Amount;
-  colours: Colour[];
+  colors: Color[];
   enough: Enough | null;
   stripes: Stripes | null;
 }

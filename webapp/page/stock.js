@@ -1,6 +1,6 @@
 /**
  * The yarn at hand: whether what is left is a sock, what each colour takes, and stripes in step.
- * @import {Colour, Enough, Plan, Quantity} from "./types"
+ * @import {Color, Enough, Plan, Quantity} from "./types"
  */
 import { html, nothing, render, svg } from "lit-html";
 import * as say from "words/page";
@@ -12,14 +12,14 @@ const place = (id) => /** @type {HTMLElement} */ (document.getElementById(id));
 
 /** @param {Plan | undefined} plan */
 export function renderStock(plan) {
-  const { enough, stripes, colours = [] } = plan?.yarn ?? {};
+  const { enough, stripes, colors = [] } = plan?.yarn ?? {};
   render(
     enough ? weighed(enough) : html`<p class="verdict pencil">${say.stockWaits}</p>`,
     place("enough-place"),
   );
-  const told = colours.length > 1 || colours.some(({ balls }) => balls !== null);
+  const told = colors.length > 1 || colors.some(({ balls }) => balls !== null);
   render(
-    told ? html`<p>${say.forThePair}</p><ul class="colours">${colours.map(colour)}</ul>` : nothing,
+    told ? html`<p>${say.forThePair}</p><ul class="colours">${colors.map(color)}</ul>` : nothing,
     place("colours-place"),
   );
   render(stripes ? html`<p class="verdict">${stripes.words}</p>` : nothing, place("stripes-place"));
@@ -48,8 +48,8 @@ function bar(there, weight, most) {
     </svg></dd>`;
 }
 
-/** @param {Colour} found */
-function colour({ name, with_margin, balls }) {
+/** @param {Color} found */
+function color({ name, with_margin, balls }) {
   return html`<li><strong>${name}</strong>
     ${with_margin.grams?.text}, ${with_margin.metres.text}${
       balls === null ? nothing : html`, <strong>${say.balls({ balls })}</strong>`

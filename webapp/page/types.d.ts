@@ -14,7 +14,7 @@ export type {
   Block,
   Chart,
   Code,
-  Colour,
+  Color,
   Counted,
   Enough,
   FootAlone,

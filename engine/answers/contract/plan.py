@@ -144,8 +144,8 @@ class Amount(TypedDict):
     grams: Quantity
 
 
-class Colour(Amount):
-    """One colour of the pair; `balls` is None where nobody said what a ball weighs."""
+class Color(Amount):
+    """One color of the pair; `balls` is None where nobody said what a ball weighs."""
 
     name: str
     sections: list[str]
@@ -173,7 +173,7 @@ class WindOff(TypedDict):
 
 
 class Stripes(TypedDict):
-    """How a repeat of colours falls."""
+    """How a repeat of colors falls."""
 
     rounds_per_repeat: float
     wind_off: WindOff
@@ -188,7 +188,7 @@ class Yarn(Amount):
     sections: dict[str, Amount]
     stitches: dict[str, int]
     waste: Amount
-    colours: list[Colour]
+    colors: list[Color]
     enough: Enough | None
     stripes: Stripes | None
 

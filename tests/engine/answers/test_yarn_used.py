@@ -46,7 +46,7 @@ def test_a_weighed_sock_counts_as_it_weighs() -> None:
 def test_only_the_main_yarn_is_taken() -> None:
     whole = used([])["takes"]["value"]
     apart = {"stock.apart": "heel and toe"}
-    main = plan({"fabric.yarn": NUMBER, **apart})["yarn"]["colours"][0]["grams"]["value"] / 2
+    main = plan({"fabric.yarn": NUMBER, **apart})["yarn"]["colors"][0]["grams"]["value"] / 2
     assert used([], apart)["takes"]["value"] == pytest.approx(main, abs=0.01)
     assert main < 0.85 * whole
 

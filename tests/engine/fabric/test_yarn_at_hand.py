@@ -197,7 +197,7 @@ def test_sock_two_of_other_counts_takes_its_share_of_sock_one() -> None:
 def test_colours_share_out_the_pair() -> None:
     """By hand: heel and toe apart take 2 x 1640 stitches, 2 x 2 stretches and the grafting."""
     found = yarn({"apart": ["heel", "toe"], "ball": "50 g", "margin": "20 %"})
-    main, other = found["colours"]
+    main, other = found["colors"]
     assert (main["name"], other["name"]) == ("Color A", "Color B")
     assert main["sections"] == ["cuff", "leg", "foot"]
     apart = 2 * (1640 * LOOP + 4 * 200 + 30 * LOOP) / 1000
@@ -208,17 +208,17 @@ def test_colours_share_out_the_pair() -> None:
     assert main["with_margin"]["grams"]["value"] == pytest.approx(1.2 * plain / 4, abs=0.01)
     assert (main["balls"], other["balls"]) == (ceil(1.2 * plain / 4 / 50), 1) == (2, 1)
     whole = yarn({})
-    assert [colour["name"] for colour in whole["colours"]] == ["Main yarn"]
-    assert whole["colours"][0]["metres"] == whole["metres"]
+    assert [colour["name"] for colour in whole["colors"]] == ["Main yarn"]
+    assert whole["colors"][0]["metres"] == whole["metres"]
     assert (whole["enough"], whole["stripes"]) == (None, None)
 
 
 @pytest.mark.parametrize("apart", ["cuff", "heel", "toe", "cuff and heel", "cuff, heel and toe"])
 def test_colours_always_add_up(apart: str) -> None:
     found = yarn({"apart": apart})
-    total = sum(colour["metres"]["value"] for colour in found["colours"])
+    total = sum(colour["metres"]["value"] for colour in found["colors"])
     assert total == pytest.approx(found["metres"]["value"], abs=0.03)
-    parts = [part for colour in found["colours"] for part in colour["sections"]]
+    parts = [part for colour in found["colors"] for part in colour["sections"]]
     assert sorted(parts) == sorted(found["stitches"])
 
 

@@ -43,7 +43,7 @@ def agrees(one: Json, plan: Json) -> None:
     assert one["yarn"]["needed"]["grams"] == plan["yarn"]["grams"]
     assert one["yarn"]["with_margin"] == plan["yarn"]["with_margin"]
     assert [color["needed"]["grams"] for color in one["yarn"]["colors"]] == [
-        color["grams"] for color in plan["yarn"]["colours"]
+        color["grams"] for color in plan["yarn"]["colors"]
     ]
     assert plan["range"]["foot"]["words"].startswith(one["how_sure"])
 

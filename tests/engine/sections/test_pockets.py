@@ -307,7 +307,7 @@ def test_rounds_before_the_toe_are_the_toes_and_the_foot_has_as_many_less() -> N
     assert sum(plain["yarn"]["stitches"].values()) == sum(usual["yarn"]["stitches"].values())
     order = list(dict.fromkeys(step["part"] for step in plain["steps"]))
     assert order[-4:] == ["foot", "before_toe", "toe", "finish"]
-    of_toe = next(one for one in plain["yarn"]["colours"] if "toe" in one["sections"])
+    of_toe = next(one for one in plain["yarn"]["colors"] if "toe" in one["sections"])
     assert of_toe["sections"] == ["before_toe", "toe"]
 
 

@@ -119,10 +119,10 @@ def test_yarn_by_color_is_its_stitches_and_two_ends_for_each_stretch() -> None:
 
 def test_yarn_by_color_has_its_margin_and_is_all_the_yarn() -> None:
     yarn = plan({"sock.colors": STRIPED, "stock.ball": "50"})["yarn"]
-    assert [one["name"] for one in yarn["colours"]] == ["Color A", "Color B", "Color C"]
-    total = sum(one["metres"]["value"] for one in yarn["colours"])
+    assert [one["name"] for one in yarn["colors"]] == ["Color A", "Color B", "Color C"]
+    total = sum(one["metres"]["value"] for one in yarn["colors"])
     assert total == pytest.approx(yarn["metres"]["value"], abs=0.3)
-    for one in yarn["colours"]:
+    for one in yarn["colors"]:
         ratio = one["with_margin"]["grams"]["value"] / one["grams"]["value"]
         assert ratio == pytest.approx(1 + sources.YARN_MARGIN, abs=0.005)
         assert one["balls"] >= 1
@@ -215,7 +215,7 @@ def test_parts_bought_apart_are_knitted_apart(told: str, planned: dict[str, str]
 
 def test_what_is_not_knitted_has_no_color_of_its_own() -> None:
     gathered = {"sock.toe.kind": "gathered", "stock.apart": "toe"}
-    assert [one["name"] for one in plan(gathered)["yarn"]["colours"]] == ["Main yarn"]
+    assert [one["name"] for one in plan(gathered)["yarn"]["colors"]] == ["Main yarn"]
 
 
 def test_a_part_that_cannot_have_its_own_color_is_refused() -> None:
