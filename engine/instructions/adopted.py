@@ -8,16 +8,18 @@ it is the maker's, to six decimals, and the counts are those of the set.
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import Any
 
 from engine.answers.anonymous import rate
 from engine.instructions.pattern import Pattern
 from engine.instructions.sizes import Size, of_nobody
 from engine.judge.shelf import without_slots
-from engine.read.errors import Refused
+from engine.read.errors import Problem, Refused
 from engine.read.fields import Fields
 from engine.read.quoted import quoted
 from engine.say import messages as say
+from engine.sock import wanted
 from engine.sock.origin import Origin
 from engine.sock.sock import Sock
 
@@ -51,7 +53,25 @@ def write(pattern: Pattern, request: Mapping[str, Any], reader: object) -> dict[
         "sock": _without_marks(kept.get("sock"), sock),
         "origin": _whence(pattern),
     }
-    return {"request": _on(own_cylinder, plan, pattern.any_size)}
+    adopted = _on(own_cylinder, plan, pattern.any_size)
+    if unreadable := _unreadable(adopted, own=own, by_size=size is not None):
+        raise Refused(unreadable)
+    return {"request": adopted}
+
+
+def _unreadable(request: Mapping[str, Any], *, own: bool, by_size: bool) -> list[Problem]:
+    """Return what cannot be read of what the reader told, at the reader's fields.
+
+    What can be read and not be knitted is told with the plan, where all else can be changed too.
+    """
+    fields = Fields(request)
+    wanted.read(fields)
+    told = ("foot.", "person.", "fabric.", "cylinder.") if own or not by_size else ("fabric.",)
+    return [
+        replace(one, field=f"reader.{one.field}")
+        for one in fields.problems
+        if one.field.startswith(told)
+    ]
 
 
 def _whence(pattern: Pattern) -> dict[str, str]:
@@ -70,7 +90,7 @@ def _size(fields: Fields, pattern: Pattern, *, asked: bool) -> Size | None:
         no = say.set_no_such_size(size=quoted(label))
         fields.refuse("size", no, say.choose(choices=labels), labels)
     elif asked and not label:
-        fields.refuse("size", say.set_without_sizes(), say.set_foot_or_size())
+        fields.refuse("size", say.set_no_foot(), say.set_foot_or_size())
     return found
 
 

@@ -10,10 +10,12 @@ import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from tests.browser.at_machine import settings, target
+from tests.browser.axe import violations
 from tests.browser.book import open_book
 from tests.browser.host import Host, until
 from tests.browser.test_keeping import take
 from tests.browser.test_knitted_list import knitted
+from tests.browser.test_looks import sideways, too_small
 from tests.browser.test_sets import TITLE, link_of, sets_of, shown, written
 from tests.browser.test_share import scanned
 from tests.browser.test_two_phones import at_copies, copy
@@ -97,6 +99,34 @@ def test_whose_it_is_stays_with_a_plan(new_phone: NewPhone, tmp_path: Path, scre
     page.get_by_role("button", name="Leave the counter").tap()
     page.locator("#knitted-place summary").tap()
     expect(page.locator(".knitted-pair")).to_contain_text(FROM)
+
+
+def test_what_a_reader_mistypes_is_said_beside_it(new_phone: NewPhone, screens: Path) -> None:
+    """Nothing typed is lost, and the first of them has the focus."""
+    page = opened(new_phone(viewport={"width": 360, "height": 640}), passed_on(new_phone()))
+    sheet = page.get_by_role("dialog", name=TITLE)
+    sheet.get_by_label("For which foot").select_option(label="My own foot", timeout=60_000)
+    see = sheet.get_by_role("button", name="See the counts")
+    see.tap()
+    expect(sheet.locator("#reader-length-error")).to_contain_text("Nothing says whose foot it is")
+    expect(sheet.locator("#reader-length")).to_be_focused()
+    sheet.get_by_label("Foot length").fill("far")
+    sheet.get_by_text("My own gauge").tap()
+    sheet.get_by_label("Rounds").fill("many")
+    see.tap()
+    for name in ("length", "rounds"):
+        expect(sheet.locator(f"#reader-{name}-error")).to_contain_text("cannot be read")
+        expect(sheet.locator(f"#reader-{name}")).to_have_attribute("aria-invalid", "true")
+    expect(sheet.locator("#reader-length")).to_have_value("far")
+    expect(sheet.locator("#reader-length")).to_be_focused()
+    page.screenshot(path=screens / "set-reader-wrong-360.png")
+    assert violations(page) == []
+    assert too_small(page) == []
+    assert sideways(page) <= 0
+    sheet.get_by_label("Foot length").fill("24")
+    sheet.get_by_label("Rounds").fill("")
+    see.tap()
+    assert figures(page)["Foot"]
 
 
 @pytest.fixture

@@ -20,7 +20,7 @@ path.measure{stroke-dasharray:4 3}
 table,caption,tbody,tr,th,td{display:block;padding:0;border:0}
 thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
 tr{padding:.5em 0;border-bottom:1px solid #000}
-td::before{content:attr(data-head) ': '}
+td:not(:only-of-type)::before{content:attr(data-head) ': '}
 }
 @media print{body{padding:0;font-size:12pt}@page{margin:15mm}}
 `;

@@ -8,6 +8,8 @@ import { short } from "../page/short.js";
 import { paperSheet } from "../paper/sheet.js";
 
 const OWN = "";
+/** Problems with a field of their own. */
+const BESIDE = /^reader\.(size|person|foot|fabric)/;
 const LONG_MS = 60_000; // every size is planned
 /** @typedef {{ size: string, length: string, ball_girth: string, stitches: string, rounds: string }} Typed */
 
@@ -64,6 +66,8 @@ export class ReaderSheet {
       this.#problems = [/** @type {Problem} */ ({ field: "", message, way_out: "" })];
     }
     this.#draw();
+    const wrong = this.#sheet.querySelector("[aria-invalid=true]");
+    if (wrong instanceof HTMLElement) wrong.focus();
   }
 
   #draw() {
@@ -73,14 +77,24 @@ export class ReaderSheet {
           <h2 id="reader-sheet-title" tabindex="-1" autofocus>${found ? short(found.title) : say.setsTitle}</h2>
           <button type="button" id="close-reader" @click=${() => this.#sheet.close()}>${say.close}</button>
         </div>
-        ${this.#problems.map(({ message, way_out }) => html`<p class="error" role="alert"><strong>${message}</strong> ${way_out}</p>`)}
+        ${this.#wrong((field) => !BESIDE.test(field) || !found)}
         ${found ? this.#form(found) : this.#problems.length ? nothing : html`<p role="status">${say.readerMoment}</p>`}`,
       this.#sheet,
     );
   }
 
+  /** What is wrong with some fields. @param {(field: string) => boolean} of */
+  #wrong(of) {
+    return this.#problems
+      .filter(({ field }) => of(field))
+      .map(
+        ({ message, way_out }) =>
+          html`<p class="error" role="alert"><strong>${message}</strong> ${way_out}</p>`,
+      );
+  }
+
   /** @param {InstructionSet} found */
-  #form({ sizes }) {
+  #form({ sizes, units }) {
     const { size } = this.#typed;
     return html`<p>${say.readerAbout}</p>
       <div class="field">
@@ -91,20 +105,29 @@ export class ReaderSheet {
         </select></div></div>
       </div>
       ${sizes.filter(({ label, reason }) => label === size && reason).map(({ reason }) => html`<p class="note">${reason}</p>`)}
-      ${size === OWN ? html`${this.#field("length", say.ownLength)} ${this.#field("ball_girth", say.ownBall)}` : nothing}
-      <details><summary>${say.ownGauge}</summary>
-        <p>${say.ownGaugeAbout}</p>
-        ${this.#field("stitches", say.ownStitches)} ${this.#field("rounds", say.ownRounds)}
+      ${
+        size === OWN
+          ? html`${this.#field("length", say.ownLength({ units }), /^reader\.(size|person|foot(?!\.ball))/)}
+            ${this.#field("ball_girth", say.ownBall({ units }), /^reader\.foot\.ball/)}`
+          : nothing
+      }
+      <details ?open=${this.#problems.some(({ field }) => field.startsWith("reader.fabric"))}><summary>${say.ownGauge}</summary>
+        <p>${say.ownGaugeAbout({ units })}</p>
+        ${this.#field("stitches", say.ownStitches, /^reader\.fabric(?!\.rounds)/)}
+        ${this.#field("rounds", say.ownRounds, /^reader\.fabric\.rounds/)}
       </details>
       <div class="row"><button type="button" class="go" id="see-counts" @click=${() => this.#adopt()}>${say.seeCounts}</button></div>`;
   }
 
-  /** @param {keyof Typed} name @param {string} label */
-  #field(name, label) {
+  /** @param {keyof Typed} name @param {string} label @param {RegExp} of the fields of problems that stand beside it */
+  #field(name, label, of) {
     const id = `reader-${name}`;
+    const wrong = this.#wrong((field) => of.test(field));
     return html`<div class="field">
       <label for=${id}>${label}</label>
-      <input id=${id} autocomplete="off" enterkeyhint="next" .value=${this.#typed[name]} @input=${(/** @type {any} */ { target }) => this.#write(name, target.value)} />
+      <input id=${id} autocomplete="off" enterkeyhint="next" aria-invalid=${wrong.length ? "true" : "false"} aria-describedby="${id}-error"
+        .value=${this.#typed[name]} @input=${(/** @type {any} */ { target }) => this.#write(name, target.value)} />
+      <div id="${id}-error">${wrong}</div>
     </div>`;
   }
 

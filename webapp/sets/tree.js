@@ -12,8 +12,8 @@ export function tree(tag, of, ...within) {
   return { tag, of, in: within };
 }
 
-/** Between a figure and its unit, which are in no language and never part. */
-const BEFORE_UNIT = /(?<=\d) (?=(?:cm|mm|m|in|yd|g|oz|%)(?![\p{L}\d]))/gu;
+/** Between a figure and its fraction or unit, which are in no language and never part. */
+const BEFORE_UNIT = /(?<=\d) (?=\d+\/\d|(?:cm|mm|m|in|yd|g|oz|%)(?![\p{L}\d]))/gu;
 
 /** @param {string} text */
 function told(text) {

@@ -310,6 +310,7 @@ MESSAGES: Mapping[str, Callable[[Mapping[str, Any]], str]] = {
     'set-adopted-by': lambda m: 'From “' + _t(m["title"]) + '” by ' + _t(m["maker"]) + '.',
     'set-adopted-version': lambda m: 'From “' + _t(m["title"]) + '”, version ' + _t(m["version"]) + '.',
     'set-adopted-by-version': lambda m: 'From “' + _t(m["title"]) + '” by ' + _t(m["maker"]) + ', version ' + _t(m["version"]) + '.',
+    'set-no-foot': lambda m: 'Nothing says whose foot it is for.',
     'set-no-such-size': lambda m: 'This set has no size ' + _t(m["size"]) + '.',
     'set-foot-or-size': lambda m: 'Choose a size of this set, or measure your foot.',
     'place': lambda m: ('Around the heel' if m["place"] == "heel" else 'Getting it on' if m["place"] == "over_heel" else 'Over the instep' if m["place"] == "instep" else 'Ankle' if m["place"] == "ankle" else 'Calf' if m["place"] == "calf" else 'Cuff' if m["place"] == "cuff" else 'Ball of the foot'),

@@ -154,6 +154,21 @@ def test_a_foreign_origin_is_shown_as_plain_words(origin: Json) -> None:
     [
         ({}, "reader.size", "Choose a size of this set, or measure your foot."),
         (None, "reader.size", "Choose a size of this set, or measure your foot."),
+        (
+            {"foot": {"length": "far"}},
+            "reader.foot.length",
+            "“far” cannot be read. Write it like",
+        ),
+        (
+            {"foot": {"length": "24 cm", "ball_girth": "2 m"}},
+            "reader.foot.ball_girth",
+            "is too large for a girth around the ball of the foot",
+        ),
+        (
+            {"size": "40", "fabric": {"stitches": "x", "rounds": "38 / 10 cm"}},
+            "reader.fabric.stitches",
+            "“x” cannot be read as a count over a length.",
+        ),
         ({"size": "39"}, "reader.size", "This set has no size “39”. Choose 36 or 40."),
         ({"shoe": "39"}, "reader.shoe", "is not known here"),
         ([], "reader", "group"),

@@ -72,10 +72,22 @@ no-link = There is no link: title and maker are too long for one. Shorten them.
 reader-about = Choose a size, or your own foot. Then you see the counts, and can knit them at the counter.
 reader-foot = For which foot
 own-foot = My own foot
-own-length = Foot length
-own-ball = Around the ball, if measured
+own-length =
+    { $units ->
+        [in] Foot length, in inches
+       *[cm] Foot length, in cm
+    }
+own-ball =
+    { $units ->
+        [in] Around the ball, in inches, if measured
+       *[cm] Around the ball, in cm, if measured
+    }
 own-gauge = My own gauge
-own-gauge-about = Washed, as in 30 / 10 cm. Left empty, the gauge of the instructions is used.
+own-gauge-about =
+    { $units ->
+        [in] Washed, such as 7.5 / in. Left empty, the gauge of the instructions is used.
+       *[cm] Washed, such as 30 / 10 cm. Left empty, the gauge of the instructions is used.
+    }
 own-stitches = Stitches
 own-rounds = Rounds
 see-counts = See the counts

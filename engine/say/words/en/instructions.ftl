@@ -266,5 +266,6 @@ set-adopted = From “{ $title }”.
 set-adopted-by = From “{ $title }” by { $maker }.
 set-adopted-version = From “{ $title }”, version { $version }.
 set-adopted-by-version = From “{ $title }” by { $maker }, version { $version }.
+set-no-foot = Nothing says whose foot it is for.
 set-no-such-size = This set has no size { $size }.
 set-foot-or-size = Choose a size of this set, or measure your foot.
