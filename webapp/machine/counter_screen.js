@@ -140,7 +140,9 @@ export class CounterScreen {
           ? html`<p>${hanging ? say.nextPairFollows : say.wellCranked}</p>`
           : first && hanging
             ? html`<p>${say.twoFollows}</p>
-                <button type="button" class="go" id="begin-unmeasured" @click=${ways.beginTwo}>${say.beginTwo({ begun: "no" })}</button>`
+                <button type="button" class="go" id="begin-unmeasured" @click=${ways.beginTwo}>${say.beginTwo({ begun: "no" })}</button>
+                <p>${say.offByCord}</p>
+                <button type="button" id="measure-first" @click=${ways.sockTwo}>${say.measureOne}</button>`
             : first
               ? html`<p>${say.restThenMeasure}</p>
                 <button type="button" class="go" id="measure-first" @click=${ways.sockTwo}>${say.measureOne}</button>

@@ -9,7 +9,7 @@
  */
 import { html, nothing } from "lit-html";
 import * as say from "words/machine";
-import { hangs, moved, view } from "./progress.js";
+import { moved, view } from "./progress.js";
 
 /** @typedef {Knit & { notes?: { field: string, text: string }[], measured: FirstSock }} Answer */
 
@@ -62,10 +62,10 @@ export class SockTwo {
     this.half = `half.sock_two-${counter.session.id}`;
   }
 
-  /** Whether measuring sock one can still change sock two: not while it hangs below. @param {State} state */
+  /** Whether measuring sock one can still change sock two. @param {State} state */
   static possible({ socks, places, ended }) {
     const left = socks[1].steps.slice(places[1].step);
-    return ended[0] && !hangs(socks[0]) && left.some(({ part }) => part === "foot");
+    return ended[0] && left.some(({ part }) => part === "foot");
   }
 
   /** Whether the page has sock one's measures, which sock two's counts do not know yet. */

@@ -114,6 +114,7 @@ export const noteSaved: string;
 export const notesCut: string;
 export const notesOnPair: string;
 export function nowHere(given: { todo: string | number; where: string | number }): string;
+export const offByCord: string;
 export const offMachine: string;
 export function offOnWay(given: { sock: "one" | "same" | "two" }): string;
 export const oneCanCorrect: string;

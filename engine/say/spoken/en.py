@@ -513,7 +513,7 @@ MESSAGES: Mapping[str, Callable[[Mapping[str, Any]], str]] = {
     'pull-cord': lambda m: 'Pull out every ravel cord. The socks come apart.',
     'move-and-take-out': lambda m: 'Move every ' + _t(m["nth"]) + ' stitch onto the needle at its left, and take its needle out: ' + _t(m["stay"]) + ' of ' + _t(m["slots"]) + ' stay in work.',
     'string-is': lambda m: ('Sock two begins on the waste yarn of sock one, and the next pair on that of sock two.' if m["place"] == "first" else 'This pair begins on the waste yarn of the pair before, and the next pair begins on its own.' if m["place"] == "between" else 'This pair begins on the waste yarn of the pair before.' if m["place"] == "last" else 'Sock two begins on the waste yarn of sock one.'),
-    'string-unmeasured': lambda m: 'Sock one hangs below meanwhile, so sock two gets the same counts.',
+    'string-unmeasured': lambda m: 'Sock one hangs below meanwhile. To measure it for sock two, pull the ravel cord: it comes off, and the waste yarn above stays on.',
     'string-on-a-card': lambda m: 'Between the socks: waste yarn ' + _t(m["before"]) + ', ravel cord 1, waste yarn ' + _t(m["after"]) + '.',
     'gathered-ends-a-string': lambda m: 'A gathered toe comes off the needles, so no sock can follow it.',
     'another-toe-or-apart': lambda m: 'Choose another toe, or cast each sock on by itself.',

@@ -121,6 +121,7 @@ sock-is-off =
     }
 sock-hangs = The sock is done, and hangs below the needles.
 two-follows = Sock two begins on the waste yarn that is on the needles now. The ravel cord parts them once both are off the machine.
+off-by-cord = To measure it first, pull the ravel cord: it comes off. Hang the weight on the waste yarn above.
 next-pair-follows = The next pair begins on the waste yarn that is on the needles now. Choose in its plan that it follows a pair on the machine.
 well-cranked = Well cranked. The counter knows your pace now, and shows the time left on your next pair.
 rest-then-measure = Wash it, dry it flat and let it rest a day. Then measure it: sock two gets its foot rounds from that. You can also begin now and measure later.

@@ -158,7 +158,7 @@ string-is =
         [last] This pair begins on the waste yarn of the pair before.
        *[pair] Sock two begins on the waste yarn of sock one.
     }
-string-unmeasured = Sock one hangs below meanwhile, so sock two gets the same counts.
+string-unmeasured = Sock one hangs below meanwhile. To measure it for sock two, pull the ravel cord: it comes off, and the waste yarn above stays on.
 string-on-a-card = Between the socks: waste yarn { $before }, ravel cord 1, waste yarn { $after }.
 gathered-ends-a-string = A gathered toe comes off the needles, so no sock can follow it.
 another-toe-or-apart = Choose another toe, or cast each sock on by itself.
