@@ -36,6 +36,21 @@ def was_on_screen(page: Page, pair: str) -> None:
     )
 
 
+def holding(phone: BrowserContext, *pairs: dict[str, Any]) -> Page:
+    """A page of the site without a script, where the first version kept these pairs."""
+    stores = {
+        "sessions": {"keyPath": "id", "records": [one["session"] for one in pairs]},
+        "happenings": {
+            "keyPath": ["session", "number"],
+            "records": [each for one in pairs for each in one["happenings"]],
+        },
+    }
+    page = phone.new_page()
+    page.goto("manifest.webmanifest")
+    page.evaluate(MAKE, ["heelwise.machine", {"version": 1, "stores": stores}])
+    return page
+
+
 def under_way(page: Page) -> dict[str, list[Any]]:
     """What is kept of pairs that are not knitted."""
     there = on_disk(page)
@@ -131,16 +146,7 @@ def test_pairs_of_an_older_version_are_brought_over(phone: BrowserContext) -> No
     half["happenings"] = half["happenings"][:300]
     away = pair("p-3", 3, away=True)
     pairs = (whole, half, away)
-    stores = {
-        "sessions": {"keyPath": "id", "records": [one["session"] for one in pairs]},
-        "happenings": {
-            "keyPath": ["session", "number"],
-            "records": [each for one in pairs for each in one["happenings"]],
-        },
-    }
-    page = phone.new_page()
-    page.goto("manifest.webmanifest")
-    page.evaluate(MAKE, ["heelwise.machine", {"version": 1, "stores": stores}])
+    page = holding(phone, *pairs)
     page.evaluate("localStorage['heelwise.knitting'] = '{\"shown\": null, \"unfinished\": 1}'")
     page.goto("./")
     expect(page.locator("#machine-line .on-machine")).to_have_count(1)
@@ -186,16 +192,7 @@ def test_how_the_socks_came_out_is_shown_and_saved(phone: BrowserContext, tmp_pa
         for each in one["happenings"]:
             if "measured" in each:
                 each["measured"] = {**each["measured"], "length": length}
-    stores = {
-        "sessions": {"keyPath": "id", "records": [one["session"] for one in pairs]},
-        "happenings": {
-            "keyPath": ["session", "number"],
-            "records": [each for one in pairs for each in one["happenings"]],
-        },
-    }
-    page = phone.new_page()
-    page.goto("manifest.webmanifest")
-    page.evaluate(MAKE, ["heelwise.machine", {"version": 1, "stores": stores}])
+    page = holding(phone, *pairs)
     page.goto("./")
     expect(page.locator("#waiting")).to_be_hidden()
     step(page, "counts")
