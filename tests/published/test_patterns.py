@@ -12,7 +12,9 @@ from typing import Any
 
 import pytest
 
+from engine.fabric.fabric import Fabric
 from engine.machine.standing import left_behind
+from engine.sections.short_rows import ShortRows
 from engine.sock import plan as planning
 from tests.asking import asked, plan, refused
 from tests.engine.needle_by_needle import follow, moved
@@ -303,3 +305,96 @@ def test_a_sock_without_a_heel_has_no_needles_for_one_and_may_be_a_bare_tube() -
     sheet = runs({**LONG, "sock": bare})
     assert sheet["choices"] == {}
     assert [one["part"] for one in sheet["parts"]] == ["cuff", "leg", "foot", "toe"]
+
+
+@pytest.mark.parametrize("size", ["12", "12.5", "13"])
+@pytest.mark.parametrize("gauge", ["10.1 / in", "10.4 / in"])
+def test_72_needles_for_a_man_of_us_12_or_13(size: str, gauge: str) -> None:
+    """danielkenneth.com/2018/07/: a hung hem of 50 rounds, 25 of leg, 65 foot rounds, and a ball of
+    about 100 g and 400 m for the pair. No gauge is told: at 10.1 to 10.4 rounds an inch, by our own
+    sum, its 65 lie in the range that is told for the size, and the ball is enough."""
+    pocket = {"needles": 36, "left": 12}
+    shoe = {"system": "US men", "size": size}
+    sheet = runs(
+        {
+            "foot": {},
+            "person": {"sex": "man", "shoe_size": shoe},
+            "cylinder.slots": 72,
+            "fabric": {"stitches": "8 / in", "rounds": gauge, "yarn": "400 m / 100 g"},
+            "sock": {
+                "cuff": {"kind": "hem", "rounds": 50},
+                "leg": {"rounds": 25},
+                "heel": pocket,
+                "toe": pocket,
+            },
+        }
+    )
+    told = sheet["range"]["foot"]
+    assert told["low"] <= 65 <= told["high"]
+    assert 75 <= sheet["yarn"]["grams"]["value"] * 1.1 <= 100
+    done = [one["text"] for one in sheet["steps"] if one["part"] in ("cuff", "leg")]
+    assert "Cuff: knit 50 rounds." in done
+    assert done[-1] == "Leg: knit 25 rounds."
+
+
+@pytest.mark.parametrize("carrier", ["left", "right"])
+def test_84_needles_from_the_edge_to_the_waste_yarn(carrier: str) -> None:
+    """needlesofsteel.org.uk/knitpatterns/pat-csm03.html, all of it: 50 of 1×1 and 75 of 3×1, 10
+    plain, the heel from 42 to 12, a foot of about 40, 4 rounds after the toe. No gauge is told: at
+    10 rounds an inch 40 and 30 of heel and toe each are a sock's foot of 10 in, by our own sum. Its
+    edge has a round of rib and 4 plain, ours 2; of its 20 rounds of waste yarn ours are 10."""
+    pocket = {"needles": 42, "left": 12}
+    cuff = {"kind": "set-up rib", "rounds": 128, "every": 2, "change_after": 53, "change_every": 4}
+    sheet = runs(
+        {
+            **LONG,
+            "cylinder": {"slots": 84, "carrier": carrier},
+            "fabric": {"stitches": "9 / in", "rounds": "10 / in"},
+            "sock": {
+                "cuff": cuff,
+                "leg": {"rounds": 10},
+                "heel": pocket,
+                "toe": pocket,
+                "end": {"rounds": 4},
+                "foot_length_of_sock": "10 in",
+            },
+        }
+    )
+    rounds = [(one["part"], one["rounds"]) for one in sheet["steps"] if one["kind"] == "rounds"]
+    assert rounds == [
+        *(("waste", 10), ("cuff", 1), ("cuff", 2), ("cuff", 50), ("cuff", 75)),
+        *(("leg", 10), ("foot", 40), ("end", 4), ("finish", 10)),
+    ]
+    assert [len(rows(sheet, part)) for part in ("heel", "toe")] == [60, 60]
+
+
+def test_a_heel_or_toe_on_72_needles_weighs_about_3_g_and_a_womans_pair_62() -> None:
+    """Diaries, soxophoneplayer.com/?cat=4 and knitwords.blogspot.com/2016/12/12-days-of-christmas-
+    socks.html: about 3 g each, and 62 g a pair. Neither yarn nor leg is told, so in a usual sock
+    yarn within 1 g, and within a fifth."""
+    woman = {"foot": {"length": "24 cm"}, "person": {"sex": "woman"}, "cylinder.slots": 72}
+    fabric = {"stitches": "8.5 / in", "rounds": "11 / in", "yarn": "420 m / 100 g"}
+    yarn = plan({**woman, "fabric": fabric})["yarn"]
+    for part in ("heel", "toe"):
+        assert yarn["sections"][part]["grams"]["value"] / 2 == pytest.approx(3, abs=1)
+    assert yarn["grams"]["value"] == pytest.approx(62, rel=0.2)
+
+
+def test_the_tubes_of_54_and_of_60_needles() -> None:
+    """knitspinfarm.com/blogs/knit-spin-farm/more-on-machine-gauge-now-with-a-54-needle-cylinder: 54
+    make a tube of 6.5 to 7.5 in, and tubes of 7.5 to 8.5 in are asked for; at 7.5 stitches an inch,
+    the middle of the 7 to 8 it tells of sport yarn."""
+    for slots, low, high in ((54, 6.5, 7.5), (60, 7.5, 8.5)):
+        sheet = plan({"cylinder.slots": slots, "fabric.stitches": "7.5 / in"})
+        assert low <= sheet["sizes"]["tube_girth"]["value"] / 25.4 <= high
+
+
+@pytest.mark.parametrize("needles", [24, 30, 42])
+def test_a_heel_whose_seams_rise_at_45_degrees(needles: int) -> None:
+    """heatherstorta.com/2022/09/23/short-row-heel-with-mini-gusset/: by its hand formula a heel is
+    1.207 times the tube round. It is on half of the tube, all its needles are held, and its rows
+    rise as far as they draw in. To the third decimal, which is all it tells."""
+    cloth = Fabric(0.3, 0.6, 0.0, 0.0, "gauge", (), 240.0, True, 1.8)
+    tube = 2 * needles / cloth.stitches
+    heel = ShortRows("heel", needles, 0)
+    assert heel.girth(2 * needles, cloth) / tube == pytest.approx(1.207, abs=0.0005)
