@@ -171,7 +171,9 @@ def test_a_link_opens_and_is_knitted_with_no_host(
     assert rounds == round(24.6 * 0.96 * 4 - 40)
     page.locator("#knit-it").tap()
     expect(target(page)).to_be_visible()
+    begun = target(page).inner_text()
     target(page).tap()
+    expect(target(page)).not_to_have_text(begun)
     counted = target(page).inner_text()
     page.reload()  # what was counted is on this phone
     expect(target(page)).to_have_text(counted, timeout=120_000)
