@@ -156,7 +156,8 @@ def _tag(call: Mapping[str, Any]) -> dict[str, Any]:
         sock = plan.make(call.get("request"))
     except Refused:
         return tag.without_counts()
-    return tag.write(sock, call["request"], _text(call, "text"))
+    written = tag.write(sock, call["request"], _text(call, "text"))
+    return {**written, "drawing": picture.bare(Outline(sock), sock)}
 
 
 def _code(call: Mapping[str, Any]) -> dict[str, Any]:

@@ -24,7 +24,13 @@ _US = {"woman": "US women", "man": "US men"}
 
 def without_counts() -> dict[str, Any]:
     """Return the tag of a pair that nothing is known of."""
-    return {"facts": [], "code": None, "code_words": "", "caution": cautions.ON_THE_TAG}
+    return {
+        "facts": [],
+        "drawing": None,
+        "code": None,
+        "code_words": "",
+        "caution": cautions.ON_THE_TAG,
+    }
 
 
 def write(sock: Sock, request: Mapping[str, Any], page: str) -> dict[str, Any]:
@@ -49,11 +55,14 @@ def feet(sock: Sock) -> tuple[float, float]:
     """Return the shortest and the longest foot in mm that the sock fits.
 
     A sock is usually 2 to 6 % shorter than its foot (common practice, no published source); one
-    that was meant to be otherwise fits the foot it was meant for too.
+    that was meant to be otherwise fits the foot it was meant for too. Where sock one came out
+    otherwise than sock two is to be, it is the feet that both fit.
     """
     least, most = map(float, LENGTH_EASE_USUAL)
     shortest, longest = min(least, sock.ease), max(most, sock.ease)
-    return sock.foot_length / (1 - shortest), sock.foot_length / (1 - longest)
+    both = [sock.foot_length, sock.pair.one if sock.pair else sock.foot_length]
+    ends = max(both) / (1 - shortest), min(both) / (1 - longest)
+    return min(ends), max(ends)  # of two socks that no foot is between, what lies between them
 
 
 def _facts(sock: Sock, request: Mapping[str, Any]) -> list[dict[str, Any]]:

@@ -41,11 +41,13 @@ def density(place: Place) -> str:
 
 
 def percent(place: Place) -> Message:
-    """Return place and stretch; below 1 as `fit` words it, by how much the sock is wider."""
+    """Return place and stretch as `fit` words it: below 1, by how much the sock is wider."""
     at = cast("Drawable", place.place)
-    if not reaches(place.stretch, 1):
-        return say.worn_wider(place=at, percent=units.percent(1 / place.stretch - 1))
-    return say.worn_stretched(place=at, percent=units.percent(place.stretch - 1))
+    wider = not reaches(place.stretch, 1)
+    percent = units.percent(1 / place.stretch - 1 if wider else place.stretch - 1)
+    if not percent:
+        return say.worn_alike(place=at)
+    return (say.worn_wider if wider else say.worn_stretched)(place=at, percent=percent)
 
 
 def verdict(place: Place) -> Words:

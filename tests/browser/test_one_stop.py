@@ -37,6 +37,19 @@ def test_five_things_before_a_heel_are_one_stop(phone: BrowserContext, screens: 
     expect(boxes).to_have_count(0)
 
 
+def test_what_is_ticked_stays_ticked_when_the_page_is_loaded_anew(phone: BrowserContext) -> None:
+    page = at_the_heel(phone)
+    things = page.get_by_role("checkbox")
+    things.nth(1).check()
+    things.nth(2).check()
+    things.nth(2).uncheck()
+    page.reload()
+    expect(things).to_have_count(5)
+    expect(things.nth(1)).to_be_checked()
+    for other in (0, 2, 3, 4):
+        expect(things.nth(other)).not_to_be_checked()
+
+
 def test_a_box_is_ticked_by_its_key_and_a_pedal_goes_on(phone: BrowserContext) -> None:
     page = at_the_heel(phone)
     box = page.locator(".to-tick input").first

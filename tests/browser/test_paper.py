@@ -323,3 +323,18 @@ def test_the_widest_table_over_sizes(new_phone: NewPhone, screens: Path, paper: 
     for other in ("Heelwise", "Save as CSV", "Print", "Loosest"):
         assert other not in whole
     assert picture(made)[: 5 * 8].min() == 255, "white paper"
+
+
+def test_the_tag_shows_the_sock_that_is_planned(new_phone: NewPhone) -> None:
+    """The same drawing as above the form, in the preview and on paper."""
+    page = opened(to_a_file(new_phone()))
+    fill_foot(page)
+    outline = page.locator("#so-far .part-foot").get_attribute("d")
+    assert outline
+    step(page, "counts")
+    share(page)
+    page.get_by_role("button", name="Write the tag").tap()
+    sheet = page.get_by_role("dialog", name="The tag for a pair")
+    expect(sheet.locator(".part-foot")).to_have_attribute("d", outline)
+    sheet.get_by_role("button", name="Print the tag").tap()
+    expect(page.locator("#paper .part-foot")).to_have_attribute("d", outline)

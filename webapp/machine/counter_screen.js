@@ -13,6 +13,7 @@ import { ticks, where, which } from "./moments.js";
 import { hangs } from "./progress.js";
 import { Strip } from "./strip.js";
 import { targetContent } from "./target.js";
+import { Ticked } from "./ticked.js";
 
 /**
  * @typedef {object} Ways what the buttons at the top do
@@ -31,8 +32,7 @@ export class CounterScreen {
   pace = {};
   /** @type {Strip} */
   #strip;
-  /** What is ticked of the lists, for as long as the counter is shown. @type {Set<string>} */
-  #ticked = new Set();
+  #ticked;
 
   /**
    * @param {HTMLElement} place
@@ -41,6 +41,7 @@ export class CounterScreen {
   constructor(place, parts) {
     this.place = place;
     this.parts = parts;
+    this.#ticked = new Ticked(parts.counter.session.id);
     this.#strip = new Strip(() => {
       this.draw();
       this.focus();
@@ -121,7 +122,7 @@ export class CounterScreen {
   #tick(words, key) {
     const change = (/** @type {Event} */ { target }) => {
       const box = /** @type {HTMLInputElement} */ (target);
-      box.checked ? this.#ticked.add(key) : this.#ticked.delete(key);
+      this.#ticked.put(key, box.checked);
       if (!box.matches(":focus-visible")) this.focus(); // a pedal counts again
     };
     return html`<label><input type="checkbox" .checked=${this.#ticked.has(key)} @change=${change}><span>${words}</span></label>`;

@@ -19,7 +19,7 @@ export class TakeBack extends EventTarget {
   draw(left) {
     return html`<button type="button" class="take-back" ?disabled=${left === 0}
       @pointerdown=${this.#down} @pointerup=${this.#up} @pointercancel=${this.#up} @pointerleave=${this.#up}
-      @contextmenu=${stop} @click=${this.#click}><span>${say.takeBack}</span></button>`;
+      @contextmenu=${stop} @click=${this.#click}><span>${say.takeBack} <small aria-hidden="true">${say.holdIt}</small></span></button>`;
   }
 
   #down = (/** @type {PointerEvent} */ event) => {

@@ -383,6 +383,7 @@ export interface Card {
 /** What goes with a finished pair. */
 export interface Tag {
   facts: Fact[];
+  drawing: string | null;
   code: string | null;
   code_words: string;
   caution: string;

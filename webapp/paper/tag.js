@@ -25,14 +25,12 @@ import { careOf } from "./washing.js";
 /** What stands where something may be written. @typedef {Record<"title" | "label" | "fibre" | "date" | "care" | "more", unknown>} Lines */
 
 const HOLE = html`<svg class="tag-hole" viewBox="0 0 10 10" aria-hidden="true"><circle cx="5" cy="5" r="4.4" /><path d="M5 3.2v3.6M3.2 5h3.6" /></svg>`;
-/* Stitches, drawn and not laid as a ground, which no printer fills unasked. */
-const STITCHES = html`<svg class="tag-stitches" viewBox="0 0 168 20" aria-hidden="true"><path d=${[0, 9].flatMap((down) => Array.from({ length: 12 }, (_, at) => `M${14 * at + 1.2} ${down + 1.2}l5.8 8.4 5.8-8.4`)).join("")} /></svg>`;
 
 /** One below the other, three to a sheet. @param {{ tag: Tag, written: Written }[]} tags */
 export function printTags(tags) {
   toPaper(
     html`${tags.map(({ tag, written }) => html`<div class="tag-place">${drawn(tag, printed(written))}</div>`)}`,
-    tags.map(({ tag }) => tag.code),
+    tags.flatMap(({ tag }) => [tag.drawing, tag.code]),
   );
 }
 
@@ -57,7 +55,8 @@ function line(name, text) {
 export function drawn({ facts, code, caution }, { title, label, fibre, date, care, more }) {
   return html`<section class="tag">
     <div class="tag-face">
-      ${HOLE} ${title} ${label} ${STITCHES}
+      ${HOLE} ${title} ${label}
+      <div class="tag-sock code-place"></div>
       <dl>${facts.map((fact) => line(fact.name, fact.text))} ${fibre} ${date}</dl>
     </div>
     <div class="tag-face">

@@ -21,7 +21,7 @@ import { careOf, DRYING, WASHING } from "./washing.js";
 const OFFERED = 6;
 
 /** Until the calculator has answered. @type {Tag} */
-const NO_TAG = { facts: [], code: null, code_words: "", caution: "" };
+const NO_TAG = { facts: [], drawing: null, code: null, code_words: "", caution: "" };
 
 export class TagSheet {
   #sheet = paperSheet("tag-sheet");
@@ -75,8 +75,11 @@ export class TagSheet {
     const call = { do: "tag", request: this.request, text };
     this.#tag = /** @type {Tag} */ (await this.engine.ask(call));
     this.#say(this.#tag.facts.length ? this.#tag.code_words : say.noCounts);
-    const place = /** @type {HTMLElement | null} */ (this.#sheet.querySelector(".code-place"));
-    if (place) showPicture(this.#tag.code ?? "", place);
+    /** @type {NodeListOf<HTMLElement>} */
+    const places = this.#sheet.querySelectorAll(".code-place");
+    [this.#tag.drawing, this.#tag.code].forEach((svg, at) => {
+      if (places[at]) showPicture(svg ?? "", places[at]);
+    });
     return this.#tag;
   }
 

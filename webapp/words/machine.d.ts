@@ -69,6 +69,7 @@ export const help: string;
 export const hemFind: string;
 export const hemLate: string;
 export const hemLift: string;
+export const holdIt: string;
 export function holdToTakeBack(given: { section: string; what: "jump" | "round" | "row" | "step"; where: string | number }): string;
 export const howTheyCameOut: string;
 export const howToMeasure: string;

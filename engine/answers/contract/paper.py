@@ -34,6 +34,7 @@ class Tag(TypedDict):
     """What goes with a finished pair."""
 
     facts: list[Fact]
+    drawing: str | None
     code: str | None
     code_words: str
     caution: str

@@ -10,14 +10,18 @@ import re
 import xml.etree.ElementTree as ET
 from itertools import combinations, pairwise
 from pathlib import Path
-from typing import Any, NamedTuple
+from types import SimpleNamespace
+from typing import Any, NamedTuple, cast
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from engine.drawing import bands
 from engine.drawing.course import Course
 from engine.drawing.outline import Outline
+from engine.judge.fit import Place
+from engine.say import aloud
 from engine.say.grammar import GRAMMARS
 from engine.sock import plan as planning
 from engine.sources import ANKLE_HEIGHT_OVER_FOOT
@@ -449,3 +453,13 @@ def test_each_band_is_denser_than_the_one_before() -> None:
         filled.append(dash / (dash + gap))
     assert all(fuller > 1.3 * emptier for emptier, fuller in pairwise(filled[:4]))
     assert filled[3] < 0.85 < filled[4] == 1
+
+
+@pytest.mark.parametrize(
+    ("stretch", "said"),
+    [(0.9, "ball 11 % wider"), (0.998, "ball as wide"), (1.0, "ball as wide"), (1.2, "ball +20 %")],
+)
+def test_a_sock_as_wide_as_the_foot_is_no_stretch_of_nothing(stretch: float, said: str) -> None:
+    """Beside "a little loose" stood "+0 %"."""
+    place = cast("Place", SimpleNamespace(place="ball", stretch=stretch))
+    assert aloud.text(bands.percent(place)).replace("\u00a0", " ") == said

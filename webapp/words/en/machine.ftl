@@ -105,6 +105,8 @@ go-to = Go to…
 note = Note
 help = Help
 take-back = Take back
+# Below it, in a word: a press that is held.
+hold-it = hold
 now-here = { $where }. { $todo }
 another-tab = Another tab is counting
 press =

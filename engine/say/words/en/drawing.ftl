@@ -45,5 +45,14 @@ worn-stretched =
         [calf] calf +{ $percent } %
        *[cuff] cuff +{ $percent } %
     }
+# Neither stretched nor wider.
+worn-alike =
+    { $place ->
+        [ball] ball as wide
+        [heel] heel as wide
+        [ankle] ankle as wide
+        [calf] calf as wide
+       *[cuff] cuff as wide
+    }
 worn-and-felt = { $stretch } { $verdict }
 not-sure = { $verdict }?
