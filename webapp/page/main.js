@@ -172,6 +172,8 @@ calculator.addEventListener("trouble", (event) => {
   onTrouble(/** @type {CustomEvent} */ (event).detail);
 });
 
+// Where nothing is to be put back into the form, what she does goes first.
+if (!draft.mine && !draft.visit) await pause(0);
 sheets.start();
 copyLine();
 atMachine.addEventListener("left", copyLine);
