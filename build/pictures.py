@@ -33,7 +33,7 @@ from playwright.sync_api import Browser, BrowserContext, Page, expect, sync_play
 
 from build import chromium
 from tests.asking import answer_text
-from tests.browser import test_counter_looks, test_looks, test_wearers
+from tests.browser import test_counter_looks, test_looks, test_pseudo, test_wearers
 from tests.browser.at_machine import begun, go_to
 from tests.browser.axe import violations
 from tests.browser.book import copies, with_wearers
@@ -121,8 +121,16 @@ def paper(phone: BrowserContext) -> Iterator[tuple[Page, str]]:
     yield page, "settings-closed"
 
 
+def sets(phone: BrowserContext) -> Iterator[tuple[Page, str]]:
+    """Instructions over sizes on the screen, and their reader's way to a plan."""
+    page = opened(phone)
+    for name in test_pseudo.instructions(page):
+        if not name.startswith("card"):
+            yield page, name
+
+
 WALKS: dict[str, Callable[[BrowserContext], Iterator[tuple[Page, str]]]] = {
-    walk.__name__: walk for walk in (sock, counter, book, many, paper)
+    walk.__name__: walk for walk in (sock, counter, book, many, paper, sets)
 }
 
 

@@ -96,42 +96,42 @@ def instructions(page: Page) -> Iterator[str]:
     page.locator("#set-sizes").fill("36, 4000")
     page.locator("#read-set").tap()
     expect(page.locator("#set-sizes-error")).not_to_be_empty()
-    yield "set refused"
+    yield "set-refused"
     page.locator("#set-by").select_option("EU")
     page.locator("#set-sizes").fill("26, 36, 48")
     page.locator("#read-set").tap()
     expect(page.locator("#set-reading")).to_be_visible(timeout=60_000)
     page.locator("#set-size").select_option("1")
-    yield "set of one size"
+    yield "set-one-size"
     page.locator("#set-size").select_option("-1")
     for fold in (".set-ways", ".set-link"):
         page.locator(f"{fold} > summary").tap()
     fragment = page.locator(".code-address").inner_text().partition("#")[2]
-    yield "set of all sizes"
+    yield "set-all-sizes"
     page.evaluate("window.print = () => {}")
     page.locator("#print-set").tap()
     expect(page.locator("html")).to_have_attribute("data-print", "paper")
     page.emulate_media(media="print")
-    yield "card of all sizes"
+    yield "card-all-sizes"
     page.emulate_media(media="screen")
     page.keyboard.press("Shift")
     for _ in range(2):
         page.locator("#sets-back").tap()
     page.locator(".kept-sets button").last.tap()
-    yield "set deleted"
+    yield "set-deleted"
     page.locator("#close-sets").tap()
     page.goto(f"{page.url.partition('#')[0]}#{fragment}")
     expect(page.locator("#reader-size")).to_be_visible(timeout=60_000)
-    yield "set's reader"
+    yield "set-reader"
     page.locator("#reader-size").select_option("")
     page.locator("#reader-sheet details > summary").tap()
     page.locator("#see-counts").tap()
     expect(page.locator("#reader-sheet .error")).to_be_visible()
-    yield "set's reader refused"
+    yield "set-reader-refused"
     page.locator("#reader-size").select_option("36")
     page.locator("#see-counts").tap()
     expect(page.locator("#origin")).to_contain_text("Nuri")
-    yield "set adopted"
+    yield "set-adopted"
 
 
 @pytest.mark.parametrize(
