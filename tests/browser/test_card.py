@@ -119,7 +119,7 @@ def test_a_card_for_a_long_leg_in_bands(new_phone: NewPhone, screens: Path, pape
     asked_to_print(page)
     made = printed(page, paper, screens / f"card-long-{paper}.pdf")
     (words,) = text_of(made)
-    assert "above the floor" in " ".join(words.split())
+    assert "Round 1: " in " ".join(words.split())
     left, top, right, bottom = ink(picture(made))
     assert left >= UNPRINTED
     assert top >= UNPRINTED
