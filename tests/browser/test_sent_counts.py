@@ -94,6 +94,7 @@ def test_where_they_differ_both_are_told(held: tuple[Page, Callable[[], None]], 
     expect(page.locator(f"{LINE} li")).to_have_text(
         f"Foot: {own} here, {sent} on the sender’s phone."
     )
+    expect(page.locator("#sent-place .tally")).to_have_count(0)  # the page's own are there
     assert figures(page)["Foot"] == own
 
 
