@@ -44,6 +44,7 @@ WISH = {
     "sock.length_ease", "sock.closeness",
     "sock.growing_room", "stock.apart",
     *(f"sock.colors.{part}" for part in ("cuff", "leg", "heel", "foot", "toe")),
+    "origin.title", "origin.maker", "origin.version", "origin.slots",
 }  # fmt: skip
 WISH_ON_THIS_CYLINDER = {
     "sock.heel.needles", "sock.heel.left", "sock.toe.needles", "sock.toe.left",
