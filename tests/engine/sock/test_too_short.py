@@ -114,6 +114,14 @@ def test_a_tube_wider_than_the_ball_is_told(ball: float, slots: int | None) -> N
     assert text(message).startswith(said)
 
 
+def test_of_a_tube_wider_than_the_foot_fewer_slots_alone_make_a_sock() -> None:
+    """Heel and toe of 14 needles left would do it by rounds, and the sock be half as wide again."""
+    found = too_short.problem(CASE._replace(aimed=82.0), None, foot_for, 150.0)
+    assert (found.field, ways(found)) == ("cylinder.slots", (say.fewer_slots(),))
+    fewest = CASE._replace(machine=Cylinder(24), aimed=20.0)
+    assert too_short.problem(fewest, None, foot_for, 60.0).field == "foot.length", "none has fewer"
+
+
 def test_a_finer_fabric_may_call_for_a_deeper_heel() -> None:
     """Above 0.405 rounds a mm the heel takes 22: 42.5 on 100 mm and 0.5 % more are 0.427."""
     case = CASE._replace(heel_at=lambda rounds: replace(HEEL, left=8 if rounds > 0.405 else 10))
