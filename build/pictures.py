@@ -116,7 +116,7 @@ def paper(phone: BrowserContext) -> Iterator[tuple[Page, str]]:
         share(page, button)
         expect(page.locator(sheet)).to_be_visible()
         yield page, f"paper-{sheet[1:]}"
-        page.locator(f"{sheet} [id^=close-]").tap()
+        page.locator(sheet).get_by_role("button", name="Close").tap()
     settings_sheet(page)
     yield page, "settings-closed"
 
