@@ -40,6 +40,8 @@ _OF_ONE_PERSON = ("foot", "other_foot", "person", "first_sock")
 _OF_ONE_PAIR = ("foot_length_of_sock", "string")  # of a sock: whose, or how a pair is knitted
 _OF_STOCK = ("apart", "margin", "ball")
 _SEXES = {"US men": "man", "US women": "woman"}
+_FROM_TO = re.compile(r"(\d+(?:[.,]\d+)?)\s*(?:to|[-–])\s*(\d+(?:[.,]\d+)?)")
+_TOO_SHORT = ("foot.length", "cylinder.slots")  # where a foot is, for heel and toe or the tube
 _TRIED = 8  # cylinders on either side of the one that the ball asks for
 
 
@@ -135,13 +137,26 @@ def _kind(by: str) -> Any:
 
 
 def _pieces(text: str, by: str) -> Iterator[str]:
-    """Yield the sizes of a text: "36, 38, 40", "22 cm; 23,5 cm", "6 and 6 1/2"."""
+    """Yield the sizes of a text: "36, 38, 40", "22 cm; 23,5 cm", "6 and 6 1/2", "6 to 10"."""
     found = [one for one in re.split(r"[;\n]|,\s|\s+(?:and|&)\s+", text[:2000]) if one.strip()]
-    if len(found) == 1 and by != BY_LENGTH and "/" not in text:
+    range_alone = _FROM_TO.fullmatch(text.strip())
+    if len(found) == 1 and by != BY_LENGTH and "/" not in text and not range_alone:
         found = [one for one in re.split(r"\s+", text.strip()) if one]
         if len(found) == 1 and text.count(",") > 1:
             found = [one for one in text.split(",") if one.strip()]
-    yield from (one.strip() for one in found)
+    for one in found:
+        yield from [one.strip()] if by == BY_LENGTH else _from_to(one.strip())
+
+
+def _from_to(text: str) -> Iterator[str]:
+    """Yield the whole steps of "6 to 10" or "5,5-8,5"; where they are too many, one too many."""
+    ends = _FROM_TO.fullmatch(text)
+    if not ends:
+        yield text
+        return
+    first, last = (float(one.replace(",", ".")) for one in ends.groups())
+    for at in range(min(MOST, int(last - first)) + 1):
+        yield units.number(first + at, 3)
 
 
 def of_nobody(request: Mapping[str, Any]) -> dict[str, Any]:
@@ -182,7 +197,7 @@ def _size(request: Mapping[str, Any], by: str, at: float, whole: Sock) -> Size:
         sock = plan.make(asks)
     except Refused as refused:
         (first, *more) = refused.problems
-        if more or first.field != "foot.length":  # that is not of this foot alone
+        if more or first.field not in _TOO_SHORT:  # that is not of this foot alone
             raise
         short = first.message
     measures = foot_alone(asks)[1] if sock is None else sock.measures

@@ -108,11 +108,25 @@ def test_sizes_come_smallest_first_and_once() -> None:
         ("EU", "38,5", ["38.5"]),
         ("EU", "36,38,40", ["36", "38", "40"]),
         ("UK", "6 1/2; 7", ["6.5", "7"]),
+        ("US women", "6 to 10", ["6", "7", "8", "9", "10"]),
+        ("US women", "5,5-7,5, 9", ["5.5", "6.5", "7.5", "9"]),
+        ("EU", "36–38 and 40", ["36", "37", "38", "40"]),
         ("length", "22 cm; 23,5 cm and 25 cm", ["22 cm", "23.5 cm", "25 cm"]),
     ],
 )
 def test_sizes_may_be_written_as_one_text(by: str, text: str, labels: list[str]) -> None:
     assert [one["label"] for one in made(request(), by, text)["sizes"]] == labels
+
+
+def test_a_range_of_too_many_sizes_is_refused() -> None:
+    found = refused(call(request(), "EU", "16 to 50"))
+    assert list(found) == ["set.sizes"]
+
+
+def test_a_foot_that_heel_and_toe_outgrow_is_marked_and_stays() -> None:
+    small, large = made(request(), "length", "90 mm; 240 mm")["sizes"]
+    assert (small["fits"], large["fits"]) == (False, True)
+    assert "60 slots are many for this foot" in small["reason"]
 
 
 def test_a_size_that_the_cylinder_does_not_fit_is_marked_and_stays() -> None:
