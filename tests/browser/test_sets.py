@@ -409,6 +409,34 @@ def test_a_reader_opens_it_and_knits_a_size(
     assert figures(page) == usual
 
 
+def test_a_reader_reads_all_of_it_and_keeps_it(new_phone: NewPhone, screens: Path) -> None:
+    maker = opened(new_phone())
+    sets_of(maker)
+    written(maker)
+    shown(maker)
+    page = opened(new_phone(viewport={"width": 360, "height": 640}), link_of(maker))
+    sheet = page.get_by_role("dialog", name=TITLE)
+    expect(sheet).to_contain_text(
+        "By Invented Ada. For EU sizes 36, 40, 44, on 60 slots.", timeout=60_000
+    )
+    sheet.get_by_role("button", name="Read the instructions").tap()
+    expect(sheet.get_by_role("article")).to_contain_text("Invented Ada")
+    assert sideways(page) <= 0
+    sheet.get_by_role("button", name="Back to the choice of size").tap()
+    sheet.get_by_role("button", name="Keep them on this phone").tap()
+    expect(sheet).to_contain_text("You find them under Wearers")
+    page.screenshot(path=screens / "set-reader-kept-360.png")
+    assert violations(page) == []
+    assert too_small(page) == []
+    sheet.get_by_role("button", name="Close").tap()
+    open_book(page)
+    page.locator("#to-sets", has_text="Instructions: 1 set").tap()
+    page.get_by_role("button", name=f"Open {TITLE}", exact=True).tap()
+    expect(page.get_by_label("Made by")).to_have_value("Invented Ada")
+    expect(page.get_by_role("textbox", name="Sizes", exact=True)).to_have_value("36, 40, 44")
+    shown(page)
+
+
 def test_a_reader_brings_their_own_foot_and_gauge(new_phone: NewPhone) -> None:
     maker = opened(new_phone())
     sets_of(maker)

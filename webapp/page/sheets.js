@@ -232,6 +232,7 @@ export class Sheets {
     this.#leave();
     new ReaderSheet({
       engine: this.engine,
+      draft: this.draft,
       pattern,
       take: (/** @type {Request} */ request) => {
         const values = toValues(request);

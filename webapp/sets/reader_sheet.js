@@ -1,11 +1,16 @@
 /**
- * A set that came by link: its reader says for which size or foot, and may put in their own gauge.
- * @import {Asks, InstructionSet, Problem, Request} from "../page/types"
+ * A set that came by link: its reader says for which size or foot, may put in their own gauge, read all of it,
+ * and keep it.
+ * @import {Draft} from "../page/draft.js"
+ * @import {Asks, InstructionSet, Problem, Request, Values} from "../page/types"
  */
 import { html, nothing, render } from "lit-html";
 import * as say from "words/sets";
+import { toValues } from "../page/request.js";
 import { short } from "../page/short.js";
 import { paperSheet } from "../paper/sheet.js";
+import { KeptSets, titleOf } from "./kept_sets.js";
+import { Reading } from "./reading.js";
 
 const OWN = "";
 /** Problems with a field of their own. */
@@ -22,9 +27,17 @@ export class ReaderSheet {
   /** @type {Typed} */
   #typed = { size: OWN, length: "", ball_girth: "", stitches: "", rounds: "" };
 
-  /** @param {{ engine: Asks, pattern: { request: object, set: object }, take: (request: Request) => void }} parts */
-  constructor({ engine, pattern, take }) {
+  /** @type {Reading | null} how it reads, while that is asked for */
+  #reading = null;
+  #kept = false;
+
+  /**
+   * @param {{ engine: Asks, draft: Draft, pattern: { request: Request, set: { by: string, sizes: string,
+   *   details?: Values } }, take: (request: Request) => void }} parts
+   */
+  constructor({ engine, draft, pattern, take }) {
     this.engine = engine;
+    this.draft = draft;
     this.pattern = pattern;
     this.take = take;
     this.#draw();
@@ -37,6 +50,29 @@ export class ReaderSheet {
       this.#found = /** @type {InstructionSet} */ (found);
       this.#typed.size = this.#found.sizes.find(({ fits }) => fits)?.label ?? OWN;
     });
+    document.getElementById("reader-sheet-title")?.focus();
+  }
+
+  /** As one of her own is kept. @returns {Values} */
+  get #words() {
+    const { by, sizes, details } = this.pattern.set;
+    return { ...details, by, sizes };
+  }
+
+  #keep() {
+    new KeptSets(this.draft).add(toValues(this.pattern.request), this.#words);
+    this.#kept = true;
+    this.#draw();
+  }
+
+  /** @param {InstructionSet | null} found how it reads; null: back to what is asked */
+  #show(found) {
+    const set = { id: "", made: 0, words: this.#words, plan: toValues(this.pattern.request) };
+    const draw = () => this.#draw();
+    this.#reading =
+      found && new Reading({ engine: this.engine, set, title: titleOf(set), found, draw });
+    this.#draw();
+    this.#sheet.scrollTop = 0;
     document.getElementById("reader-sheet-title")?.focus();
   }
 
@@ -78,7 +114,7 @@ export class ReaderSheet {
           <button type="button" id="close-reader" @click=${() => this.#sheet.close()}>${say.close}</button>
         </div>
         ${this.#wrong((field) => !BESIDE.test(field) || !found)}
-        ${found ? this.#form(found) : this.#problems.length ? nothing : html`<p role="status">${say.readerMoment}</p>`}`,
+        ${this.#reading ? html`<button type="button" class="plain-button" id="reader-back" @click=${() => this.#show(null)}>${say.backToFoot}</button>${this.#reading.template()}` : found ? this.#form(found) : this.#problems.length ? nothing : html`<p role="status">${say.readerMoment}</p>`}`,
       this.#sheet,
     );
   }
@@ -94,17 +130,21 @@ export class ReaderSheet {
   }
 
   /** @param {InstructionSet} found */
-  #form({ sizes, units }) {
+  #form(found) {
+    const { units } = found;
     const { size } = this.#typed;
-    return html`<p>${say.readerAbout}</p>
+    const { maker, by, sizes } = this.#words;
+    const { "cylinder.slots": slots } = toValues(this.pattern.request);
+    return html`<p class="set-whose">${maker ? html`${say.madeBy({ maker: short(maker) })} ` : nothing}${by === "length" ? say.readerForLengths({ sizes, slots }) : say.readerFor({ by, sizes, slots })}</p>
+      <p>${say.readerAbout}</p>
       <div class="field">
         <label for="reader-size">${say.readerFoot}</label>
         <div class="entry"><div class="typed"><select id="reader-size" @change=${(/** @type {any} */ { target }) => this.#write("size", target.value)}>
-          ${sizes.map(({ label }) => html`<option value=${label} ?selected=${label === size}>${say.sizeOf({ size: label })}</option>`)}
+          ${found.sizes.map(({ label }) => html`<option value=${label} ?selected=${label === size}>${say.sizeOf({ size: label })}</option>`)}
           <option value=${OWN} ?selected=${size === OWN}>${say.ownFoot}</option>
         </select></div></div>
       </div>
-      ${sizes.filter(({ label, reason }) => label === size && reason).map(({ reason }) => html`<p class="note">${reason}</p>`)}
+      ${found.sizes.filter(({ label, reason }) => label === size && reason).map(({ reason }) => html`<p class="note">${reason}</p>`)}
       ${
         size === OWN
           ? html`${this.#field("length", say.ownLength({ units }), /^reader\.(size|person|foot(?!\.ball))/)}
@@ -116,7 +156,12 @@ export class ReaderSheet {
         ${this.#field("stitches", say.ownStitches, /^reader\.fabric(?!\.rounds)/)}
         ${this.#field("rounds", say.ownRounds, /^reader\.fabric\.rounds/)}
       </details>
-      <div class="row"><button type="button" class="go" id="see-counts" @click=${() => this.#adopt()}>${say.seeCounts}</button></div>`;
+      <div class="row">
+        <button type="button" class="go" id="see-counts" @click=${() => this.#adopt()}>${say.seeCounts}</button>
+        <button type="button" id="read-set" @click=${() => this.#show(found)}>${say.readAll}</button>
+        <button type="button" id="keep-set" ?disabled=${this.#kept} @click=${() => this.#keep()}>${say.keepSet}</button>
+      </div>
+      <div role="status">${this.#kept ? html`<p class="note">${say.setKept}</p>` : nothing}</div>`;
   }
 
   /** @param {keyof Typed} name @param {string} label @param {RegExp} of the fields of problems that stand beside it */
