@@ -65,6 +65,7 @@ SHARED = {
     "book_style": "webapp/style/book.css",
     "sets_style": "webapp/style/sets.css",
 }
+SHOWN = "pictures/"  # by browsers that would install it; not the page's, so no phone stores them
 STAMP = ".inputs"  # in the built folder: the hash of what it was built from
 # Browsers from 2023 on; all of them run what Pyodide needs.
 BROWSERS = "es2022,chrome109,firefox115,safari16.4"
@@ -330,8 +331,8 @@ class Site:
         entries = []
         # On a first visit the page's own downloads go before the rest.
         for name in sorted(self.files(), key=self.late):
-            if name.startswith("pictures/"):
-                continue  # not the page's: nobody waits for them, and no phone stores them
+            if name.startswith(SHOWN):
+                continue
             content = (self.out / name).read_bytes()
             entries.append(
                 {

@@ -15,6 +15,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
+from build import site
 from tests.browser.host import REQUEST, Host, ask, built, until
 from tests.conftest import free_port
 
@@ -91,12 +92,13 @@ def loaded(page: Page) -> set[str]:
     return {"/".join(url.split("/")[3:]) for url in urls} - {""}
 
 
-# The pictures are for who has not installed it yet.
-NOT_STORED = {"sw.js", ".inputs", *(f"pictures/{one}.png" for one in ("counts", "foot", "machine"))}
-
-
 def files(dist: Path) -> set[str]:
     return {path.relative_to(dist).as_posix() for path in dist.rglob("*") if path.is_file()}
+
+
+def stored_files(dist: Path) -> set[str]:
+    """Those of them that a phone stores."""
+    return {one for one in files(dist) if not one.startswith(site.SHOWN)} - {"sw.js", site.STAMP}
 
 
 def test_real_page_works_after_the_server_is_gone(browser: Browser, dist: Path, host: Host) -> None:
@@ -152,7 +154,7 @@ def test_everything_needed_is_stored_and_nothing_else(
             return paths;
         }"""
     )
-    assert sorted(stored) == sorted(files(first) - NOT_STORED)
+    assert sorted(stored) == sorted(stored_files(first))
 
 
 def test_first_visit_is_under_the_service_workers_care_without_a_reload(
@@ -196,7 +198,7 @@ def test_new_version_is_offered_then_taken_by_all_tabs(
     page.reload()
     assert "counts" in ask(page, PLAN)
     keys = page.evaluate("caches.keys().then(([name]) => caches.open(name)).then(c => c.keys())")
-    assert len(keys) == len(files(second) - NOT_STORED)
+    assert len(keys) == len(stored_files(second))
 
 
 def truncated(dist: Path) -> None:

@@ -2,6 +2,7 @@
 
 import base64
 import hashlib
+import json
 import os
 import re
 import shutil
@@ -143,13 +144,16 @@ def test_mistake_is_told_and_leaves_the_site_as_it_was(
     assert not list((built[1].parent / ".tools").iterdir())
 
 
-def test_every_file_is_named_in_the_page_or_stored_by_the_service_worker(
+def test_every_file_is_stored_by_the_service_worker_or_shown_by_the_manifest(
     built: tuple[Path, Path],
 ) -> None:
     files = contents(built[1])
     worker = files["sw.js"].decode()
+    manifest = json.loads(files["manifest.webmanifest"])
+    shown = {one["src"] for one in manifest["screenshots"]}
+    assert shown == {name for name in files if name.startswith(site.SHOWN)}
     for name in files.keys() - {"sw.js", ".inputs"}:
-        assert f'url:"{name}"' in worker
+        assert (f'url:"{name}"' in worker) != (name in shown)
     page = re.sub(r"<script>.*?</script>", "", files["index.html"].decode())
     for address in re.findall(
         r'(?:src|href|data-(?:main|worker|engine|service-worker))="([^"#]+)"', page

@@ -193,7 +193,8 @@ def _cut_after(sent: bytes, whole: int, response: Response) -> Response:
 def files(dist: Path) -> list[str]:
     """Addresses of all that a phone stores of a version."""
     found = (path.relative_to(dist).as_posix() for path in dist.rglob("*") if path.is_file())
-    return sorted(set(found) - {"sw.js", site.STAMP})
+    stored = {name for name in found if not name.startswith(site.SHOWN)}
+    return sorted(stored - {"sw.js", site.STAMP})
 
 
 def in_order(dist: Path) -> list[str]:
