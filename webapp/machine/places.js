@@ -96,9 +96,9 @@ export class Places {
     yes?.parentElement?.scrollIntoView({ block: "nearest", behavior: "instant" });
   }
 
-  /** @param {Place} place */
-  #go(place) {
-    this.counter.go(this.#sock, place);
+  /** What lies below is the new place by the time it is seen. @param {Place} place */
+  async #go(place) {
+    await this.counter.go(this.#sock, place);
     this.sheet.close();
   }
 
