@@ -91,7 +91,7 @@ def test_every_candidate_is_what_its_plan_says(seed: int) -> None:
     for candidate in found["best"]:
         adopted = {**request, **candidate["choose"]}
         if reason(candidate, "length")["level"] == "bad":
-            with pytest.raises(Refused, match=r"foot\.length|sock\.foot_length"):
+            with pytest.raises(Refused, match=r"cylinder\.slots|foot\.length|sock\.foot_length"):
                 plan.make(adopted)
             assert candidate["verdict"] == "does not fit"
             assert candidate["reasons"][0]["place"] == "length"

@@ -59,10 +59,11 @@ def test_the_shortest_foot_that_is_offered_counts_it_in() -> None:
     """Without the room that foot has to be as much longer."""
     shortest = []
     for room in ("0", "10 mm"):
-        short = {**CHILD, "foot": {"length": "12 cm"}, "cylinder.slots": 84, FIELD: room}
+        foot = {"length": "9 cm", "ball_girth": "205 mm"}  # which the tube is not wider than
+        short = {**CHILD, "foot": foot, "cylinder.slots": 60, FIELD: room}
         words = refused(short)["foot.length"]["way_out"]
         at = words.split("with these settings is ")[1].split(" cm")[0]
-        there = {**short, "foot": {"length": f"{at} cm"}}
+        there = {**short, "foot": {**foot, "length": f"{at} cm"}}
         assert plan(there)["counts"]["foot"]["rounds"] == 1
         shortest.append(float(at))
     assert shortest[0] - shortest[1] == pytest.approx(1.0, abs=0.051)
