@@ -232,6 +232,17 @@ def test_both_answers_to_a_jump_are_in_sight(new_phone: NewPhone) -> None:
     expect(page.get_by_role("button", name="Stay here")).to_be_in_viewport(ratio=1)
 
 
+def test_what_makes_ready_for_the_heel_fits_a_phone(new_phone: NewPhone) -> None:
+    """Every line to tick and, below the last, what is tapped when all is done."""
+    phone = new_phone(viewport={"width": 360, "height": 640})
+    settings(phone, guard=0)
+    page = begun(phone)
+    go_to(page, "Leg", 48)
+    expect(page.locator(".to-tick label")).to_have_count(5)
+    for one in (*page.locator(".to-tick label").all(), target(page)):
+        expect(one).to_be_in_viewport(ratio=1)
+
+
 @pytest.mark.whole
 def test_what_comes_next_is_read_whole_on_a_tap(new_phone: NewPhone) -> None:
     phone = new_phone()
