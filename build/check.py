@@ -73,7 +73,7 @@ class Check:
         where more than WAVERING fail, something is wrong with all of them.
         """
         result = self._once(self.command, "")
-        failed = FAILED.findall(result.said)
+        failed = dict.fromkeys(FAILED.findall(result.said))  # an error after it names it again
         if result.held or not self.alone or not 0 < len(failed) <= WAVERING:
             return result
         again = self._once(self.alone, "-alone")
