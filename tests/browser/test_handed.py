@@ -15,6 +15,7 @@ from playwright.sync_api import BrowserContext, Page, expect
 
 from tests.browser.at_machine import begun
 from tests.browser.book import labels
+from tests.browser.host import until
 from tests.browser.walk import opened
 
 NewPhone = Callable[..., BrowserContext]
@@ -95,7 +96,7 @@ def test_a_copy_opened_as_a_file(new_phone: NewPhone, dist: Path) -> None:
     phone = new_phone()
     phone.add_init_script(QUEUE)
     page = opened(phone, handler["action"])
-    page.wait_for_function("launches.length")
+    until(page, "launches.length")
     page.evaluate(OPEN, ["", True])
     expect(page.locator("#take-copy-error")).to_contain_text("could not be opened")
     page.evaluate(OPEN, [COPY, False])
@@ -107,7 +108,7 @@ def test_a_copy_that_comes_while_she_counts(new_phone: NewPhone) -> None:
     phone = new_phone()
     phone.add_init_script(QUEUE)
     page = begun(phone)
-    page.wait_for_function("launches.length")
+    until(page, "launches.length")
     page.evaluate(OPEN, [COPY, False])
     expect(page.locator("#take-in")).to_be_visible()
     expect(page.locator("#machine")).to_be_hidden()

@@ -12,6 +12,7 @@ from typing import Any
 from playwright.sync_api import BrowserContext, Page, expect
 
 from tests.browser.book import with_wearers
+from tests.browser.host import until
 from tests.browser.walk import opened
 
 NewPhone = Callable[..., BrowserContext]
@@ -34,7 +35,7 @@ def listening(phone: BrowserContext) -> Page:
 def test_a_button_where_the_browser_offers_it(new_phone: NewPhone) -> None:
     page = listening(new_phone())
     expect(page.locator("#install")).to_have_count(0)
-    page.wait_for_function(OFFERED)  # else a banner of the browser's own would cover her work
+    until(page, f"({OFFERED})()")  # else a banner of the browser's own would cover her work
     button = page.get_by_role("button", name="Install it on this phone")
     box = button.bounding_box()
     assert box
@@ -84,10 +85,10 @@ def test_the_icon_tells_what_is_due(new_phone: NewPhone) -> None:
     people = [promised(-3), promised(0), promised(0, "handed over"), promised(1), promised(None)]
     page = with_wearers(phone, [*people, {**promised(9), "due": "20262-11-28"}])
     page.reload()
-    page.wait_for_function("icon.length")
+    until(page, "icon.length")
     assert page.evaluate("icon") == [2]
     page.evaluate("icon.length = 0; document.dispatchEvent(new Event('visibilitychange'))")
-    page.wait_for_function("icon.length")
+    until(page, "icon.length")
     assert page.evaluate("icon") == [2]
 
 
