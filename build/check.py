@@ -174,7 +174,11 @@ ALL = (
         (*IN_BROWSER, *WHOLE),
         alone=(install.PYTHON, "-m", "pytest", "--quiet", *BROWSER, *WHOLE, *AGAIN),
     ),
-    Check("Core on three engines", CORE),
+    Check(
+        "Core on three engines",
+        CORE,
+        alone=(install.PYTHON, "-m", "pytest", "--quiet", ENGINES, *AGAIN),
+    ),
     Check(
         "Browser tests that measure time",
         (install.PYTHON, "-m", "pytest", "--quiet", *BROWSER, "-m", "alone"),
