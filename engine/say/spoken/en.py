@@ -172,7 +172,7 @@ MESSAGES: Mapping[str, Callable[[Mapping[str, Any]], str]] = {
     'cuff-and-rounds': lambda m: 'cuff ' + _t(m["rounds"]),
     'worn-wider': lambda m: ('ball ' + _t(m["percent"]) + ' % wider' if m["place"] == "ball" else 'heel ' + _t(m["percent"]) + ' % wider' if m["place"] == "heel" else 'ankle ' + _t(m["percent"]) + ' % wider' if m["place"] == "ankle" else 'calf ' + _t(m["percent"]) + ' % wider' if m["place"] == "calf" else 'cuff ' + _t(m["percent"]) + ' % wider'),
     'worn-stretched': lambda m: ('ball +' + _t(m["percent"]) + ' %' if m["place"] == "ball" else 'heel +' + _t(m["percent"]) + ' %' if m["place"] == "heel" else 'ankle +' + _t(m["percent"]) + ' %' if m["place"] == "ankle" else 'calf +' + _t(m["percent"]) + ' %' if m["place"] == "calf" else 'cuff +' + _t(m["percent"]) + ' %'),
-    'worn-alike': lambda m: ('ball as wide' if m["place"] == "ball" else 'heel as wide' if m["place"] == "heel" else 'ankle as wide' if m["place"] == "ankle" else 'calf as wide' if m["place"] == "calf" else 'cuff as wide'),
+    'worn-alike': lambda m: ('ball: no stretch' if m["place"] == "ball" else 'heel: no stretch' if m["place"] == "heel" else 'ankle: no stretch' if m["place"] == "ankle" else 'calf: no stretch' if m["place"] == "calf" else 'cuff: no stretch'),
     'worn-and-felt': lambda m: _t(m["stretch"]) + ' ' + _t(m["verdict"]),
     'not-sure': lambda m: _t(m["verdict"]) + '?',
     'of-stitches': lambda m: 'stitches per length in a sock',

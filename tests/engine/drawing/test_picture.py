@@ -457,7 +457,12 @@ def test_each_band_is_denser_than_the_one_before() -> None:
 
 @pytest.mark.parametrize(
     ("stretch", "said"),
-    [(0.9, "ball 11 % wider"), (0.998, "ball as wide"), (1.0, "ball as wide"), (1.2, "ball +20 %")],
+    [
+        (0.9, "ball 11 % wider"),
+        (0.998, "ball: no stretch"),
+        (1.0, "ball: no stretch"),
+        (1.2, "ball +20 %"),
+    ],
 )
 def test_a_sock_as_wide_as_the_foot_is_no_stretch_of_nothing(stretch: float, said: str) -> None:
     """Beside "a little loose" stood "+0 %"."""

@@ -48,11 +48,11 @@ worn-stretched =
 # Neither stretched nor wider.
 worn-alike =
     { $place ->
-        [ball] ball as wide
-        [heel] heel as wide
-        [ankle] ankle as wide
-        [calf] calf as wide
-       *[cuff] cuff as wide
+        [ball] ball: no stretch
+        [heel] heel: no stretch
+        [ankle] ankle: no stretch
+        [calf] calf: no stretch
+       *[cuff] cuff: no stretch
     }
 worn-and-felt = { $stretch } { $verdict }
 not-sure = { $verdict }?
